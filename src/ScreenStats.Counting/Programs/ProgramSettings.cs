@@ -1,0 +1,34 @@
+using System.Collections.Immutable;
+
+namespace ScreenStats.Counting.Programs;
+
+/// <summary>What the program file says, with every default filled in.</summary>
+public sealed record ProgramSettings
+{
+    /// <summary>Title of the report.</summary>
+    public string Title { get; init; } = "Screening program";
+
+    /// <summary>IANA name of the time zone of times without an offset; null where none is stated.</summary>
+    public string? TimeZone { get; init; }
+
+    /// <summary>The moment up to which the data are complete; null: the latest report or collection in the confirmatory export.</summary>
+    public StatedMoment? DataAsOf { get; init; }
+
+    /// <summary>Files, columns and words of each export.</summary>
+    public ExportsSettings Exports { get; init; } = new();
+
+    /// <summary>The screening devices used.</summary>
+    public ImmutableArray<ScreenSettings> Screens { get; init; } = [];
+
+    /// <summary>Accuracy of the confirmatory test; null where not stated.</summary>
+    public ConfirmatoryTestSettings? ConfirmatoryTest { get; init; }
+
+    /// <summary>An external prevalence; null where not stated.</summary>
+    public PrevalenceSettings? Prevalence { get; init; }
+
+    /// <summary>Rules of follow-up.</summary>
+    public PolicySettings Policy { get; init; } = new();
+
+    /// <summary>How the report is made.</summary>
+    public ReportSettings Report { get; init; } = new();
+}
