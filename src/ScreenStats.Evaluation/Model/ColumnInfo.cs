@@ -1,0 +1,8 @@
+namespace ScreenStats.Evaluation.Model;
+
+/// <summary>What a renderer needs to know of a column.</summary>
+/// <param name="Name">Name in files: lower case, words joined by underscores.</param>
+/// <param name="Heading">Heading for people.</param>
+/// <param name="Unit">Unit.</param>
+/// <param name="Meaning">What stands in it, in one sentence.</param>
+public sealed record ColumnInfo(string Name, string Heading, Unit Unit, string Meaning);
