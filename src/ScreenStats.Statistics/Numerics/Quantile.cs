@@ -1,0 +1,45 @@
+using MathNet.Numerics;
+using MathNet.Numerics.Distributions;
+
+namespace ScreenStats.Statistics.Numerics;
+
+/// <summary>Two-sided critical values of the normal and of Student's distribution.</summary>
+public static class Quantile
+{
+    /// <summary>The value a standard normal variable stays within, either side of 0, with the given probability.</summary>
+    /// <param name="confidence">The probability, in (0, 1).</param>
+    /// <returns>For 0.95, 1.959963984540054.</returns>
+    /// <exception cref="ArgumentOutOfRangeException">The confidence is outside (0, 1).</exception>
+    /// <remarks>
+    /// Computed from the tail (1 - confidence) / 2 and polished by Halley steps on the complementary error function;
+    /// relative error below 1e-13 up to a confidence of 1 - 1e-10.
+    /// </remarks>
+    public static double Normal(double confidence)
+    {
+        Guard.Confidence(confidence);
+        var tail = (1 - confidence) / 2;
+        var z = -MathNet.Numerics.Distributions.Normal.InvCDF(0, 1, tail);
+        for (var step = 0; step < 2; step++)
+        {
+            var density = Math.Exp(-0.5 * z * z) / Math.Sqrt(2 * Math.PI);
+            if (density == 0) break;
+            var ratio = (0.5 * SpecialFunctions.Erfc(z / Math.Sqrt(2)) - tail) / density;
+            z += ratio / (1 - 0.5 * ratio * z);
+        }
+
+        return z;
+    }
+
+    /// <summary>The value Student's variable stays within, either side of 0, with the given probability.</summary>
+    /// <param name="confidence">The probability, in (0, 1).</param>
+    /// <param name="degreesOfFreedom">Degrees of freedom, at least 1.</param>
+    /// <returns>For 0.95 and 5 degrees of freedom, 2.570581835636314.</returns>
+    /// <exception cref="ArgumentOutOfRangeException">The confidence is outside (0, 1) or the degrees of freedom are fewer than 1.</exception>
+    /// <remarks>Relative error below 1e-10 for the confidences and degrees of freedom of the reference table.</remarks>
+    public static double Student(double confidence, long degreesOfFreedom)
+    {
+        Guard.Confidence(confidence);
+        ArgumentOutOfRangeException.ThrowIfLessThan(degreesOfFreedom, 1);
+        return -StudentT.InvCDF(0, 1, degreesOfFreedom, (1 - confidence) / 2);
+    }
+}

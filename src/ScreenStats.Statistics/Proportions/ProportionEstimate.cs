@@ -1,0 +1,58 @@
+using System.Globalization;
+
+namespace ScreenStats.Statistics.Proportions;
+
+/// <summary>A proportion with its counts, interval, method and confidence; or undefined, because nothing was counted.</summary>
+public sealed record ProportionEstimate
+{
+    internal ProportionEstimate(long successes, long trials, double confidence, IntervalMethod method, Interval? interval)
+    {
+        Successes = successes;
+        Trials = trials;
+        Confidence = confidence;
+        Method = method;
+        Interval = interval;
+    }
+
+    /// <summary>What was counted as a success (an event).</summary>
+    public long Successes { get; }
+
+    /// <summary>How many were counted in all.</summary>
+    public long Trials { get; }
+
+    /// <summary>The confidence of the interval, in (0, 1).</summary>
+    public double Confidence { get; }
+
+    /// <summary>How the interval was computed.</summary>
+    public IntervalMethod Method { get; }
+
+    /// <summary>Successes divided by trials, a fraction in [0, 1]; null without trials.</summary>
+    public double? Estimate => Trials == 0 ? null : (double)Successes / Trials;
+
+    /// <summary>The interval, inside [0, 1] and around the estimate; null without trials.</summary>
+    public Interval? Interval { get; }
+
+    /// <summary>The lower end; null without trials.</summary>
+    public double? Lower => Interval?.Lower;
+
+    /// <summary>The upper end; null without trials.</summary>
+    public double? Upper => Interval?.Upper;
+
+    /// <summary>Whether there is an estimate.</summary>
+    public bool IsDefined => Trials != 0;
+
+    /// <summary>Why there is no estimate; null where there is one.</summary>
+    public UndefinedReason? Reason => IsDefined ? null : UndefinedReason.NoTrials;
+
+    /// <summary>The same as a plain estimate, without the counts.</summary>
+    /// <returns>The value with interval, method and confidence, or undefined with the reason.</returns>
+    public Estimate ToEstimate() => Interval is { } interval
+        ? Statistics.Estimate.Of((double)Successes / Trials, interval, Method.Name(), Confidence)
+        : Statistics.Estimate.Undefined(UndefinedReason.NoTrials);
+
+    /// <summary>The estimate in one line, for debugging.</summary>
+    /// <returns>Invariant text.</returns>
+    public override string ToString() => IsDefined
+        ? string.Create(CultureInfo.InvariantCulture, $"{Successes}/{Trials} = {Estimate} {Interval} ({Method.Name()}, {Confidence})")
+        : string.Create(CultureInfo.InvariantCulture, $"{Successes}/{Trials} undefined");
+}

@@ -1,0 +1,53 @@
+namespace ScreenStats.Statistics;
+
+/// <summary>Why a figure has no value (see <see cref="UndefinedReasons.Describe"/> for the words).</summary>
+public enum UndefinedReason
+{
+    /// <summary>Nothing was counted, so there is no denominator.</summary>
+    NoTrials,
+
+    /// <summary>No event was seen, so nothing can be said about how events cluster.</summary>
+    NoEvents,
+
+    /// <summary>Everything counted was an event, so nothing can be said about how events cluster.</summary>
+    OnlyEvents,
+
+    /// <summary>Fewer than two clusters.</summary>
+    FewerThanTwoClusters,
+
+    /// <summary>Sensitivity plus specificity is 1 or less.</summary>
+    TestNoBetterThanChance,
+
+    /// <summary>With these figures no positive result can occur.</summary>
+    NoPositiveResultPossible,
+
+    /// <summary>With these figures no negative result can occur.</summary>
+    NoNegativeResultPossible,
+
+    /// <summary>The specificity is 1 as counted, so a positive likelihood ratio has no upper bound.</summary>
+    NoFalsePositives,
+
+    /// <summary>The specificity is 0, so a negative likelihood ratio has no upper bound.</summary>
+    NoTrueNegatives,
+
+    /// <summary>Nobody with the condition was counted.</summary>
+    NobodyWithTheCondition,
+
+    /// <summary>Nobody without the condition was counted.</summary>
+    NobodyWithoutTheCondition,
+
+    /// <summary>No run was verified by a confirmatory test.</summary>
+    NoVerifiedRuns,
+
+    /// <summary>No positive run was verified by a confirmatory test.</summary>
+    NoVerifiedPositives,
+
+    /// <summary>No negative run was verified by an audit.</summary>
+    NoVerifiedNegatives,
+
+    /// <summary>No case was found and none was missed.</summary>
+    NoCases,
+
+    /// <summary>There is no value to take a percentile of.</summary>
+    NoValues,
+}

@@ -1,0 +1,31 @@
+namespace ScreenStats.Statistics;
+
+/// <summary>The words for each <see cref="UndefinedReason"/>.</summary>
+public static class UndefinedReasons
+{
+    /// <summary>Says in plain words why a figure has no value.</summary>
+    /// <param name="reason">The reason.</param>
+    /// <returns>A clause without capital or full stop, fit to follow "undefined:".</returns>
+    /// <exception cref="ArgumentOutOfRangeException">Not a member of the enumeration.</exception>
+    public static string Describe(this UndefinedReason reason) => reason switch
+    {
+        UndefinedReason.NoTrials => "nothing was counted, so there is no denominator",
+        UndefinedReason.NoEvents => "no event was seen, so nothing is known about how events cluster",
+        UndefinedReason.OnlyEvents => "everything counted was an event, so nothing is known about how events cluster",
+        UndefinedReason.FewerThanTwoClusters => "there are fewer than two clusters, so nothing is known about how they differ",
+        UndefinedReason.TestNoBetterThanChance =>
+            "sensitivity and specificity add up to 1 or less, so a positive result says nothing about the condition",
+        UndefinedReason.NoPositiveResultPossible => "with these figures no positive result can occur",
+        UndefinedReason.NoNegativeResultPossible => "with these figures no negative result can occur",
+        UndefinedReason.NoFalsePositives => "no false positive was counted, so the ratio has no upper bound",
+        UndefinedReason.NoTrueNegatives => "no true negative was counted, so the ratio has no upper bound",
+        UndefinedReason.NobodyWithTheCondition => "nobody with the condition was counted",
+        UndefinedReason.NobodyWithoutTheCondition => "nobody without the condition was counted",
+        UndefinedReason.NoVerifiedRuns => "no run was verified by a confirmatory test",
+        UndefinedReason.NoVerifiedPositives => "no positive run was verified by a confirmatory test",
+        UndefinedReason.NoVerifiedNegatives => "no negative run was verified by an audit",
+        UndefinedReason.NoCases => "no case was found and none was missed",
+        UndefinedReason.NoValues => "there is no value to take a percentile of",
+        _ => throw new ArgumentOutOfRangeException(nameof(reason), reason, "Not a reason this library knows."),
+    };
+}
