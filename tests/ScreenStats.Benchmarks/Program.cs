@@ -1,0 +1,16 @@
+using System.Globalization;
+using BenchmarkDotNet.Running;
+using ScreenStats.Benchmarks;
+
+switch (args)
+{
+    case ["floor", var file]:
+        var (rows, fields, levels) = SplitAndCount.Run(file, countedColumn: 1, threads: 2);
+        Console.Out.WriteLine(string.Create(CultureInfo.InvariantCulture, $"{rows} rows, {fields} fields, {levels} levels"));
+        return 0;
+    case ["ten-million-rows", var runner, var folder, var rounds]:
+        return TenMillionRows.Run(runner, folder, int.Parse(rounds, CultureInfo.InvariantCulture));
+    default:
+        BenchmarkSwitcher.FromAssembly(typeof(Program).Assembly).Run(args);
+        return 0;
+}
