@@ -1,0 +1,63 @@
+using System.Collections.Immutable;
+
+namespace ScreenStats.Counting.Programs.Reading;
+
+/// <summary>Every key and word that a program file may hold. The shipped schema names the same ones (tested).</summary>
+internal static class ProgramKeys
+{
+    public static ImmutableArray<string> Program { get; } =
+    [
+        "$schema", "title", "timeZone", "dataAsOf", "exports", "screens", "confirmatoryTest", "prevalence", "policy", "costs", "cadence", "report",
+    ];
+
+    public static ImmutableArray<string> Exports { get; } = ["screening", "confirmatory", "controls", "headcount"];
+
+    public static ImmutableArray<string> Export { get; } = ["files", "columns", "words", "dateOrder"];
+
+    public static ImmutableArray<string> Screen { get; } =
+        ["name", "lots", "sensitivity", "specificity", "source", "readWindowMinutes", "runsPerKit"];
+
+    public static ImmutableArray<string> ConfirmatoryTest { get; } = ["sensitivity", "specificity", "source"];
+
+    public static ImmutableArray<string> Accuracy { get; } = ["value", "lower", "upper"];
+
+    public static ImmutableArray<string> Prevalence { get; } = ["value", "lower", "upper", "source"];
+
+    public static ImmutableArray<string> Policy { get; } =
+    [
+        "confirmWithinHours", "confirmBeforeHours", "auditWithinHours", "reportLagHours", "episodeDays", "isolationDays", "followUp",
+    ];
+
+    public static ImmutableArray<string> Report { get; } = ["confidence", "period", "suppressBelow"];
+
+    public static ImmutableArray<string> DateOrders { get; } = ["iso", "day-first", "month-first"];
+
+    public static ImmutableArray<string> Periods { get; } = ["day", "week", "month"];
+
+    public static ImmutableArray<string> FollowUp { get; } = ["positive", "inconclusive"];
+
+    public static ImmutableArray<string> ScreeningColumns { get; } =
+    [
+        "person", "site", "collected_at", "result", "control_line", "test_line", "lot", "kit", "lot_expiry", "read_at", "operator",
+        "specimen", "collection", "symptomatic", "exposed", "control", "screen_id",
+    ];
+
+    public static ImmutableArray<string> ConfirmatoryColumns { get; } =
+        ["person", "collected_at", "result", "reported_at", "method", "reason", "sampling_stratum"];
+
+    public static ImmutableArray<string> ControlsColumns { get; } =
+        ["site", "lot", "kit", "run_at", "control", "result", "control_line", "test_line", "operator"];
+
+    public static ImmutableArray<string> HeadcountColumns { get; } = ["site", "week", "date", "eligible"];
+
+    public static ImmutableArray<string> ScreeningWords { get; } =
+    [
+        "positive", "negative", "inconclusive", "invalid", "yes", "no", "nasal", "nasopharyngeal", "throat", "saliva", "other",
+        "supervised", "self",
+    ];
+
+    public static ImmutableArray<string> ConfirmatoryWords { get; } =
+        ["positive", "negative", "indeterminate", "rejected", "follow-up", "audit", "other"];
+
+    public static ImmutableArray<string> ControlsWords { get; } = ["positive", "negative", "inconclusive", "invalid", "yes", "no"];
+}

@@ -1,0 +1,199 @@
+using ScreenStats.Counting.Cubes;
+using ScreenStats.Counting.Diagnostics;
+using ScreenStats.Counting.Programs;
+
+namespace ScreenStats.Counting.Tests.Programs;
+
+public sealed class ProgramFileTests
+{
+    private const string Whole = """
+        {
+          // what cannot be seen in the exports
+          "title": "Harbour works", "timeZone": "Europe/Berlin", "dataAsOf": "2026-03-31T18:00+02:00",
+          "exports": {
+            "screening": { "files": ["screening-*.csv"], "columns": { "person": "badge" }, "words": { "NEG": "negative" }, "dateOrder": "day-first" },
+            "confirmatory": { "words": { "ND": "negative" } }, "controls": {}, "headcount": null
+          },
+          "screens": [
+            { "name": "Device one", "lots": ["A*"], "sensitivity": "61/97", "specificity": "2391/2400", "source": "leaflet",
+              "readWindowMinutes": [10, 20], "runsPerKit": 40 },
+            { "name": "Device two", "sensitivity": { "value": 0.73, "lower": 0.65, "upper": 0.80 }, "specificity": 0.995, },
+          ],
+          "confirmatoryTest": { "sensitivity": 0.98, "specificity": 1 },
+          "prevalence": { "value": 0.004, "lower": 0.002, "upper": 0.008, "source": "survey" },
+          "policy": { "confirmWithinHours": 48.5, "confirmBeforeHours": 0, "auditWithinHours": 12, "reportLagHours": 24,
+                      "episodeDays": 60, "isolationDays": null, "followUp": ["inconclusive", "positive"] },
+          "costs": { "anything": 1 }, "cadence": {},
+          "report": { "confidence": 0.9, "period": "month", "suppressBelow": 5 },
+        }
+        """;
+
+    [Fact]
+    public void A_whole_file_gives_every_setting()
+    {
+        var settings = ProgramFile.Parse(Whole);
+
+        settings.Title.Should().Be("Harbour works");
+        settings.TimeZone.Should().Be("Europe/Berlin");
+        settings.DataAsOf.Should().Be(new StatedMoment(new DateTime(2026, 3, 31, 18, 0, 0), TimeSpan.FromHours(2)));
+        settings.Exports.Screening.Files.Should().Equal("screening-*.csv");
+        settings.Exports.Screening.Columns.Should().ContainKey("person").WhoseValue.Should().Be("badge");
+        settings.Exports.Screening.Words.Should().ContainKey("NEG").WhoseValue.Should().Be("negative");
+        settings.Exports.Screening.DateOrder.Should().Be(DateOrder.DayFirst);
+        settings.Exports.Confirmatory.Words.Should().ContainKey("ND");
+        settings.Screens.Should().HaveCount(2);
+        settings.Screens[0].Should().BeEquivalentTo(new ScreenSettings
+        {
+            Name = "Device one",
+            Lots = ["A*"],
+            Sensitivity = new(61.0 / 97, 61, 97, null, null),
+            Specificity = new(2391.0 / 2400, 2391, 2400, null, null),
+            Source = "leaflet",
+            ReadFromMinutes = 10,
+            ReadToMinutes = 20,
+            RunsPerKit = 40,
+        });
+        settings.Screens[1].Sensitivity.Should().Be(new StatedAccuracy(0.73, null, null, 0.65, 0.80));
+        settings.Screens[1].Specificity!.TakenAsExact.Should().BeTrue();
+        settings.ConfirmatoryTest!.Specificity!.Value.Should().Be(1);
+        settings.Prevalence.Should().Be(new PrevalenceSettings(0.004, 0.002, 0.008, "survey"));
+        settings.Policy.Should().BeEquivalentTo(new PolicySettings
+        {
+            ConfirmWithinHours = 48.5,
+            ConfirmBeforeHours = 0,
+            AuditWithinHours = 12,
+            ReportLagHours = 24,
+            EpisodeDays = 60,
+            FollowUp = [Outcome.Positive, Outcome.Inconclusive],
+        });
+        settings.Report.Should().Be(new ReportSettings { Confidence = 0.9, Period = ReportPeriod.Month, SuppressBelow = 5 });
+    }
+
+    [Fact]
+    public void An_empty_object_gives_the_defaults_of_the_design()
+    {
+        var settings = ProgramFile.Parse("\uFEFF{}");
+
+        settings.Policy.ConfirmWithinHours.Should().Be(72);
+        settings.Policy.ConfirmBeforeHours.Should().Be(2);
+        settings.Policy.AuditWithinHours.Should().Be(24);
+        settings.Policy.ReportLagHours.Should().Be(48);
+        settings.Policy.EpisodeDays.Should().Be(90);
+        settings.Policy.IsolationDays.Should().BeNull();
+        settings.Policy.FollowUp.Should().Equal(Outcome.Positive, Outcome.Inconclusive);
+        settings.Report.Should().Be(new ReportSettings { Confidence = 0.95, Period = ReportPeriod.Week, SuppressBelow = 0 });
+        settings.Screens.Should().BeEmpty();
+    }
+
+    [Fact]
+    public void A_bare_date_means_the_end_of_that_day() =>
+        ProgramFile.Parse("""{ "dataAsOf": "2026-03-31" }""").DataAsOf
+            .Should().Be(new StatedMoment(new DateTime(2026, 3, 31, 23, 59, 59), null));
+
+    [Theory]
+    [InlineData("""{ "polcy": {} }""", "polcy", "\"policy\"")]
+    [InlineData("""{ "Title": "x" }""", "Title", "\"title\"")]
+    [InlineData("""{ "policy": { "confirmWithin": 72 } }""", "policy.confirmWithin", "\"confirmWithinHours\"")]
+    [InlineData("""{ "screens": [ { "name": "a", "sensitvity": 0.9 } ] }""", "screens[0].sensitvity", "\"sensitivity\"")]
+    [InlineData("""{ "exports": { "screening": { "columns": { "collectedat": "when" } } } }""", "exports.screening.columns.collectedat", "\"collected_at\"")]
+    [InlineData("""{ "exports": { "confirmation": {} } }""", "exports.confirmation", "\"confirmatory\"")]
+    public void An_unknown_key_names_its_path_and_the_nearest_known_one(string text, string path, string nearest)
+    {
+        var found = Problems(text).Should().ContainSingle().Subject;
+
+        found.Code.Should().Be(ProgramFile.UnknownKeyCode);
+        found.Line.Should().Be(1);
+        found.Message.Should().StartWith(path + ":").And.Contain(nearest);
+    }
+
+    [Theory]
+    [InlineData("[]", "braces")]
+    [InlineData("""{ "title": 5 }""", "title must be a text")]
+    [InlineData("""{ "title": " " }""", "title must be a text")]
+    [InlineData("""{ "timeZone": "Europe/Nowhere" }""", "timeZone must be the IANA name")]
+    [InlineData("""{ "dataAsOf": "31.03.2026" }""", "dataAsOf must be an ISO 8601")]
+    [InlineData("""{ "screens": {} }""", "screens must be a list")]
+    [InlineData("""{ "screens": [ 5 ] }""", "screens[0] must be an object")]
+    [InlineData("""{ "screens": [ {} ] }""", "screens[0] must be given with a \"name\"")]
+    [InlineData("""{ "screens": [ { "name": "a" }, { "name": "a" } ] }""", "screens[1].name must be different")]
+    [InlineData("""{ "screens": [ { "name": "a", "sensitivity": "97/61" } ] }""", "no more successes than trials")]
+    [InlineData("""{ "screens": [ { "name": "a", "sensitivity": "0/0" } ] }""", "at least one trial")]
+    [InlineData("""{ "screens": [ { "name": "a", "sensitivity": "0,93" } ] }""", "0.93")]
+    [InlineData("""{ "screens": [ { "name": "a", "sensitivity": "93%" } ] }""", "0.93")]
+    [InlineData("""{ "screens": [ { "name": "a", "sensitivity": 93 } ] }""", "for 93 percent write 0.93")]
+    [InlineData("""{ "screens": [ { "name": "a", "sensitivity": -0.1 } ] }""", "a fraction from 0 to 1")]
+    [InlineData("""{ "screens": [ { "name": "a", "sensitivity": { "value": 0.7 } } ] }""", "\"lower\" and \"upper\"")]
+    [InlineData("""{ "screens": [ { "name": "a", "sensitivity": { "value": 0.7, "lower": 0.8, "upper": 0.9 } } ] }""", "in order")]
+    [InlineData("""{ "screens": [ { "name": "a", "readWindowMinutes": [20, 10] } ] }""", "the earlier first")]
+    [InlineData("""{ "screens": [ { "name": "a", "readWindowMinutes": 15 } ] }""", "two whole numbers")]
+    [InlineData("""{ "screens": [ { "name": "a", "runsPerKit": 0 } ] }""", "at least 1")]
+    [InlineData("""{ "screens": [ { "name": "a", "runsPerKit": 2.5 } ] }""", "whole number")]
+    [InlineData("""{ "prevalence": 0.004 }""", "\"value\": 0.004")]
+    [InlineData("""{ "prevalence": { "source": "x" } }""", "given with a \"value\"")]
+    [InlineData("""{ "prevalence": { "value": 0.1, "lower": 0 } }""", "with neither")]
+    [InlineData("""{ "prevalence": { "value": 1.2 } }""", "prevalence.value must be a fraction")]
+    [InlineData("""{ "policy": { "confirmWithinHours": "72" } }""", "number of hours")]
+    [InlineData("""{ "policy": { "confirmWithinHours": 1e400 } }""", "number of hours")]
+    [InlineData("""{ "policy": { "episodeDays": 0 } }""", "whole number of days")]
+    [InlineData("""{ "policy": { "followUp": [] } }""", "\"positive\", \"inconclusive\" or both")]
+    [InlineData("""{ "policy": { "followUp": ["negative"] } }""", "policy.followUp[0] must be one of")]
+    [InlineData("""{ "report": { "period": "year" } }""", "\"day\", \"week\", \"month\"")]
+    [InlineData("""{ "report": { "confidence": 1 } }""", "between 0 and 1")]
+    [InlineData("""{ "report": { "confidence": 95 } }""", "for 95 percent write 0.95")]
+    [InlineData("""{ "report": { "suppressBelow": -1 } }""", "whole number")]
+    [InlineData("""{ "exports": { "screening": { "files": "a.csv" } } }""", "in brackets")]
+    [InlineData("""{ "exports": { "screening": { "words": { "x": "positiv" } } } }""", "\"positive\"")]
+    [InlineData("""{ "exports": { "headcount": { "words": { "x": "positive" } } } }""", "has no words")]
+    [InlineData("""{ "costs": 5 }""", "costs must be an object")]
+    public void A_wrong_value_says_what_is_wanted(string text, string wanted)
+    {
+        var found = Problems(text).Should().ContainSingle().Subject;
+
+        found.Code.Should().Be(ProgramFile.WrongValueCode);
+        found.Message.Should().Contain(wanted);
+    }
+
+    [Fact]
+    public void Every_problem_is_reported_in_line_order()
+    {
+        var found = Problems("{\n \"report\": { \"confidnce\": 0.95 },\n \"title\": 5,\n \"title\": \"x\",\n \"policy\": { \"episodeDays\": -1 }\n}");
+
+        found.Select(problem => (problem.Code, problem.Line)).Should().Equal(
+            (ProgramFile.UnknownKeyCode, 2L),
+            (ProgramFile.WrongValueCode, 3L),
+            (ProgramFile.RepeatedKeyCode, 4L),
+            (ProgramFile.WrongValueCode, 5L));
+        found.Should().OnlyContain(problem => problem.Severity == Severity.Error && problem.File == "program.json");
+    }
+
+    [Theory]
+    [InlineData("", 1)]
+    [InlineData("{\n\n  \"title\": \"a\"\n  \"timeZone\": \"b\" }", 4)]
+    [InlineData("{ \"title\": \"\\ud800\" }", 1)]
+    [InlineData("{} {}", 1)]
+    [InlineData("{ \"title\": ", 1)]
+    public void A_text_that_is_not_JSON_names_the_line(string text, long line)
+    {
+        var found = Problems(text).Should().ContainSingle().Subject;
+
+        found.Code.Should().Be(ProgramFile.NotJsonCode);
+        found.Line.Should().Be(line);
+    }
+
+    [Fact]
+    public void Arbitrary_text_never_fails_in_another_way() =>
+        CsCheck.Check.Sample(CsCheck.Gen.String, text =>
+        {
+            try
+            {
+                ProgramFile.Parse(text);
+            }
+            catch (UnusableDataException failure)
+            {
+                failure.Diagnostics.Should().NotBeEmpty();
+            }
+        });
+
+    private static System.Collections.Immutable.ImmutableArray<Diagnostic> Problems(string text) =>
+        FluentActions.Invoking(() => ProgramFile.Parse(text)).Should().Throw<UnusableDataException>().Which.Diagnostics;
+}

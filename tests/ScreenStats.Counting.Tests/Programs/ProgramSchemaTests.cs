@@ -1,0 +1,77 @@
+using System.Text.Json;
+using ScreenStats.Counting.Programs;
+using ScreenStats.Counting.Programs.Reading;
+using ScreenStats.Testing;
+
+namespace ScreenStats.Counting.Tests.Programs;
+
+public sealed class ProgramSchemaTests
+{
+    private static readonly JsonElement Schema = JsonDocument.Parse(ProgramFile.ReadSchema()).RootElement;
+
+    [Fact]
+    public void Schema_keys_and_accepted_keys_agree()
+    {
+        Keys().Should().BeEquivalentTo(ProgramKeys.Program);
+        Keys("exports").Should().BeEquivalentTo(ProgramKeys.Exports);
+        foreach (var (export, columns, words) in new[]
+        {
+            ("screening", ProgramKeys.ScreeningColumns, ProgramKeys.ScreeningWords),
+            ("confirmatory", ProgramKeys.ConfirmatoryColumns, ProgramKeys.ConfirmatoryWords),
+            ("controls", ProgramKeys.ControlsColumns, ProgramKeys.ControlsWords),
+            ("headcount", ProgramKeys.HeadcountColumns, []),
+        })
+        {
+            Keys("exports", export).Should().BeEquivalentTo(ProgramKeys.Export);
+            Keys("exports", export, "columns").Should().BeEquivalentTo(columns);
+            Words(At("exports", export, "dateOrder")).Should().Equal(ProgramKeys.DateOrders);
+            var meanings = At("exports", export, "words").GetProperty("additionalProperties");
+            if (words.IsEmpty) meanings.ValueKind.Should().Be(JsonValueKind.False);
+            else Words(meanings).Should().Equal(words);
+        }
+
+        KeysOf(At("screens").GetProperty("items")).Should().BeEquivalentTo(ProgramKeys.Screen);
+        Keys("confirmatoryTest").Should().BeEquivalentTo(ProgramKeys.ConfirmatoryTest);
+        Keys("prevalence").Should().BeEquivalentTo(ProgramKeys.Prevalence);
+        Keys("policy").Should().BeEquivalentTo(ProgramKeys.Policy);
+        Words(At("policy", "followUp").GetProperty("items")).Should().Equal(ProgramKeys.FollowUp);
+        Keys("report").Should().BeEquivalentTo(ProgramKeys.Report);
+        Words(At("report", "period")).Should().Equal(ProgramKeys.Periods);
+        KeysOf(Schema.GetProperty("$defs").GetProperty("accuracy").GetProperty("oneOf")[2]).Should().BeEquivalentTo(ProgramKeys.Accuracy);
+    }
+
+    [Fact]
+    public void Schema_defaults_are_the_defaults_of_the_settings()
+    {
+        var policy = new PolicySettings();
+        Default("policy", "confirmWithinHours").GetDouble().Should().Be(policy.ConfirmWithinHours);
+        Default("policy", "confirmBeforeHours").GetDouble().Should().Be(policy.ConfirmBeforeHours);
+        Default("policy", "auditWithinHours").GetDouble().Should().Be(policy.AuditWithinHours);
+        Default("policy", "reportLagHours").GetDouble().Should().Be(policy.ReportLagHours);
+        Default("policy", "episodeDays").GetInt32().Should().Be(policy.EpisodeDays);
+        Default("report", "confidence").GetDouble().Should().Be(new ReportSettings().Confidence);
+        Default("report", "period").GetString().Should().Be("week");
+        Default("report", "suppressBelow").GetInt32().Should().Be(0);
+    }
+
+    [Fact]
+    public void Schema_shipped_in_the_assembly_is_the_file_in_the_source() =>
+        ProgramFile.ReadSchema().Should().Be(File.ReadAllText(
+            RepositoryRoot.Combine("src", "ScreenStats.Counting", "Programs", "program.schema.json")));
+
+    private static JsonElement At(params string[] path) =>
+        path.Aggregate(Schema, (item, name) => item.GetProperty("properties").GetProperty(name));
+
+    private static JsonElement Default(params string[] path) => At(path).GetProperty("default");
+
+    private static string[] Keys(params string[] path) => KeysOf(At(path));
+
+    private static string[] KeysOf(JsonElement item)
+    {
+        item.GetProperty("additionalProperties").ValueKind.Should().Be(JsonValueKind.False);
+        return item.GetProperty("properties").EnumerateObject().Select(property => property.Name).ToArray();
+    }
+
+    private static string[] Words(JsonElement item) =>
+        item.GetProperty("enum").EnumerateArray().Select(word => word.GetString()!).ToArray();
+}
