@@ -10,6 +10,7 @@ public static class DiagnosticCatalogue
     public static ImmutableArray<DiagnosticDescription> All { get; } =
     [
         .. ProgramFileCodes(),
+        .. CountingCodes(),
     ];
 
     private static IEnumerable<DiagnosticDescription> ProgramFileCodes() =>
@@ -21,5 +22,27 @@ public static class DiagnosticCatalogue
         new(ProgramFile.RepeatedKeyCode, Severity.Error, "A key of the program file is given twice.", "Keep one of the two."),
         new(ProgramFile.WrongValueCode, Severity.Error, "A value in the program file has the wrong type or is impossible.",
             "Write it as the message says."),
+    ];
+
+    private static IEnumerable<DiagnosticDescription> CountingCodes() =>
+    [
+        new("duplicate", Severity.Warning,
+            "The row has the same values, as understood, in every mapped column as an earlier row.",
+            "Nothing, if the export repeats rows; otherwise find out why the same run was exported twice."),
+        new("conflicting-screen-id", Severity.Warning,
+            "The row has the screen_id of an earlier row but other values, so one of the two is wrong; the earlier one was kept.",
+            "Correct the identifiers, or the values, in the export."),
+        new("possible-duplicate", Severity.Note,
+            "The row has the same values as an earlier one, but neither a screen_id nor a time of day that could tell a copy from a second run; it was counted.",
+            "Export a screen_id or times of day, so that copies can be told from second runs."),
+        new("audit-without-run", Severity.Note,
+            "No negative run of the person lies within the audit window of this audit specimen, so it verifies nothing.",
+            "Check the pseudonyms and times of both exports, and auditWithinHours in the program file."),
+        new("report-before-collection", Severity.Warning,
+            "The report of this specimen is earlier than its collection; the time of the report was taken as not recorded.",
+            "Correct collected_at or reported_at in the confirmatory export."),
+        new("too-many-levels", Severity.Error,
+            "A column that is counted by holds millions of different values, as an identifier does.",
+            "Map the column that holds the site, lot, kit or operator; leave identifiers of single runs to screen_id."),
     ];
 }
