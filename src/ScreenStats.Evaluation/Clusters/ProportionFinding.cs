@@ -51,6 +51,9 @@ public sealed record ProportionFinding
     /// <summary>How many of those clusters there are; below 30 the limits use Student's quantile. Null where no design effect can be estimated.</summary>
     public required long? Clusters { get; init; }
 
+    /// <summary>Trials divided by the design effect: so many independent trials would tell as much.</summary>
+    public double EffectiveTrials => Trials / DesignEffect;
+
     /// <summary>True where fewer than 5 events or fewer than 5 other trials stand behind the estimate: read it with care.</summary>
     public bool FewCounts => Trials > 0 && Math.Min(Events, Trials - Events) < FewBelow;
 }

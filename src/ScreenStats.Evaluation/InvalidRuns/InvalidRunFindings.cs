@@ -19,6 +19,12 @@ public sealed record InvalidRunFindings : IFinding
     /// <summary>The whole program over the whole span.</summary>
     public ProportionFinding Program => table.Rows.Single(row => row.Grouping == Grouping.Program).Share;
 
+    /// <summary>Runs of the whole program with a test line and no control line.</summary>
+    public long Inconclusive => table.Rows.Single(row => row.Grouping == Grouping.Program).Inconclusive;
+
+    /// <summary>Runs of the whole program with neither line.</summary>
+    public long Invalid => table.Rows.Single(row => row.Grouping == Grouping.Program).Invalid;
+
     /// <summary>By site.</summary>
     public ImmutableArray<InvalidRunRow> Sites => RowsOf(Grouping.Site);
 

@@ -1,0 +1,49 @@
+using ScreenStats.Statistics;
+using ScreenStats.Statistics.Proportions;
+
+namespace ScreenStats.Evaluation.Clusters;
+
+/// <summary>Makes proportions with limits widened by the largest design effect.</summary>
+internal static class ClusteredProportion
+{
+    /// <summary>A proportion over trials that are clustered in several ways.</summary>
+    /// <param name="events">Events, 0 to <paramref name="trials"/>.</param>
+    /// <param name="trials">Trials.</param>
+    /// <param name="confidence">Confidence, in (0, 1).</param>
+    /// <param name="clusterings">Sums over the clusters of each way; of equal design effects the first leads.</param>
+    /// <returns>The proportion. Where no design effect can be estimated, the limits are not widened, and the finding says why.</returns>
+    public static ProportionFinding Of(
+        long events, long trials, double confidence, params IEnumerable<(ClusterLevel Level, ClusterSums Sums)> clusterings)
+    {
+        (ClusterLevel Level, DesignEffectEstimate Effect)? largest = null;
+        UndefinedReason? reason = null;
+        foreach (var (level, sums) in clusterings)
+        {
+            var effect = DesignEffect.Of(sums);
+            if (effect.Raw is null) reason ??= effect.Reason;
+            else if (largest is not { } leader || effect.Raw > leader.Effect.Raw) largest = (level, effect);
+        }
+
+        var plain = ProportionInterval.Wilson(events, trials, confidence);
+        var widened = largest is { } driver
+            ? WidenedInterval.Wilson(events, trials, driver.Effect, confidence)
+            : WidenedInterval.Wilson(events, trials, 1, 0, confidence);
+        return new ProportionFinding
+        {
+            Events = events,
+            Trials = trials,
+            Estimate = plain.Estimate,
+            EstimateUndefined = plain.Reason?.Describe(),
+            Lower = plain.Lower,
+            Upper = plain.Upper,
+            Method = plain.Method.Name(),
+            Confidence = confidence,
+            WidenedLower = widened.Lower,
+            WidenedUpper = widened.Upper,
+            DesignEffect = widened.DesignEffect,
+            DesignEffectUndefined = largest is null ? (reason ?? UndefinedReason.FewerThanTwoClusters).Describe() : null,
+            ClusterLevel = largest?.Level,
+            Clusters = largest?.Effect.Clusters,
+        };
+    }
+}

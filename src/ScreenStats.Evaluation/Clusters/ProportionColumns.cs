@@ -1,0 +1,35 @@
+using System.Collections.Immutable;
+using ScreenStats.Evaluation.Model;
+
+namespace ScreenStats.Evaluation.Clusters;
+
+/// <summary>The columns that every table of proportions ends with.</summary>
+internal static class ProportionColumns
+{
+    /// <summary>Estimate, limits, method, confidence; then the widened limits, what widened them, and a remark.</summary>
+    public static ImmutableArray<Column<TRow>> For<TRow>(Func<TRow, ProportionFinding> share) =>
+    [
+        new("estimate", "Share", Unit.Proportion, "Events divided by trials.", row => Number(share(row), share(row).Estimate)),
+        new("lower", "Lower", Unit.Proportion, "Lower limit as if all trials were independent.", row => Number(share(row), share(row).Lower)),
+        new("upper", "Upper", Unit.Proportion, "Upper limit as if all trials were independent.", row => Number(share(row), share(row).Upper)),
+        new("method", "Method", Unit.Text, "Method of these limits.", row => Cell.Text(share(row).Method)),
+        new("confidence", "Confidence", Unit.Ratio, "Confidence of all limits of the row.", row => Cell.Number(share(row).Confidence)),
+        new("widened_lower", "Lower, widened", Unit.Proportion, "Lower limit widened because trials come in clusters.", row => Number(share(row), share(row).WidenedLower)),
+        new("widened_upper", "Upper, widened", Unit.Proportion, "Upper limit widened because trials come in clusters.", row => Number(share(row), share(row).WidenedUpper)),
+        new("design_effect", "Design effect", Unit.Ratio, "How many times the clusters raise the variance; at least 1.", row => Cell.Number(share(row).DesignEffect)),
+        new("clusters", "Clusters", Unit.Text, "The clusters with the largest design effect.", row => share(row).ClusterLevel is { } level ? Cell.Text(Words.Of(level)) : Cell.Empty),
+        new("cluster_count", "Number of clusters", Unit.Count, "How many of these clusters there are.", row => share(row).Clusters is { } count ? Cell.Count(count) : Cell.Empty),
+        new("remark", "Remark", Unit.Text, "Few counts (fewer than 5 events or other trials), and why limits could not be widened.", row => Remark(share(row))),
+    ];
+
+    private static Cell Number(ProportionFinding share, double? value) => Cell.NumberOr(value, share.EstimateUndefined ?? "nothing was counted");
+
+    private static Cell Remark(ProportionFinding share)
+    {
+        if (share.Trials == 0) return Cell.Empty;
+        var parts = new List<string>(2);
+        if (share.FewCounts) parts.Add("few counts");
+        if (share.DesignEffectUndefined is { } reason) parts.Add("not widened: " + reason);
+        return parts.Count == 0 ? Cell.Empty : Cell.Text(string.Join("; ", parts));
+    }
+}

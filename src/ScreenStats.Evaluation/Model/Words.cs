@@ -1,0 +1,133 @@
+using ScreenStats.Counting.Cubes;
+using ScreenStats.Counting.Ledger;
+using ScreenStats.Evaluation.Clusters;
+
+namespace ScreenStats.Evaluation.Model;
+
+/// <summary>The words for levels in tables: lower case, joined by hyphens, the same in every culture.</summary>
+public static class Words
+{
+    /// <summary>The word of an outcome.</summary>
+    /// <param name="outcome">The outcome.</param>
+    /// <returns>For instance <c>inconclusive</c>.</returns>
+    public static string Of(Outcome outcome) => outcome switch
+    {
+        Outcome.Negative => "negative",
+        Outcome.Positive => "positive",
+        Outcome.Inconclusive => "inconclusive",
+        Outcome.Invalid => "invalid",
+        _ => throw Unknown(outcome),
+    };
+
+    /// <summary>The word of a specimen; <see cref="Levels.None"/> where none is recorded.</summary>
+    /// <param name="specimen">The specimen.</param>
+    /// <returns>For instance <c>nasal</c>.</returns>
+    public static string Of(Specimen specimen) => specimen switch
+    {
+        Specimen.NotRecorded => Levels.None,
+        Specimen.Nasal => "nasal",
+        Specimen.Nasopharyngeal => "nasopharyngeal",
+        Specimen.Throat => "throat",
+        Specimen.Saliva => "saliva",
+        Specimen.Other => "other",
+        _ => throw Unknown(specimen),
+    };
+
+    /// <summary>The word of who collected; <see cref="Levels.None"/> where it is not recorded.</summary>
+    /// <param name="collection">Who collected.</param>
+    /// <returns><c>supervised</c> or <c>self</c>.</returns>
+    public static string Of(CollectedBy collection) => collection switch
+    {
+        CollectedBy.NotRecorded => Levels.None,
+        CollectedBy.Supervised => "supervised",
+        CollectedBy.Self => "self",
+        _ => throw Unknown(collection),
+    };
+
+    /// <summary>The word of a finding of conduct.</summary>
+    /// <param name="kind">The finding.</param>
+    /// <returns>For instance <c>expired-lot</c>.</returns>
+    public static string Of(ConductKind kind) => kind switch
+    {
+        ConductKind.ExpiredLot => "expired-lot",
+        ConductKind.ReadOutsideWindow => "read-outside-window",
+        ConductKind.BeyondKitContents => "beyond-kit-contents",
+        ConductKind.WithinIsolation => "within-isolation",
+        _ => throw Unknown(kind),
+    };
+
+    /// <summary>The word of what a control swab should show.</summary>
+    /// <param name="expectation">The expectation.</param>
+    /// <returns><c>negative</c> or <c>positive</c>.</returns>
+    public static string Of(ControlExpectation expectation) => expectation switch
+    {
+        ControlExpectation.Negative => "negative",
+        ControlExpectation.Positive => "positive",
+        _ => throw Unknown(expectation),
+    };
+
+    /// <summary>The word of an export.</summary>
+    /// <param name="export">The export.</param>
+    /// <returns>For instance <c>screening</c>.</returns>
+    public static string Of(ExportKind export) => export switch
+    {
+        ExportKind.Screening => "screening",
+        ExportKind.Confirmatory => "confirmatory",
+        ExportKind.Controls => "controls",
+        ExportKind.Headcount => "headcount",
+        _ => throw Unknown(export),
+    };
+
+    /// <summary>The word of an entry of the ledger.</summary>
+    /// <param name="entry">The entry.</param>
+    /// <returns>For instance <c>set-aside</c>.</returns>
+    public static string Of(LedgerEntry entry) => entry switch
+    {
+        LedgerEntry.SetAside => "set-aside",
+        LedgerEntry.Duplicate => "duplicate",
+        LedgerEntry.ControlRun => "control-run",
+        LedgerEntry.KeptOutSymptomatic => "kept-out-symptomatic",
+        LedgerEntry.KeptOutExposed => "kept-out-exposed",
+        LedgerEntry.Counted => "counted",
+        _ => throw Unknown(entry),
+    };
+
+    /// <summary>The word of a breakdown, as it stands in the column <c>by</c>; that of a period is told by <c>period_start</c>.</summary>
+    /// <param name="grouping">The breakdown.</param>
+    /// <returns>For instance <c>site</c>.</returns>
+    public static string Of(Grouping grouping) => grouping switch
+    {
+        Grouping.Program or Grouping.Period => "program",
+        Grouping.Site or Grouping.SiteAndPeriod => "site",
+        Grouping.Lot => "lot",
+        Grouping.Operator => "operator",
+        Grouping.Specimen => "specimen",
+        Grouping.Collection => "collection",
+        _ => throw Unknown(grouping),
+    };
+
+    /// <summary>The words of clusters.</summary>
+    /// <param name="level">What trials are clustered in.</param>
+    /// <returns>For instance <c>site-weeks</c>.</returns>
+    public static string Of(ClusterLevel level) => level switch
+    {
+        ClusterLevel.Persons => "persons",
+        ClusterLevel.Sites => "sites",
+        ClusterLevel.SiteWeeks => "site-weeks",
+        _ => throw Unknown(level),
+    };
+
+    /// <summary>The word of a flag; empty for none.</summary>
+    /// <param name="flag">The flag.</param>
+    /// <returns>Empty, <c>refuted</c>, <c>invalid</c> or <c>refuted-and-invalid</c>.</returns>
+    public static string Of(Flag flag) => flag switch
+    {
+        Flag.None => "",
+        Flag.Refuted => "refuted",
+        Flag.Invalid => "invalid",
+        Flag.Refuted | Flag.Invalid => "refuted-and-invalid",
+        _ => throw Unknown(flag),
+    };
+
+    private static ArgumentOutOfRangeException Unknown(Enum value) => new(nameof(value), value, "Not a member of the enumeration.");
+}
