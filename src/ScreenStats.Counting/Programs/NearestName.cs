@@ -1,9 +1,12 @@
-namespace ScreenStats.Counting.Programs.Reading;
+namespace ScreenStats.Counting.Programs;
 
 /// <summary>Finds the known name that a mistyped one most likely means.</summary>
-internal static class NearestName
+public static class NearestName
 {
     /// <summary>The known name with the smallest edit distance, ignoring case; ties go to the first.</summary>
+    /// <param name="written">What was written.</param>
+    /// <param name="known">The known names, at least one.</param>
+    /// <returns>One of <paramref name="known"/>.</returns>
     public static string Of(string written, IReadOnlyList<string> known)
     {
         var best = known[0];
@@ -20,7 +23,7 @@ internal static class NearestName
     }
 
     /// <summary>Edit distance with insertions, deletions, replacements and swaps of neighbours.</summary>
-    public static int Distance(string first, string second)
+    internal static int Distance(string first, string second)
     {
         // A key of a thousand characters is no typing mistake: its tail cannot change which name is nearest.
         if (first.Length > 64) first = first[..64];

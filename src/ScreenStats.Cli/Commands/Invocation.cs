@@ -1,0 +1,16 @@
+using System.CommandLine;
+using ScreenStats.Cli.Terminal;
+
+namespace ScreenStats.Cli.Commands;
+
+/// <summary>One run of a command: what was written, and where its words go.</summary>
+internal sealed record Invocation(ParseResult Parsed, TextWriter Output, TextWriter Errors, RunnerEnvironment Environment, TimeProvider Time)
+{
+    public Screen Screen { get; } = new(Output, Environment);
+
+    /// <summary>The text of an argument; the parser made sure that it is there.</summary>
+    public string Text(Argument<string> argument) => Parsed.GetRequiredValue(argument);
+
+    /// <summary>The text of an option, or null where it was not written.</summary>
+    public string? Text(Option<string> option) => Parsed.GetValue(option);
+}

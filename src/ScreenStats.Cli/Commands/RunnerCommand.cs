@@ -1,0 +1,74 @@
+using System.CommandLine;
+using ScreenStats.Cli.Terminal;
+
+namespace ScreenStats.Cli.Commands;
+
+/// <summary>
+/// One command: what it takes, how it is explained, and what it does (parse, one library call, render). The parser library
+/// only splits the line; every value reaches our own parsers as text.
+/// </summary>
+internal abstract class RunnerCommand
+{
+    private readonly List<(string Term, string Meaning)> arguments = [];
+    private readonly List<(string Term, string Meaning)> options = [];
+    private readonly Option<bool> json = new("--json");
+
+    protected RunnerCommand(string name, string summary, params string[] examples)
+    {
+        Name = name;
+        Summary = summary;
+        Examples = examples;
+        Syntax = new Command(name);
+    }
+
+    public string Name { get; }
+
+    /// <summary>What it does, one line without a full stop.</summary>
+    public string Summary { get; }
+
+    /// <summary>Command lines that work as written.</summary>
+    public IReadOnlyList<string> Examples { get; }
+
+    public Command Syntax { get; }
+
+    public IReadOnlyList<(string Term, string Meaning)> ArgumentHelp => arguments;
+
+    public IReadOnlyList<(string Term, string Meaning)> OptionHelp => options;
+
+    /// <summary>Does the work and answers the exit code.</summary>
+    public abstract int Run(Invocation invocation);
+
+    protected Argument<string> TakeArgument(string name, string meaning)
+    {
+        var argument = new Argument<string>(name) { Arity = ArgumentArity.ExactlyOne };
+        Syntax.Arguments.Add(argument);
+        arguments.Add(($"<{name}>", meaning));
+        return argument;
+    }
+
+    protected Option<string> TakeOption(string name, string value, string meaning, bool required = false)
+    {
+        var option = new Option<string>(name) { Arity = ArgumentArity.ExactlyOne, Required = required };
+        Syntax.Options.Add(option);
+        options.Add(($"{name} <{value}>", meaning + (required ? " Required." : "")));
+        return option;
+    }
+
+    protected Option<bool> TakeSwitch(string name, string meaning)
+    {
+        var option = new Option<bool>(name) { Arity = ArgumentArity.Zero };
+        Syntax.Options.Add(option);
+        options.Add((name, meaning));
+        return option;
+    }
+
+    /// <summary>Every command ends its options with these.</summary>
+    protected void TakeJson()
+    {
+        json.Arity = ArgumentArity.Zero;
+        Syntax.Options.Add(json);
+        options.Add(("--json", "One JSON object on standard output, in full precision."));
+    }
+
+    protected bool WantsJson(Invocation invocation) => invocation.Parsed.GetValue(json);
+}

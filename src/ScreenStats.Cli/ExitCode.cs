@@ -1,0 +1,11 @@
+namespace ScreenStats.Cli;
+
+/// <summary>What a run answers to the program that started it.</summary>
+internal static class ExitCode
+{
+    public const int Done = 0;
+    public const int DataCannotAnswer = 1;
+    public const int Usage = 2;
+    public const int Defect = 70;
+    public const int Cancelled = 130;
+}

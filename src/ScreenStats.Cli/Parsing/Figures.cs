@@ -1,0 +1,109 @@
+using System.Collections.Immutable;
+using System.Globalization;
+
+namespace ScreenStats.Cli.Parsing;
+
+/// <summary>The one parser of every figure on the command line: invariant, finite, and strict about how a figure is written.</summary>
+internal static class Figures
+{
+    private const NumberStyles Number = NumberStyles.AllowLeadingSign | NumberStyles.AllowDecimalPoint | NumberStyles.AllowExponent;
+
+    /// <summary>A probability: a fraction such as 0.93, or counts such as 98/134.</summary>
+    public static ProbabilityFigure Probability(string name, string text)
+    {
+        if (text.Contains('/', StringComparison.Ordinal)) return new(Counts(name, text));
+        return new(Fraction(name, text, "0.93 or counts such as 98/134"));
+    }
+
+    /// <summary>A confidence level: a fraction between 0 and 1, ends excluded.</summary>
+    public static double Confidence(string name, string text)
+    {
+        var value = Fraction(name, text, "0.95");
+        return value is > 0 and < 1 ? value : throw new UsageException($"{name} must lie between 0 and 1: write a fraction such as 0.95.");
+    }
+
+    /// <summary>Counts: successes of trials, such as 81/263. 0/0 is legal and cannot answer.</summary>
+    public static CountsFigure Counts(string name, string text)
+    {
+        var parts = text.Split('/');
+        if (parts.Length != 2) throw new UsageException($"{name}: \"{text}\" is not counts; write successes and trials such as 81/263.");
+        var successes = Whole(name, text, parts[0]);
+        var trials = Whole(name, text, parts[1]);
+        if (successes < 0 || trials < 0) throw new UsageException($"{name}: counts in {text} cannot be negative; write counts such as 81/263.");
+        if (successes > trials)
+            throw new UsageException($"{name}: {text} has more successes than trials; write the smaller count first, such as 81/263.");
+        return new(successes, trials);
+    }
+
+    /// <summary>A whole number within bounds.</summary>
+    public static long Whole(string name, string text, long least, long most)
+    {
+        if (long.TryParse(text, NumberStyles.AllowLeadingSign, CultureInfo.InvariantCulture, out var value) && value >= least && value <= most)
+            return value;
+        throw new UsageException(string.Create(CultureInfo.InvariantCulture,
+            $"{name}: \"{text}\" must be a whole number from {least} to {most}, without separators."));
+    }
+
+    /// <summary>A finite number.</summary>
+    public static double Finite(string name, string text) =>
+        TryNumber(text, out var value) ? value : throw new UsageException($"{name}: \"{text}\" is not a number; write it such as 3.5, with a point.");
+
+    /// <summary>A list of finite numbers, separated by commas without spaces.</summary>
+    public static ImmutableArray<double> List(string name, string text)
+    {
+        var numbers = ImmutableArray.CreateBuilder<double>();
+        foreach (var part in text.Split(','))
+        {
+            if (!TryNumber(part, out var value))
+                throw new UsageException($"{name}: \"{text}\" is not a list of numbers; write it such as 1,2,3.5.");
+            numbers.Add(value);
+        }
+
+        return numbers.ToImmutable();
+    }
+
+    /// <summary>A calendar day in ISO 8601.</summary>
+    public static DateOnly Day(string name, string text) =>
+        DateOnly.TryParseExact(text, "yyyy-MM-dd", CultureInfo.InvariantCulture, DateTimeStyles.None, out var day)
+            ? day
+            : throw new UsageException($"{name}: \"{text}\" is not a date; write it as year, month and day, such as 2026-03-31.");
+
+    private static double Fraction(string name, string text, string example)
+    {
+        if (TryNumber(text, out var value))
+        {
+            if (value is >= 0 and <= 1) return value;
+            var advice = value is > 1 and <= 100 && PercentOf(text) is { } fraction ? $"; for {text} percent write {fraction}" : "";
+            throw new UsageException($"{name}: {text} is no fraction from 0 to 1{advice}.");
+        }
+
+        var meant = MeantBy(text);
+        throw new UsageException(meant is null
+            ? $"{name}: \"{text}\" is not a fraction from 0 to 1; write it such as {example}."
+            : $"{name}: \"{text}\" is not a fraction; write {meant}.");
+    }
+
+    // What "0,93", "93%" or "93 %" most likely means; said, never assumed.
+    private static string? MeantBy(string text)
+    {
+        var plain = text.Trim().Replace(',', '.');
+        if (plain.EndsWith('%')) return PercentOf(plain[..^1].Trim());
+        return TryNumber(plain, out var value) && value is >= 0 and <= 1 ? plain : null;
+    }
+
+    private static string? PercentOf(string text) =>
+        decimal.TryParse(text, NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture, out var percent) && percent <= 100
+            ? (percent / 100).ToString("0.############################", CultureInfo.InvariantCulture)
+            : null;
+
+    private static bool TryNumber(string text, out double value) =>
+        double.TryParse(text, Number, CultureInfo.InvariantCulture, out value) && double.IsFinite(value);
+
+    private static long Whole(string name, string text, string part)
+    {
+        if (long.TryParse(part, NumberStyles.AllowLeadingSign, CultureInfo.InvariantCulture, out var count)) return count;
+        throw new UsageException(part.Length > 18 && part.All(char.IsAsciiDigit)
+            ? $"{name}: a count in {text} is larger than this program can hold."
+            : $"{name}: \"{text}\" is not counts; write whole numbers without separators or spaces, such as 81/263.");
+    }
+}

@@ -1,0 +1,43 @@
+using System.Text.Json;
+using System.Text.Json.Serialization;
+using System.Text.Json.Serialization.Metadata;
+
+namespace ScreenStats.Cli.Results;
+
+/// <summary>Writes result records as one JSON object on one line, in round-trip precision.</summary>
+internal static class ResultJson
+{
+    private static readonly JsonSerializerOptions Options = new()
+    {
+        PropertyNamingPolicy = JsonNamingPolicy.CamelCase,
+        TypeInfoResolver = ResultContext.Default.WithAddedModifier(SplitFigures),
+    };
+
+    /// <summary>The object with a line end.</summary>
+    public static string Write<T>(T result) => JsonSerializer.Serialize(result, (JsonTypeInfo<T>)Options.GetTypeInfo(typeof(T))) + "\n";
+
+    // A converter cannot write a sibling of its own property, so each figure becomes two properties here.
+    private static void SplitFigures(JsonTypeInfo type)
+    {
+        if (type.Kind != JsonTypeInfoKind.Object) return;
+        for (var index = type.Properties.Count - 1; index >= 0; index--)
+        {
+            var property = type.Properties[index];
+            if (property.PropertyType != typeof(Figure) || property.Get is not { } get) continue;
+            var value = type.CreateJsonPropertyInfo(typeof(double?), property.Name);
+            value.Get = item => ((Figure)get(item)!).Value;
+            var reason = type.CreateJsonPropertyInfo(typeof(string), property.Name + "Undefined");
+            reason.Get = item => ((Figure)get(item)!).Reason;
+            reason.ShouldSerialize = (_, text) => text is not null;
+            type.Properties[index] = value;
+            type.Properties.Insert(index + 1, reason);
+        }
+    }
+}
+
+[JsonSourceGenerationOptions(GenerationMode = JsonSourceGenerationMode.Metadata, PropertyNamingPolicy = JsonKnownNamingPolicy.CamelCase)]
+[JsonSerializable(typeof(IntervalResult))]
+[JsonSerializable(typeof(PredictResult))]
+[JsonSerializable(typeof(PrevalenceResult))]
+[JsonSerializable(typeof(double?))]
+internal sealed partial class ResultContext : JsonSerializerContext;

@@ -1,0 +1,43 @@
+namespace ScreenStats.Cli.Terminal;
+
+/// <summary>What surrounds a run: variables, folder, terminals and the wish to stop.</summary>
+internal sealed record RunnerEnvironment
+{
+    /// <summary>The value of an environment variable, or null.</summary>
+    public Func<string, string?> Variable { get; init; } = _ => null;
+
+    /// <summary>The folder that relative paths start from.</summary>
+    public string Folder { get; init; } = ".";
+
+    /// <summary>Whether the result goes to a person's screen.</summary>
+    public bool OutputIsTerminal { get; init; }
+
+    /// <summary>Whether progress and errors go to a person's screen.</summary>
+    public bool ErrorIsTerminal { get; init; }
+
+    /// <summary>Columns of the screen; unlimited where the result goes to a file or another program.</summary>
+    public int Width { get; init; } = 10_000;
+
+    /// <summary>Set when the person asks to stop.</summary>
+    public CancellationToken Cancelled { get; init; }
+
+    /// <summary>Colour only on a terminal, and only where NO_COLOR is unset or empty.</summary>
+    public bool ColorAllowed => OutputIsTerminal && string.IsNullOrEmpty(Variable("NO_COLOR"));
+
+    /// <summary>Whether a defect shows its stack trace.</summary>
+    public bool Debugging => Variable("SCREENSTATS_DEBUG") == "1";
+
+    /// <summary>The environment of this process.</summary>
+    public static RunnerEnvironment OfProcess(CancellationToken cancelled) => new()
+    {
+        Variable = Environment.GetEnvironmentVariable,
+        Folder = Directory.GetCurrentDirectory(),
+        OutputIsTerminal = !Console.IsOutputRedirected,
+        ErrorIsTerminal = !Console.IsErrorRedirected,
+        Width = Console.IsOutputRedirected ? 10_000 : Math.Max(40, Console.WindowWidth),
+        Cancelled = cancelled,
+    };
+
+    /// <summary>A path as the person wrote it, made absolute.</summary>
+    public string PathOf(string written) => Path.GetFullPath(Path.Combine(Folder, written));
+}

@@ -1,0 +1,56 @@
+using Spectre.Console;
+
+namespace ScreenStats.Cli.Terminal;
+
+/// <summary>Writes results for people. Data goes into plain text objects, never into markup.</summary>
+internal sealed class Screen(TextWriter output, RunnerEnvironment environment)
+{
+    /// <summary>One line.</summary>
+    public void Line(string text = "") => output.Write(text + "\n");
+
+    /// <summary>A title line, bold on a terminal.</summary>
+    public void Title(string text) => Render(new Text(text, new Style(decoration: Decoration.Bold)));
+
+    /// <summary>A line that deserves attention; its words must say so without the colour.</summary>
+    public void Attention(string text) => Render(new Text(text, new Style(foreground: Color.Yellow, decoration: Decoration.Bold)));
+
+    /// <summary>A table without borders; numbers stand to the right.</summary>
+    public void Table(IReadOnlyList<TableColumnPlan> columns, IEnumerable<IReadOnlyList<string>> rows)
+    {
+        var table = new Table { Border = TableBorder.None, ShowHeaders = columns.Any(column => column.Heading.Length > 0) };
+        foreach (var plan in columns)
+        {
+            table.AddColumn(new TableColumn(new Text(plan.Heading, new Style(decoration: Decoration.Underline)))
+            {
+                Alignment = plan.Right ? Justify.Right : Justify.Left,
+                Padding = new Padding(0, 0, 2, 0),
+            });
+        }
+
+        foreach (var row in rows) table.AddRow(row.Select(cell => new Text(cell)));
+        Render(table);
+    }
+
+    /// <summary>The cautions, after an empty line.</summary>
+    public void Caution()
+    {
+        Line();
+        Line(Cautions.Screening);
+    }
+
+    private void Render(Spectre.Console.Rendering.IRenderable what)
+    {
+        using var written = new StringWriter { NewLine = "\n" };
+        var console = AnsiConsole.Create(new AnsiConsoleSettings
+        {
+            Ansi = environment.ColorAllowed ? AnsiSupport.Yes : AnsiSupport.No,
+            ColorSystem = environment.ColorAllowed ? ColorSystemSupport.Standard : ColorSystemSupport.NoColors,
+            Interactive = InteractionSupport.No,
+            Out = new AnsiConsoleOutput(written),
+            Enrichment = new ProfileEnrichment { UseDefaultEnrichers = false },
+        });
+        console.Profile.Width = environment.Width;
+        console.Write(what);
+        foreach (var line in written.ToString().Replace("\r\n", "\n", StringComparison.Ordinal).TrimEnd('\n').Split('\n')) Line(line.TrimEnd());
+    }
+}
