@@ -1,0 +1,2 @@
+global using CsCheck;
+global using ScreenStats.Testing;

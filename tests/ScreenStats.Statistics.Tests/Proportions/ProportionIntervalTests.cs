@@ -1,0 +1,152 @@
+using ScreenStats.Statistics.Proportions;
+
+namespace ScreenStats.Statistics.Tests.Proportions;
+
+public sealed class ProportionIntervalTests
+{
+    private static readonly Gen<(IntervalMethod Method, long Successes, long Trials)> Cases =
+        Gen.Select(
+            Gen.Int[0, IntervalMethods.All.Count - 1].Select(i => IntervalMethods.All[i]),
+            Gen.OneOf(Gen.Long[1, 30], Gen.Long[1, 3000], Gen.Long[1, 10_000_000]),
+            Gen.OneOf(Gen.Double[0, 1], Gen.Double[0, 1].Select(u => u * u * u * u * u), Gen.Const(0.0), Gen.Const(1.0)))
+        .Select((method, trials, share) => (method, Math.Min(trials, (long)Math.Round(trials * share)), trials));
+
+    [Fact]
+    public void Every_row_of_the_reference_table_is_met() =>
+        Mismatches.ShouldBeNone(ReferenceTable.Load("proportion-intervals"), row =>
+        {
+            IntervalMethods.TryParse(row.Text("method"), out var method).Should().BeTrue();
+            var result = ProportionInterval.Of(method, row.Count("successes"), row.Count("trials"), row.Number("confidence"));
+            return [row.Mismatch("lower", result.Lower), row.Mismatch("upper", result.Upper)];
+        });
+
+    [Fact]
+    public void Wilson_on_effective_counts_meets_the_reference_table() =>
+        Mismatches.ShouldBeNone(ReferenceTable.Load("effective-wilson"), row =>
+        {
+            var result = ProportionInterval.Wilson(row.Number("successes"), row.Number("trials"), row.Number("confidence"));
+            return [row.Mismatch("lower", result.Lower), row.Mismatch("upper", result.Upper)];
+        });
+
+    [Fact]
+    public void Each_named_method_is_the_method_of_its_name()
+    {
+        var named = new[]
+        {
+            ProportionInterval.Wilson(15, 148), ProportionInterval.WilsonContinuity(15, 148), ProportionInterval.ClopperPearson(15, 148),
+            ProportionInterval.AgrestiCoull(15, 148), ProportionInterval.Jeffreys(15, 148), ProportionInterval.MidP(15, 148),
+        };
+
+        named.Select(result => result.Method).Should().Equal(IntervalMethods.All);
+        named.Should().OnlyContain(result => result == ProportionInterval.Of(result.Method, 15, 148, 0.95));
+    }
+
+    [Fact]
+    public void Names_are_read_back_and_others_are_not()
+    {
+        IntervalMethods.All.Select(method => method.Name()).Should()
+            .Equal("wilson", "wilson-continuity", "clopper-pearson", "agresti-coull", "jeffreys", "mid-p");
+        foreach (var method in IntervalMethods.All)
+        {
+            IntervalMethods.TryParse(method.Name(), out var read).Should().BeTrue();
+            read.Should().Be(method);
+        }
+
+        IntervalMethods.TryParse("Wilson", out _).Should().BeFalse();
+        IntervalMethods.TryParse(null, out _).Should().BeFalse();
+    }
+
+    [Fact]
+    public void Ends_lie_in_the_unit_interval_and_around_the_estimate() => Cases.Sample(c =>
+    {
+        var result = ProportionInterval.Of(c.Method, c.Successes, c.Trials);
+        return 0 <= result.Lower && result.Lower <= result.Estimate && result.Estimate <= result.Upper && result.Upper <= 1;
+    });
+
+    [Fact]
+    public void Ends_are_exactly_zero_without_a_success_and_exactly_one_without_a_failure() => Gen.Select(Cases, Gen.Double[0.001, 0.999]).Sample((c, confidence) =>
+        ProportionInterval.Of(c.Method, 0, c.Trials, confidence).Lower == 0 && ProportionInterval.Of(c.Method, c.Trials, c.Trials, confidence).Upper == 1);
+
+    [Fact]
+    public void More_confidence_is_never_narrower() => Gen.Select(Cases, Gen.Double[0.5, 0.999], Gen.Double[0.5, 0.999]).Sample((c, one, other) =>
+    {
+        var narrow = ProportionInterval.Of(c.Method, c.Successes, c.Trials, Math.Min(one, other));
+        var wide = ProportionInterval.Of(c.Method, c.Successes, c.Trials, Math.Max(one, other));
+        return wide.Lower <= narrow.Lower + 1e-15 && wide.Upper >= narrow.Upper - 1e-15;
+    });
+
+    [Fact]
+    public void Failures_mirror_successes() => Cases.Sample(c =>
+    {
+        var one = ProportionInterval.Of(c.Method, c.Successes, c.Trials);
+        var other = ProportionInterval.Of(c.Method, c.Trials - c.Successes, c.Trials);
+        return Math.Abs(one.Lower!.Value - (1 - other.Upper!.Value)) < 1e-14 && Math.Abs(one.Upper!.Value - (1 - other.Lower!.Value)) < 1e-14;
+    });
+
+    [Fact]
+    public void Both_exact_limits_solve_the_binomial_tail_summed_term_by_term() =>
+        Gen.Select(Gen.Int[1, 400], Gen.Double[0, 1]).Sample((trials, share) =>
+        {
+            var successes = (int)(trials * share);
+            var result = ProportionInterval.ClopperPearson(successes, trials);
+            var above = successes == 0 ? 0.025 : Enumerable.Range(successes, trials - successes + 1).Sum(k => Pmf(k, trials, result.Lower!.Value));
+            var below = successes == trials ? 0.025 : Enumerable.Range(0, successes + 1).Sum(k => Pmf(k, trials, result.Upper!.Value));
+            return Math.Abs(above - 0.025) < 1e-11 && Math.Abs(below - 0.025) < 1e-11;
+        });
+
+    [Fact]
+    public void The_mid_p_interval_lies_inside_the_exact_one() => Cases.Sample(c =>
+    {
+        var exact = ProportionInterval.ClopperPearson(c.Successes, c.Trials);
+        var mid = ProportionInterval.MidP(c.Successes, c.Trials);
+        return mid.Lower >= exact.Lower * (1 - 1e-12) && mid.Upper <= exact.Upper * (1 + 1e-12);
+    });
+
+    [Fact]
+    public void Whole_counts_give_the_same_as_real_ones() => Cases.Sample(c =>
+        ProportionInterval.Wilson(c.Successes, c.Trials).Interval == ProportionInterval.Wilson((double)c.Successes, (double)c.Trials).Interval);
+
+    [Fact]
+    public void Without_trials_the_estimate_is_undefined_and_says_why()
+    {
+        foreach (var method in IntervalMethods.All)
+        {
+            var result = ProportionInterval.Of(method, 0, 0);
+            result.IsDefined.Should().BeFalse();
+            result.Estimate.Should().BeNull();
+            result.Lower.Should().BeNull();
+            result.Upper.Should().BeNull();
+            result.Reason.Should().Be(UndefinedReason.NoTrials);
+            result.ToEstimate().Should().Be(Estimate.Undefined(UndefinedReason.NoTrials));
+        }
+
+        ProportionInterval.Wilson(0.0, 0.0).Reason.Should().Be(UndefinedReason.NoTrials);
+    }
+
+    [Theory]
+    [InlineData(5, 3, 0.95, "successes")]
+    [InlineData(-1, 10, 0.95, "successes")]
+    [InlineData(0, -1, 0.95, "trials")]
+    [InlineData(1, 10, 0, "confidence")]
+    [InlineData(1, 10, 1, "confidence")]
+    [InlineData(1, 10, 95, "confidence")]
+    [InlineData(1, 10, double.NaN, "confidence")]
+    public void Figures_that_cannot_be_are_refused_by_name(long successes, long trials, double confidence, string parameter)
+    {
+        foreach (var method in IntervalMethods.All)
+        {
+            var call = () => ProportionInterval.Of(method, successes, trials, confidence);
+            call.Should().Throw<ArgumentOutOfRangeException>().WithParameterName(parameter);
+        }
+
+        var real = () => ProportionInterval.Wilson((double)successes, trials, confidence);
+        real.Should().Throw<ArgumentOutOfRangeException>().WithParameterName(parameter);
+    }
+
+    private static double Pmf(int k, int n, double p)
+    {
+        double log = 0;
+        for (var i = 1; i <= k; i++) log += Math.Log((n - k + i) / (double)i);
+        return Math.Exp(log + (k * Math.Log(p)) + ((n - k) * double.LogP1(-p)));
+    }
+}
