@@ -19,7 +19,7 @@ internal static class ShareWords
             _ => "sites and weeks differ",
         }, share.Clusters < Statistics.Proportions.WidenedInterval.ClustersForNormalQuantile);
         var end = few ? ", and only {1} of them are there to judge by" : " ({1} of them)";
-        var things = Words.Of(level);
+        var things = LevelNames.Of(level);
         return share.DesignEffect > 1
             ? new Sentence(
                 $"The limits are widened because {what}: they are as wide as those of {{2}} independent trials would be (design effect {{0}} over {things}{end}).",

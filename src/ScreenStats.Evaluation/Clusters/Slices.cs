@@ -23,8 +23,8 @@ internal static class Slices
         foreach (var cell in cells.Screens)
         {
             var start = cells.Period.Start(cell.Day);
-            var specimen = Model.Words.Of(cell.Specimen);
-            var collection = Model.Words.Of(cell.Collection);
+            var specimen = Model.LevelNames.Of(cell.Specimen);
+            var collection = Model.LevelNames.Of(cell.Collection);
             ReadOnlySpan<(Grouping, string, DateOnly?)> places =
             [
                 (Grouping.Program, "", null), (Grouping.Site, cell.Site, null), (Grouping.Lot, cell.Lot, null),

@@ -10,4 +10,8 @@ namespace ScreenStats.Evaluation.Flagging;
 /// <param name="Events">Refuted positives there.</param>
 /// <param name="FirstDay">First local day of one of these.</param>
 /// <param name="LastDay">Last local day of one of these.</param>
-public sealed record FlaggedConcentration(ImmutableArray<string> Names, long Events, DateOnly FirstDay, DateOnly LastDay);
+public sealed record FlaggedConcentration(ImmutableArray<string> Names, long Events, DateOnly FirstDay, DateOnly LastDay)
+{
+    /// <summary>How many places.</summary>
+    public int Places => Names.Length;
+}

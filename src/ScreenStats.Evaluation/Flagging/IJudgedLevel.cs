@@ -38,6 +38,9 @@ public interface IJudgedLevel
     /// <summary>Positives that the confirmatory test refuted.</summary>
     long Refuted { get; }
 
+    /// <summary>Positives with a conclusive confirmatory result: confirmed and refuted ones.</summary>
+    long Conclusive { get; }
+
     /// <summary>Exact one-sided chance of at least its refuted positives; null where not tested.</summary>
     double? RefutedP { get; }
 

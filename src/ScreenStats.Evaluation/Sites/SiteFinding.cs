@@ -19,6 +19,9 @@ public sealed record SiteFinding : IJudgedLevel
     /// <inheritdoc/>
     public required long Invalid { get; init; }
 
+    /// <summary>Inconclusive and invalid runs together.</summary>
+    public long Unusable => Inconclusive + Invalid;
+
     /// <inheritdoc/>
     public double? InvalidP => InvalidTest.P;
 
@@ -39,6 +42,9 @@ public sealed record SiteFinding : IJudgedLevel
 
     /// <inheritdoc/>
     public required long Refuted { get; init; }
+
+    /// <inheritdoc/>
+    public long Conclusive => Confirmed + Refuted;
 
     /// <inheritdoc/>
     public double? RefutedP => RefutedTest.P;

@@ -5,7 +5,7 @@ using ScreenStats.Evaluation.Clusters;
 namespace ScreenStats.Evaluation.Model;
 
 /// <summary>The words for levels in tables: lower case, joined by hyphens, the same in every culture.</summary>
-public static class Words
+public static class LevelNames
 {
     /// <summary>The word of an outcome.</summary>
     /// <param name="outcome">The outcome.</param>

@@ -4,7 +4,7 @@ using ScreenStats.Evaluation.Model;
 namespace ScreenStats.Evaluation.Clusters;
 
 /// <summary>The columns that every table of proportions ends with.</summary>
-internal static class ProportionColumns
+internal static class ShareColumns
 {
     /// <summary>Estimate, limits, method, confidence; then the widened limits, what widened them, and a remark.</summary>
     public static ImmutableArray<Column<TRow>> For<TRow>(Func<TRow, ProportionFinding> share) =>
@@ -13,11 +13,11 @@ internal static class ProportionColumns
         new("lower", "Lower", Unit.Proportion, "Lower limit as if all trials were independent.", row => Number(share(row), share(row).Lower)),
         new("upper", "Upper", Unit.Proportion, "Upper limit as if all trials were independent.", row => Number(share(row), share(row).Upper)),
         new("method", "Method", Unit.Text, "Method of these limits.", row => Cell.Text(share(row).Method)),
-        new("confidence", "Confidence", Unit.Ratio, "Confidence of all limits of the row.", row => Cell.Number(share(row).Confidence)),
+        new("confidence", "Confidence", Unit.Proportion, "Confidence of all limits of the row.", row => Cell.Number(share(row).Confidence)),
         new("widened_lower", "Lower, widened", Unit.Proportion, "Lower limit widened because trials come in clusters.", row => Number(share(row), share(row).WidenedLower)),
         new("widened_upper", "Upper, widened", Unit.Proportion, "Upper limit widened because trials come in clusters.", row => Number(share(row), share(row).WidenedUpper)),
         new("design_effect", "Design effect", Unit.Ratio, "How many times the clusters raise the variance; at least 1.", row => Cell.Number(share(row).DesignEffect)),
-        new("clusters", "Clusters", Unit.Text, "The clusters with the largest design effect.", row => share(row).ClusterLevel is { } level ? Cell.Text(Words.Of(level)) : Cell.Empty),
+        new("clusters", "Clusters", Unit.Text, "The clusters with the largest design effect.", row => share(row).ClusterLevel is { } level ? Cell.Text(LevelNames.Of(level)) : Cell.Empty),
         new("cluster_count", "Number of clusters", Unit.Count, "How many of these clusters there are.", row => share(row).Clusters is { } count ? Cell.Count(count) : Cell.Empty),
         new("remark", "Remark", Unit.Text, "Few counts (fewer than 5 events or other trials), and why limits could not be widened.", row => Remark(share(row))),
     ];
