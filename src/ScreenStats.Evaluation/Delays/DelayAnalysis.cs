@@ -1,5 +1,7 @@
 using System.Collections.Immutable;
 using ScreenStats.Counting.Cubes;
+using ScreenStats.Evaluation.Clusters;
+using ScreenStats.Evaluation.Model;
 using ScreenStats.Evaluation.Shared;
 using ScreenStats.Statistics;
 using ScreenStats.Statistics.Numerics;
@@ -7,7 +9,7 @@ using ScreenStats.Statistics.Numerics;
 namespace ScreenStats.Evaluation.Delays;
 
 /// <summary>How long people waited for the specimen, and how long the specimen waited for its report.</summary>
-public static class DelayAnalysis
+internal static class DelayAnalysis
 {
     private const double MinutesPerHour = 60;
 
@@ -19,7 +21,7 @@ public static class DelayAnalysis
     /// specimens without a recorded report are counted beside them and would lengthen them. Reports are not split by site: the
     /// confirmatory export does not say where a person was screened.
     /// </remarks>
-    public static DelayFindings Analyse(Tally tally)
+    public static DelayFindings Of(Tally tally)
     {
         var groups = ImmutableArray.CreateBuilder<DelayFinding>();
         foreach (var kind in (ReadOnlySpan<DelayKind>)[DelayKind.RunToSpecimen, DelayKind.SpecimenToReport])
@@ -56,7 +58,7 @@ public static class DelayAnalysis
             values.Add((minutes / MinutesPerHour, cell.Count));
         }
 
-        return new DelayFinding(by == Grouping.Program ? Words.Kind(kind) : level, kind, by, level, resulted, unresulted, wholeDays, Percentile.Median(values),
+        return new DelayFinding(by == Grouping.Program ? LevelNames.Of(kind) : level, kind, by, level, resulted, unresulted, wholeDays, Percentile.Median(values),
             resulted > 0 ? null : UndefinedReason.NoValues.Describe(), Percentile.NearestRank(values, 0.9));
     }
 }

@@ -18,7 +18,7 @@ internal static class DelaySentences
         {
             sentences.Add(new Sentence(
                 "Half of the {0} followed-up runs had their specimen within {1} hours, nine in ten within {2} hours.",
-                Say.Count("delays.runToSpecimen.resulted", run.Resulted),
+                Figure.Count("delays.runToSpecimen.resulted", run.Resulted),
                 Say.Hours("delays.runToSpecimen.medianHours", run.MedianHours),
                 Say.Hours("delays.runToSpecimen.percentile90Hours", run.Percentile90Hours)));
             WholeDays(sentences, run, "delays.runToSpecimen");
@@ -29,21 +29,21 @@ internal static class DelaySentences
             sentences.Add(report.Unresulted == 0
                 ? new Sentence("There is no confirmatory specimen with a report, so there is no waiting time from specimen to report.")
                 : new Sentence("None of the {0} confirmatory specimens has a recorded report, so there is no waiting time from specimen to report.",
-                    Say.Count("delays.specimenToReport.unresulted", report.Unresulted)));
+                    Figure.Count("delays.specimenToReport.unresulted", report.Unresulted)));
             return sentences.ToImmutable();
         }
 
         sentences.Add(new Sentence(
             "Half of the {0} confirmatory specimens with a recorded report were reported within {1} hours, nine in ten within {2} hours.",
-            Say.Count("delays.specimenToReport.resulted", report.Resulted),
+            Figure.Count("delays.specimenToReport.resulted", report.Resulted),
             Say.Hours("delays.specimenToReport.medianHours", report.MedianHours),
             Say.Hours("delays.specimenToReport.percentile90Hours", report.Percentile90Hours)));
         WholeDays(sentences, report, "delays.specimenToReport");
         if (report.Unresulted > 0)
         {
             sentences.Add(new Sentence(
-                "{0} more " + Say.Plural(report.Unresulted, "specimen has", "specimens have") + " no recorded report and would lengthen these times.",
-                Say.Count("delays.specimenToReport.unresulted", report.Unresulted)));
+                "{0} more " + Figure.Plural(report.Unresulted, "specimen has", "specimens have") + " no recorded report and would lengthen these times.",
+                Figure.Count("delays.specimenToReport.unresulted", report.Unresulted)));
         }
 
         return sentences.ToImmutable();
@@ -54,6 +54,6 @@ internal static class DelaySentences
         if (finding.WholeDays == 0) return;
         sentences.Add(new Sentence(
             "{0} of these {1} are known to whole days only and stand for 24 hours a day.",
-            Say.Count(path + ".wholeDays", finding.WholeDays), Say.Count(path + ".resulted", finding.Resulted)));
+            Figure.Count(path + ".wholeDays", finding.WholeDays), Figure.Count(path + ".resulted", finding.Resulted)));
     }
 }

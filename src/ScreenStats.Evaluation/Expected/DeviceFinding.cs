@@ -24,8 +24,10 @@ namespace ScreenStats.Evaluation.Expected;
 /// <param name="Explanation">The outcome in a sentence's half, with its reason.</param>
 /// <param name="PositivityBelowStatedRate">Whether fewer tests were positive than the stated specificity alone would give.</param>
 /// <param name="CorrectedPrevalence">Prevalence behind the positivity by the stated accuracy; cannot judge that accuracy.</param>
-/// <param name="ExpectedPositivePredictiveValue">At the external prevalence; undefined where none is stated.</param>
-/// <param name="ExpectedNegativePredictiveValue">At the external prevalence; undefined where none is stated.</param>
+/// <param name="ExpectedPositivePredictiveValue">At exactly the external prevalence; undefined where none is stated.</param>
+/// <param name="ExpectedPositivePredictiveValueWithPrevalence">The same, its limits with the prevalence's own uncertainty.</param>
+/// <param name="ExpectedNegativePredictiveValue">At exactly the external prevalence; undefined where none is stated.</param>
+/// <param name="ExpectedNegativePredictiveValueWithPrevalence">The same, its limits with the prevalence's own uncertainty.</param>
 /// <param name="Curve">Expected predictive values over prevalence; empty where sensitivity or specificity is not stated.</param>
 /// <param name="Places">Where this program stands on the curve.</param>
 public sealed record DeviceFinding(
@@ -34,5 +36,6 @@ public sealed record DeviceFinding(
     ProportionFinding RefutedRate, double? RefutedRateBoundUpper,
     double? StatedFalsePositiveRate, double? StatedFalsePositiveRateLower, double? StatedFalsePositiveRateUpper,
     Compatibility Compatibility, string Explanation, bool PositivityBelowStatedRate, EstimateFinding CorrectedPrevalence,
-    EstimateFinding ExpectedPositivePredictiveValue, EstimateFinding ExpectedNegativePredictiveValue,
+    EstimateFinding ExpectedPositivePredictiveValue, EstimateFinding ExpectedPositivePredictiveValueWithPrevalence,
+    EstimateFinding ExpectedNegativePredictiveValue, EstimateFinding ExpectedNegativePredictiveValueWithPrevalence,
     ImmutableArray<CurvePoint> Curve, ImmutableArray<ProgramPlace> Places);

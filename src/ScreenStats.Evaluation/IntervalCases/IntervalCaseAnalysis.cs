@@ -7,12 +7,12 @@ using ScreenStats.Statistics.Numerics;
 namespace ScreenStats.Evaluation.IntervalCases;
 
 /// <summary>Positive confirmatory specimens between screens, by days since the negative run.</summary>
-public static class IntervalCaseAnalysis
+internal static class IntervalCaseAnalysis
 {
     /// <summary>Counts the interval cases.</summary>
     /// <param name="tally">The tally.</param>
     /// <returns>The findings.</returns>
-    public static IntervalCaseFindings Analyse(Tally tally)
+    public static IntervalCaseFindings Of(Tally tally)
     {
         var days = ImmutableArray.CreateBuilder<IntervalCaseFinding>();
         long cumulative = 0;
@@ -42,9 +42,9 @@ public static class IntervalCaseAnalysis
         else
         {
             sentences.Add(new Sentence(
-                "{0} positive confirmatory " + Say.Plural(total, "specimen, taken for another reason than audit, was", "specimens, taken for another reason than audit, were")
+                "{0} positive confirmatory " + Figure.Plural(total, "specimen, taken for another reason than audit, was", "specimens, taken for another reason than audit, were")
                 + " seen of people whose latest run was negative; the median time since that run was {1} days.",
-                Say.Count("intervalCases.total", total), Say.Days("intervalCases.medianDays", median)));
+                Figure.Count("intervalCases.total", total), Say.Days("intervalCases.medianDays", median)));
         }
 
         sentences.Add(new Sentence(

@@ -1,6 +1,9 @@
 using ScreenStats.Counting.Cubes;
 using ScreenStats.Counting.Ledger;
 using ScreenStats.Evaluation.Clusters;
+using ScreenStats.Evaluation.Expected;
+using ScreenStats.Evaluation.PredictiveValues;
+using ScreenStats.Evaluation.Yield;
 
 namespace ScreenStats.Evaluation.Model;
 
@@ -127,6 +130,61 @@ public static class LevelNames
         Flag.Invalid => "invalid",
         Flag.Refuted | Flag.Invalid => "refuted-and-invalid",
         _ => throw Unknown(flag),
+    };
+
+    /// <summary>The word of a waiting time.</summary>
+    /// <param name="kind">Which waiting time.</param>
+    /// <returns><c>run-to-specimen</c> or <c>specimen-to-report</c>.</returns>
+    public static string Of(DelayKind kind) => kind switch
+    {
+        DelayKind.RunToSpecimen => "run-to-specimen",
+        DelayKind.SpecimenToReport => "specimen-to-report",
+        _ => throw Unknown(kind),
+    };
+
+    /// <summary>The word of what a predictive value stands on.</summary>
+    /// <param name="basis">The basis.</param>
+    /// <returns>For instance <c>observed</c>.</returns>
+    public static string Of(PredictiveValueBasis basis) => basis switch
+    {
+        PredictiveValueBasis.Observed => "observed",
+        PredictiveValueBasis.ObservedWithoutFlaggedLots => "observed-without-flagged-lots",
+        PredictiveValueBasis.Expected => "expected",
+        _ => throw Unknown(basis),
+    };
+
+    /// <summary>The word of a predictive value.</summary>
+    /// <param name="measure">Which predictive value.</param>
+    /// <returns>For instance <c>positive-predictive-value</c>.</returns>
+    public static string Of(PredictiveValueMeasure measure) => measure switch
+    {
+        PredictiveValueMeasure.PositivePredictiveValue => "positive-predictive-value",
+        PredictiveValueMeasure.NegativePredictiveValue => "negative-predictive-value",
+        _ => throw Unknown(measure),
+    };
+
+    /// <summary>The word of a comparison with a stated specificity.</summary>
+    /// <param name="outcome">Its outcome.</param>
+    /// <returns>For instance <c>cannot-tell</c>.</returns>
+    public static string Of(Compatibility outcome) => outcome switch
+    {
+        Compatibility.NotJudged => "not-judged",
+        Compatibility.Compatible => "compatible",
+        Compatibility.NotCompatible => "not-compatible",
+        Compatibility.CannotTell => "cannot-tell",
+        _ => throw Unknown(outcome),
+    };
+
+    /// <summary>The word of a measure of yield.</summary>
+    /// <param name="measure">What for what.</param>
+    /// <returns>For instance <c>runs-per-case</c>.</returns>
+    public static string Of(YieldMeasure measure) => measure switch
+    {
+        YieldMeasure.RunsPerCase => "runs-per-case",
+        YieldMeasure.TestsPerConfirmedRun => "tests-per-confirmed-run",
+        YieldMeasure.PersonsPerCase => "persons-per-case",
+        YieldMeasure.TestsPerRefutedRun => "tests-per-refuted-run",
+        _ => throw Unknown(measure),
     };
 
     private static ArgumentOutOfRangeException Unknown(Enum value) => new(nameof(value), value, "Not a member of the enumeration.");

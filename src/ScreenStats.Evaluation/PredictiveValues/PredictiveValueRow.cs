@@ -21,8 +21,11 @@ namespace ScreenStats.Evaluation.PredictiveValues;
 /// <param name="WithoutConclusion">Positive runs without a conclusion; null for expected values.</param>
 /// <param name="BoundLower">The value if every run without a conclusion were refuted.</param>
 /// <param name="BoundUpper">The value if every run without a conclusion were confirmed.</param>
+/// <param name="WithPrevalenceLower">Lower limit of an expected value with the prevalence's own uncertainty; null where it has none.</param>
+/// <param name="WithPrevalenceUpper">Upper limit of an expected value with the prevalence's own uncertainty; null where it has none.</param>
 public sealed record PredictiveValueRow(
     string By, string Level, PredictiveValueBasis Basis, PredictiveValueMeasure Measure,
     double? Estimate, string? EstimateUndefined, double? Lower, double? Upper, string? Method, double? Confidence,
     double? Prevalence, string PrevalenceSource, double? WidenedLower, double? WidenedUpper, double? DesignEffect,
-    long? Confirmed, long? Refuted, long? WithoutConclusion, double? BoundLower, double? BoundUpper);
+    long? Confirmed, long? Refuted, long? WithoutConclusion, double? BoundLower, double? BoundUpper,
+    double? WithPrevalenceLower, double? WithPrevalenceUpper);

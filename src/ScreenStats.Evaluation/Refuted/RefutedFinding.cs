@@ -14,5 +14,17 @@ public sealed record RefutedFinding(
     string Key, Grouping Grouping, string Level, long ValidTests, long RefutedRuns, long WithoutConclusion, ProportionFinding Rate)
 {
     /// <summary>Refuted runs per 1,000 valid tests; null without valid tests.</summary>
-    public double? PerThousand => ValidTests == 0 ? null : 1000.0 * RefutedRuns / ValidTests;
+    public double? PerThousand => Rate.Estimate * 1000;
+
+    /// <summary>Why there is no rate; null where there is one.</summary>
+    public string? PerThousandUndefined => Rate.EstimateUndefined;
+
+    /// <summary>Its lower limit, widened for clusters.</summary>
+    public double? PerThousandLower => Rate.WidenedLower * 1000;
+
+    /// <summary>Its upper limit, widened for clusters.</summary>
+    public double? PerThousandUpper => Rate.WidenedUpper * 1000;
+
+    /// <summary>The rate if every positive run without a conclusion were refuted; null without valid tests.</summary>
+    public double? PerThousandBound => ValidTests == 0 ? null : 1000.0 * (RefutedRuns + WithoutConclusion) / ValidTests;
 }
