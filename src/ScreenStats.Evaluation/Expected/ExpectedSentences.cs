@@ -58,7 +58,7 @@ internal static class ExpectedSentences
         {
             sentences.Add(new Sentence(
                 "{0}: fewer tests were positive than the stated specificity alone would give, so the corrected prevalence is 0"
-                + (device.Compatibility == Compatibility.NotCompatible ? " and the stated specificity is not compatible with these data." : ", as far as chance allows."),
+                + (device.Compatibility == Compatibility.NotCompatible ? " and the stated specificity is not compatible with these data." : "; as it stands the stated specificity is not compatible with these data, but chance alone may explain that."),
                 name));
         }
 

@@ -23,4 +23,10 @@ public sealed record FollowUpFinding(
 
     /// <summary>Runs with a conclusive confirmatory result.</summary>
     public long Conclusive => Confirmed + Refuted;
+
+    /// <summary>Runs never verified, of those due, in [0, 1]; null where none was due.</summary>
+    public double? UnverifiedShare => Due == 0 ? null : (double)Unverified / Due;
+
+    /// <summary>Runs still pending, of those due, in [0, 1]; null where none was due.</summary>
+    public double? PendingShare => Due == 0 ? null : (double)Pending / Due;
 }

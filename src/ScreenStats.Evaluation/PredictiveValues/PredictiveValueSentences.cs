@@ -18,35 +18,11 @@ internal static class PredictiveValueSentences
         }
         else
         {
-            sentences.Add(Value("Of {0} positive runs that were confirmed or refuted, {1} were confirmed: {2} ({3} interval {4} to {5})", observed, "predictiveValue.observed"));
+            sentences.Add(Observed(observed));
         }
 
-        if (findings.Bounds is { WithoutConclusion: > 0, Lower: not null } bounds && observed.Trials > 0)
-        {
-            sentences.Add(new Sentence(
-                "{0} of {1} positive runs have no conclusive confirmatory result: were all of them refuted the value would be {2}, were all confirmed {3}.",
-                Figure.Count("predictiveValue.bounds.withoutConclusion", bounds.WithoutConclusion),
-                Figure.Count("predictiveValue.bounds.positives", bounds.Positives),
-                Say.Share("predictiveValue.bounds.lower", bounds.Lower),
-                Say.Share("predictiveValue.bounds.upper", bounds.Upper)));
-        }
-
-        if (!findings.FlaggedLots.IsEmpty)
-        {
-            var lots = string.Join(", ", findings.FlaggedLots);
-            sentences.Add(findings.WithoutFlaggedLots.Trials == 0
-                ? new Sentence("Without the runs of the flagged " + Figure.Plural(findings.FlaggedLots.Length, "lot", "lots") + " {0} no positive run was confirmed or refuted.", Figure.Name("predictiveValue.flaggedLots", lots))
-                : new Sentence(
-                    "Without the runs of the flagged " + Figure.Plural(findings.FlaggedLots.Length, "lot", "lots") + " {0} it would be {1} ({2} of {3}; {4} interval {5} to {6}).",
-                    Figure.Name("predictiveValue.flaggedLots", lots),
-                    Say.Share("predictiveValue.withoutFlaggedLots.estimate", findings.WithoutFlaggedLots.Estimate),
-                    Figure.Count("predictiveValue.withoutFlaggedLots.events", findings.WithoutFlaggedLots.Events),
-                    Figure.Count("predictiveValue.withoutFlaggedLots.trials", findings.WithoutFlaggedLots.Trials),
-                    Say.Confidence("predictiveValue.withoutFlaggedLots.confidence", findings.WithoutFlaggedLots.Confidence),
-                    Say.Share("predictiveValue.withoutFlaggedLots.widenedLower", findings.WithoutFlaggedLots.WidenedLower),
-                    Say.Share("predictiveValue.withoutFlaggedLots.widenedUpper", findings.WithoutFlaggedLots.WidenedUpper)));
-        }
-
+        if (observed.Trials > 0 && findings.Bounds.WithoutConclusion > 0) sentences.Add(Bounds(findings.Bounds));
+        if (!findings.FlaggedLots.IsEmpty) sentences.Add(WithoutFlaggedLots(findings));
         if (findings.Corrected.Estimate is not null)
         {
             sentences.Add(new Sentence(
@@ -70,8 +46,46 @@ internal static class PredictiveValueSentences
         return sentences.ToImmutable();
     }
 
+    /// <summary>The observed value with its interval. There is at least one positive run with a conclusion.</summary>
+    public static Sentence Observed(ProportionFinding observed) => Value(
+        "Of {0} positive runs that were confirmed or refuted, {1} were confirmed: {2} ({3} interval {4} to {5})", observed, "predictiveValue.observed");
+
+    /// <summary>What the value would be without the flagged lots. There is at least one.</summary>
+    public static Sentence WithoutFlaggedLots(PredictiveValueFindings findings)
+    {
+        const string Path = "predictiveValue.withoutFlaggedLots";
+        var without = findings.WithoutFlaggedLots;
+        var kind = Figure.Plural(findings.FlaggedLots.Length, "lot", "lots");
+        if (without.Trials == 0)
+        {
+            var (alone, some) = Say.Names("predictiveValue.flaggedLots", findings.FlaggedLots, 0);
+            return new Sentence($"Without the runs of the flagged {kind} {alone} no positive run was confirmed or refuted.", [.. some]);
+        }
+
+        var (names, figures) = Say.Names("predictiveValue.flaggedLots", findings.FlaggedLots, 6);
+        return new Sentence(
+            $"Without the runs of the flagged {kind} {names} it would be {{0}} ({{1}} of {{2}}; {{3}} interval {{4}} to {{5}}).",
+            [
+                Figure.Share(Path, without),
+                Figure.Count(Path + ".events", without.Events),
+                Figure.Count(Path + ".trials", without.Trials),
+                Say.Confidence(Path + ".confidence", without.Confidence),
+                Figure.Lower(Path, without),
+                Figure.Upper(Path, without),
+                .. figures,
+            ]);
+    }
+
+    /// <summary>What the runs without a conclusion leave possible. There is at least one.</summary>
+    public static Sentence Bounds(PredictiveValueBounds bounds) => new(
+        "{0} of {1} positive runs have no conclusive confirmatory result: were all of them refuted the value would be {2}, were all confirmed {3}.",
+        Figure.Count("predictiveValue.bounds.withoutConclusion", bounds.WithoutConclusion),
+        Figure.Count("predictiveValue.bounds.positives", bounds.Positives),
+        Say.Share("predictiveValue.bounds.lower", bounds.Lower),
+        Say.Share("predictiveValue.bounds.upper", bounds.Upper));
+
     private static Sentence Value(string template, ProportionFinding value, string path) => new(
-        template + (value.FewCounts ? "; few counts stand behind this." : "."),
+        template + ShareWords.Few(value) + ".",
         Figure.Count(path + ".trials", value.Trials),
         Figure.Count(path + ".events", value.Events),
         Say.Share(path + ".estimate", value.Estimate),

@@ -42,7 +42,7 @@ internal static class YieldAnalysis
         var perConfirmed = Of(YieldMeasure.TestsPerConfirmedRun, confirmed, "no positive run was confirmed", "there are no valid tests");
         var perRefuted = Of(YieldMeasure.TestsPerRefutedRun, refuted, "no positive run was refuted", "there are no valid tests");
         var findings = new YieldFindings(
-            counts.Runs, persons, cases, through[Outcome.Positive].Sum(), through[Outcome.Inconclusive].Sum(),
+            counts.Runs, persons, cases, through[Outcome.Positive].Sum(), through[Outcome.Inconclusive].Sum(), settings.Policy.EpisodeDays,
             runsPerCase, personsPerCase, perConfirmed, perRefuted,
             YieldTables.Table([runsPerCase, personsPerCase, perConfirmed, perRefuted]), []);
         return findings with { Sentences = YieldSentences.Of(findings) };

@@ -10,6 +10,7 @@ namespace ScreenStats.Evaluation.Yield;
 /// <param name="Cases">Cases found, through positive and inconclusive runs.</param>
 /// <param name="CasesThroughPositive">Cases found through a positive run.</param>
 /// <param name="CasesThroughInconclusive">Cases found through an inconclusive run.</param>
+/// <param name="EpisodeDays">Days after a confirmatory positive within which another belongs to the same case.</param>
 /// <param name="RunsPerCase">Runs for each case.</param>
 /// <param name="PersonsPerCase">People tested for each case.</param>
 /// <param name="TestsPerConfirmedRun">Valid tests for each confirmed positive run.</param>
@@ -17,7 +18,7 @@ namespace ScreenStats.Evaluation.Yield;
 /// <param name="Table">The table.</param>
 /// <param name="Sentences">The findings in words.</param>
 public sealed record YieldFindings(
-    long Runs, long? Persons, long Cases, long CasesThroughPositive, long CasesThroughInconclusive,
+    long Runs, long? Persons, long Cases, long CasesThroughPositive, long CasesThroughInconclusive, int EpisodeDays,
     YieldFinding RunsPerCase, YieldFinding PersonsPerCase, YieldFinding TestsPerConfirmedRun, YieldFinding TestsPerRefutedRun,
     [property: JsonIgnore] Table<YieldFinding> Table, [property: JsonIgnore] ImmutableArray<Sentence> Sentences) : IFinding
 {

@@ -1,0 +1,112 @@
+using System.Collections.Immutable;
+using ScreenStats.Evaluation.Audits;
+using ScreenStats.Evaluation.Conduct;
+using ScreenStats.Evaluation.Expected;
+using ScreenStats.Evaluation.Flagging;
+using ScreenStats.Evaluation.FollowThrough;
+using ScreenStats.Evaluation.Lots;
+using ScreenStats.Evaluation.Model;
+using ScreenStats.Evaluation.PredictiveValues;
+using ScreenStats.Evaluation.Shared;
+using ScreenStats.Evaluation.Sites;
+using ScreenStats.Evaluation.Yield;
+
+namespace ScreenStats.Evaluation.Answers;
+
+/// <summary>The readers' questions in plain words.</summary>
+internal static class AnswerAnalysis
+{
+    /// <summary>This many flagged lots (and as many sites) are spoken of one by one; the others are counted.</summary>
+    private const int Spoken = 3;
+
+    /// <summary>Answers the readers' questions from what the analyses found.</summary>
+    public static AnswerFindings Of(
+        bool hasConfirmatory, LotFindings lots, SiteFindings sites, ConductFindings conduct, FollowUpFindings followUp, AuditFindings audits,
+        PredictiveValueFindings predictiveValue, ExpectedFindings expected, YieldFindings yield) => new(
+        [Worth(predictiveValue, followUp), StandOut(lots, sites), PerCase(yield, followUp)],
+        NextSteps.Of(hasConfirmatory, lots, sites, conduct, followUp, audits, expected));
+
+    private static Answer Worth(PredictiveValueFindings findings, FollowUpFindings followUp)
+    {
+        var text = ImmutableArray.CreateBuilder<Sentence>();
+        var conditions = ImmutableArray.CreateBuilder<Sentence>();
+        if (findings.Observed.Trials == 0)
+        {
+            text.Add(followUp.HasConfirmatory
+                ? new Sentence("These data cannot say: no positive run was confirmed or refuted.")
+                : new Sentence("These data cannot say: there is no confirmatory export, so no positive run was confirmed or refuted."));
+        }
+        else
+        {
+            text.Add(PredictiveValueSentences.Observed(findings.Observed));
+            if (findings.Bounds.WithoutConclusion > 0) text.Add(PredictiveValueSentences.Bounds(findings.Bounds));
+            if (!findings.FlaggedLots.IsEmpty) text.Add(PredictiveValueSentences.WithoutFlaggedLots(findings));
+            conditions.Add(new Sentence(
+                "It holds for the people, sites and weeks of these data, for positives with a conclusive confirmatory result, and as far as the confirmatory test is right; where infection is rarer a positive is worth less."));
+        }
+
+        conditions.Add(new Sentence("Each positive needs its own confirmatory test all the same."));
+        return new Answer(
+            "what-a-positive-is-worth", "What is a positive here worth?", [Reader.Manager, Reader.Analyst], text.ToImmutable(), conditions.ToImmutable());
+    }
+
+    private static Answer StandOut(LotFindings lots, SiteFindings sites)
+    {
+        var text = ImmutableArray.CreateBuilder<Sentence>();
+        Add(text, "lots", "lot", [.. lots.Where(lot => lot.Flag != Flag.None)]);
+        Add(text, "sites", "site", [.. sites.Where(site => site.Flag != Flag.None)]);
+        if (text.Count == 0)
+        {
+            text.Add(new Sentence("No lot and no site had more refuted positives, or more runs without a valid result, than chance readily makes."));
+        }
+
+        if (lots.All(lot => lot.RefutedP is null) && sites.All(site => site.RefutedP is null))
+        {
+            text.Add(new Sentence("Refuted positives could not be compared: there are too few lots, sites or confirmatory results to compare."));
+        }
+
+        return new Answer(
+            "which-lots-and-sites-stand-out", "Which lots and sites stand out?", [Reader.Consultant, Reader.Analyst], text.ToImmutable(),
+            [
+                new Sentence(
+                    "A flag means that the lot or site needs looking into. It does not say that its positives were false, and it releases nobody from isolation; and one that is not flagged may be at fault all the same, where it had few runs."),
+            ]);
+    }
+
+    private static void Add<TLevel>(ImmutableArray<Sentence>.Builder text, string list, string kind, ImmutableArray<TLevel> flagged)
+        where TLevel : IJudgedLevel
+    {
+        foreach (var level in flagged.OrderBy(level => Smallest(level)).ThenBy(level => level.Name, StringComparer.Ordinal).Take(Spoken))
+        {
+            var path = FigurePath.Row(list, level.Name);
+            if (level.Flag.HasFlag(Flag.Refuted)) text.Add(StandsOut.Refuted(path, kind, level));
+            if (level.Flag.HasFlag(Flag.Invalid)) text.Add(StandsOut.Invalid(path, kind, level));
+        }
+
+        if (flagged.Length > Spoken) text.Add(new Sentence($"More {kind}s than these are flagged; the table of {kind}s has them all."));
+    }
+
+    private static double Smallest(IJudgedLevel level) => Math.Min(
+        level.Flag.HasFlag(Flag.Refuted) ? level.RefutedPHolm ?? 1 : 1, level.Flag.HasFlag(Flag.Invalid) ? level.InvalidPHolm ?? 1 : 1);
+
+    private static Answer PerCase(YieldFindings findings, FollowUpFindings followUp)
+    {
+        const string Id = "how-much-screening-for-each-case";
+        const string Question = "How much screening was done for each case found?";
+        if (findings.Runs == 0) return new Answer(Id, Question, [Reader.Manager], [new Sentence("No run was counted.")], []);
+        if (!followUp.HasConfirmatory)
+        {
+            return new Answer(
+                Id, Question, [Reader.Manager],
+                [new Sentence("These data cannot say: there is no confirmatory export, so no case is confirmed.")], []);
+        }
+
+        return new Answer(
+            Id, Question, [Reader.Manager], [YieldSentences.PerCase(findings)],
+            [
+                new Sentence(
+                    "A case is a person's first confirmed run in {0} days; people whose positive was never confirmed, and infected people who tested negative, are not among them.",
+                    Figure.Count("yield.episodeDays", findings.EpisodeDays)),
+            ]);
+    }
+}

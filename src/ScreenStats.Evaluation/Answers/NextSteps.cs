@@ -1,0 +1,168 @@
+using System.Collections.Immutable;
+using ScreenStats.Counting.Cubes;
+using ScreenStats.Evaluation.Audits;
+using ScreenStats.Evaluation.Conduct;
+using ScreenStats.Evaluation.Expected;
+using ScreenStats.Evaluation.Flagging;
+using ScreenStats.Evaluation.FollowThrough;
+using ScreenStats.Evaluation.Lots;
+using ScreenStats.Evaluation.Model;
+using ScreenStats.Evaluation.Shared;
+using ScreenStats.Evaluation.Sites;
+
+namespace ScreenStats.Evaluation.Answers;
+
+/// <summary>What to do next, ranked by what the data show.</summary>
+/// <remarks>
+/// In this order: missing confirmatory results, and lots and sites flagged for refuted positives (whichever of the two touches more
+/// positives first); sites and lots flagged for runs without a valid result; devices with more refuted positives than their stated
+/// specificity allows; how runs were carried out; lots that are not recorded; audits that were never made.
+/// </remarks>
+internal static class NextSteps
+{
+    /// <summary>From this share on, missing follow-up and unrecorded lots are worth a step.</summary>
+    private const double WorthAStep = 0.05;
+
+    public static ImmutableArray<NextStep> Of(
+        bool hasConfirmatory, LotFindings lots, SiteFindings sites, ConductFindings conduct, FollowUpFindings followUp, AuditFindings audits,
+        ExpectedFindings expected)
+    {
+        var steps = new List<(string Id, Sentence Sentence)>();
+        var refuted = new List<(string Id, Sentence Sentence)>();
+        foreach (var lot in lots.Where(lot => lot.Flag.HasFlag(Flag.Refuted)).OrderByDescending(lot => lot.Refuted).ThenBy(lot => lot.Lot, Levels.Order))
+        {
+            refuted.Add(("look-into-lot:" + lot.Lot, Flagged(
+                "lots", "lot", lot,
+                "Look into lot {0}, where {1} of {2} positives with a conclusive result were refuted: run control swabs, ask the supplier, and settle under local rules whether its kits stay in use.")));
+        }
+
+        foreach (var site in sites.Where(site => site.Flag.HasFlag(Flag.Refuted)).OrderByDescending(site => site.Refuted).ThenBy(site => site.Site, Levels.Order))
+        {
+            refuted.Add(("look-into-site:" + site.Site, Flagged(
+                "sites", "site", site,
+                "Look into how runs are done, read and labelled at site {0}, where {1} of {2} positives with a conclusive result were refuted.")));
+        }
+
+        var missing = Missing(hasConfirmatory, followUp);
+        var touched = lots.Where(lot => lot.Flag.HasFlag(Flag.Refuted)).Sum(lot => lot.Refuted)
+            + sites.Where(site => site.Flag.HasFlag(Flag.Refuted)).Sum(site => site.Refuted);
+        var missingFirst = followUp.Positive.Unverified > touched;
+        if (missingFirst) steps.AddRange(missing);
+        steps.AddRange(refuted);
+        if (!missingFirst) steps.AddRange(missing);
+        AddInvalid(steps, lots, sites);
+        AddDevices(steps, expected);
+        AddConduct(steps, conduct);
+        AddRecords(steps, lots);
+        if (hasConfirmatory && audits.Program.Audited == 0)
+        {
+            steps.Add(("audit-negatives", new Sentence(
+                "Have a random sample of negative runs confirmed: without it nothing says how many infected people test negative.")));
+        }
+
+        if (steps.Count == 0) steps.Add(("keep-going", new Sentence("Nothing in these data calls for a change; keep following up positive and inconclusive runs.")));
+        return [.. steps.Select((step, index) => new NextStep(step.Id, index + 1, step.Sentence))];
+    }
+
+    private static List<(string Id, Sentence Sentence)> Missing(bool hasConfirmatory, FollowUpFindings followUp)
+    {
+        var positive = followUp.Positive;
+        if (!hasConfirmatory)
+        {
+            return positive.Due == 0 ? [] :
+            [
+                ("get-confirmatory-results", new Sentence(
+                    "Get the confirmatory results of the {0} positive runs: without them nothing says which of them were true.",
+                    Figure.Count("followUp.positive.due", positive.Due))),
+            ];
+        }
+
+        if (!(positive.UnverifiedShare >= WorthAStep)) return [];
+        return
+        [
+            ("close-follow-up", new Sentence(
+                "Find out why {0} of {1} positive runs ({2}) never got a confirmatory test within {3} hours.",
+                Figure.Count("followUp.positive.unverified", positive.Unverified),
+                Figure.Count("followUp.positive.due", positive.Due),
+                Say.Share("followUp.positive.unverifiedShare", positive.UnverifiedShare),
+                Say.Hours("followUp.confirmWithinHours", followUp.ConfirmWithinHours))),
+        ];
+    }
+
+    private static Sentence Flagged(string list, string kind, IJudgedLevel level, string template)
+    {
+        var path = FigurePath.Row(list, level.Name);
+        return new Sentence(
+            template,
+            StandsOut.Name(path, kind, level),
+            Figure.Count(path + ".refuted", level.Refuted),
+            Figure.Count(path + ".conclusive", level.Conclusive));
+    }
+
+    private static void AddInvalid(List<(string Id, Sentence Sentence)> steps, LotFindings lots, SiteFindings sites)
+    {
+        foreach (var site in sites.Where(site => site.Flag.HasFlag(Flag.Invalid)).OrderByDescending(site => site.Inconclusive + site.Invalid).ThenBy(site => site.Site, Levels.Order))
+        {
+            steps.Add(("train-at-site:" + site.Site, Invalid(
+                "sites", "site", site, "Review technique and train at site {0}, where {1} of {2} runs were inconclusive and {3} invalid.")));
+        }
+
+        foreach (var lot in lots.Where(lot => lot.Flag.HasFlag(Flag.Invalid)).OrderByDescending(lot => lot.Inconclusive + lot.Invalid).ThenBy(lot => lot.Lot, Levels.Order))
+        {
+            steps.Add(("check-lot:" + lot.Lot, Invalid(
+                "lots", "lot", lot, "Check storage and handling of lot {0}, with which {1} of {2} runs were inconclusive and {3} invalid.")));
+        }
+    }
+
+    private static Sentence Invalid(string list, string kind, IJudgedLevel level, string template)
+    {
+        var path = FigurePath.Row(list, level.Name);
+        return new Sentence(
+            template,
+            StandsOut.Name(path, kind, level),
+            Figure.Count(path + ".inconclusive", level.Inconclusive),
+            Figure.Count(path + ".runs", level.Runs),
+            Figure.Count(path + ".invalid", level.Invalid));
+    }
+
+    private static void AddDevices(List<(string Id, Sentence Sentence)> steps, ExpectedFindings expected)
+    {
+        foreach (var device in expected.Devices)
+        {
+            if (device.Compatibility != Compatibility.NotCompatible || !(device.RefutedRate.Estimate > device.StatedFalsePositiveRate)) continue;
+            var path = FigurePath.Row("expected.devices", device.Device);
+            steps.Add(("ask-about-device:" + device.Device, new Sentence(
+                "Ask the supplier of {0} about its specificity: {1} of {2} valid tests were positive and refuted, where the stated specificity lets expect {3}.",
+                Figure.Name(path + ".device", device.Device),
+                Say.Share(path + ".refutedRate.estimate", device.RefutedRate.Estimate),
+                Figure.Count(path + ".validTests", device.ValidTests),
+                Say.Share(path + ".statedFalsePositiveRate", device.StatedFalsePositiveRate))));
+        }
+    }
+
+    private static void AddConduct(List<(string Id, Sentence Sentence)> steps, ConductFindings conduct)
+    {
+        if (conduct.ExpiredLot is { Found: > 0 } expired)
+        {
+            steps.Add(("remove-expired-lots", new Sentence(
+                "Take expired kits out of use: {0} of {1} runs used one.",
+                Figure.Count("conduct.expiredLot.found", expired.Found.Value), Figure.Count("conduct.expiredLot.runs", expired.Runs))));
+        }
+
+        if (conduct.ReadOutsideWindow is { Found: > 0 } window && window.Share >= WorthAStep)
+        {
+            steps.Add(("keep-reading-window", new Sentence(
+                "Have results read inside the device's reading window: {0} of {1} runs were read outside it.",
+                Figure.Count("conduct.readOutsideWindow.found", window.Found.Value), Figure.Count("conduct.readOutsideWindow.runs", window.Runs))));
+        }
+    }
+
+    private static void AddRecords(List<(string Id, Sentence Sentence)> steps, LotFindings lots)
+    {
+        var runs = lots.Sum(lot => lot.Runs);
+        if (lots.FirstOrDefault(lot => lot.Lot == Levels.None) is not { } none || runs == 0 || (double)none.Runs / runs < WorthAStep) return;
+        steps.Add(("record-lots", new Sentence(
+            "Record the lot of every run: {0} of {1} runs have none, and a fault of their lots cannot be found.",
+            Figure.Count(FigurePath.Row("lots", Levels.None) + ".runs", none.Runs), Figure.Count("yield.runs", runs))));
+    }
+}
