@@ -1,0 +1,127 @@
+using System.Collections.Immutable;
+using ScreenStats.Counting.Cubes;
+
+namespace ScreenStats.Evaluation.Tests.Sketches;
+
+/// <summary>A small program written down run by run. Every run is another person's, so that the cubes agree with one another.</summary>
+internal sealed class ProgramSketch
+{
+    public static readonly DateOnly FirstDay = new(2026, 1, 5);
+
+    private readonly List<ScreenCell> screens = [];
+    private readonly List<OperatorCell> operators = [];
+    private readonly List<NotableRun> notable = [];
+    private readonly List<AuditCell> audits = [];
+    private readonly List<CaseCell> cases = [];
+    private readonly List<DelayCell> delays = [];
+    private readonly List<IntervalCaseCell> intervalCases = [];
+    private bool confirmatory = true;
+
+    public ProgramSketch Runs(
+        Outcome outcome, long runs, FollowUp followUp = FollowUp.None, string site = "North", string lot = "A1", int day = 0, string person = Levels.None)
+    {
+        if (runs == 0) return this;
+        var date = FirstDay.AddDays(day);
+        screens.Add(new ScreenCell(site, lot, date, Specimen.NotRecorded, CollectedBy.NotRecorded, outcome, followUp, runs));
+        operators.Add(new OperatorCell(person, site, date, outcome, followUp, runs));
+        if (outcome != Outcome.Negative)
+        {
+            for (var run = 0L; run < runs; run++)
+            {
+                notable.Add(new NotableRun(date.ToDateTime(default), true, site, lot, Levels.None, person, Specimen.NotRecorded, CollectedBy.NotRecorded, outcome, followUp, null, null));
+            }
+        }
+
+        if (followUp is FollowUp.Missed or FollowUp.Agreed || (followUp == FollowUp.Unresolved && outcome == Outcome.Negative))
+        {
+            audits.Add(new AuditCell(site, lot, date, Levels.None, followUp, runs));
+        }
+
+        if (followUp == FollowUp.Confirmed) cases.Add(new CaseCell(site, lot, date, outcome, runs));
+        return this;
+    }
+
+    public ProgramSketch Delay(DelayKind kind, int? hours, long count = 1, string site = "North", bool wholeDays = false)
+    {
+        delays.Add(new DelayCell(kind, kind == DelayKind.RunToSpecimen ? site : "", hours * 60, wholeDays, count));
+        return this;
+    }
+
+    public ProgramSketch IntervalCases(int days, long count)
+    {
+        intervalCases.Add(new IntervalCaseCell("North", days, count));
+        return this;
+    }
+
+    public ProgramSketch WithoutConfirmatory()
+    {
+        confirmatory = false;
+        return this;
+    }
+
+    public Tally Tally() => Counting.Cubes.Tally.FromCells(new TallyCells
+    {
+        HasConfirmatory = confirmatory,
+        ReportingLagHours = 48,
+        DataAsOf = screens.Count == 0 ? null : screens.Max(cell => cell.Day).ToDateTime(default),
+        Screens = [.. screens],
+        Operators = [.. operators],
+        Notable = [.. notable],
+        Persons = [.. Persons()],
+        Participation = screens.Count == 0 ? [] : [new ParticipationCell(1, screens.Sum(cell => cell.Runs))],
+        Audits = [.. audits],
+        Cases = [.. cases],
+        Delays = [.. delays],
+        IntervalCases = [.. intervalCases],
+    });
+
+    private IEnumerable<PersonCell> Persons()
+    {
+        foreach (var measure in Enum.GetValues<PersonMeasure>())
+        {
+            if (Sum(PersonScope.Program, "", null, measure, screens) is { } program) yield return program;
+            foreach (var site in screens.GroupBy(cell => cell.Site))
+            {
+                if (Sum(PersonScope.Site, site.Key, null, measure, site) is { } sum) yield return sum;
+            }
+
+            foreach (var lot in screens.GroupBy(cell => cell.Lot))
+            {
+                if (Sum(PersonScope.Lot, lot.Key, null, measure, lot) is { } sum) yield return sum;
+            }
+
+            foreach (var week in screens.GroupBy(cell => ReportPeriod.Week.Start(cell.Day)))
+            {
+                if (Sum(PersonScope.Period, "", week.Key, measure, week) is { } period) yield return period;
+                if (Sum(PersonScope.Week, "", week.Key, measure, week) is { } sum) yield return sum;
+                foreach (var site in week.GroupBy(cell => cell.Site))
+                {
+                    if (Sum(PersonScope.SiteWeek, site.Key, week.Key, measure, site) is { } siteWeek) yield return siteWeek;
+                }
+            }
+        }
+    }
+
+    private static PersonCell? Sum(PersonScope scope, string level, DateOnly? start, PersonMeasure measure, IEnumerable<ScreenCell> cells)
+    {
+        long trials = 0, events = 0;
+        foreach (var cell in cells)
+        {
+            var (trial, happened) = Classify(measure, cell.Outcome, cell.FollowUp);
+            if (!trial) continue;
+            trials += cell.Runs;
+            if (happened) events += cell.Runs;
+        }
+
+        return trials == 0 ? null : new PersonCell(scope, level, start, measure, trials, events, trials, events, trials, events, events);
+    }
+
+    private static (bool Trial, bool Event) Classify(PersonMeasure measure, Outcome outcome, FollowUp followUp) => measure switch
+    {
+        PersonMeasure.Positivity => (outcome is Outcome.Negative or Outcome.Positive, outcome == Outcome.Positive),
+        PersonMeasure.InvalidRuns => (true, outcome is Outcome.Inconclusive or Outcome.Invalid),
+        PersonMeasure.PredictiveValue => (
+            outcome == Outcome.Positive && followUp is FollowUp.Confirmed or FollowUp.Refuted, followUp == FollowUp.Confirmed),
+        _ => (outcome is Outcome.Negative or Outcome.Positive, outcome == Outcome.Positive && followUp == FollowUp.Refuted),
+    };
+}
