@@ -55,15 +55,21 @@ internal static class AnswerAnalysis
         var text = ImmutableArray.CreateBuilder<Sentence>();
         Add(text, "lots", "lot", [.. lots.Where(lot => lot.Flag != Flag.None)]);
         Add(text, "sites", "site", [.. sites.Where(site => site.Flag != Flag.None)]);
-        if (text.Count == 0)
+        var refuted = lots.Any(lot => lot.RefutedP is not null) || sites.Any(site => site.RefutedP is not null);
+        var invalid = lots.Any(lot => lot.InvalidP is not null) || sites.Any(site => site.InvalidP is not null);
+        if (text.Count == 0 && (refuted || invalid))
         {
-            text.Add(new Sentence("No lot and no site had more refuted positives, or more runs without a valid result, than chance readily makes."));
+            var what = (refuted, invalid) switch
+            {
+                (true, true) => "refuted positives, or more runs without a valid result,",
+                (true, false) => "refuted positives",
+                _ => "runs without a valid result",
+            };
+            text.Add(new Sentence($"No lot and no site had more {what} than chance readily makes."));
         }
 
-        if (lots.All(lot => lot.RefutedP is null) && sites.All(site => site.RefutedP is null))
-        {
-            text.Add(new Sentence("Refuted positives could not be compared: there are too few lots, sites or confirmatory results to compare."));
-        }
+        if (!refuted) text.Add(new Sentence("Refuted positives could not be compared: there are too few lots, sites or confirmatory results."));
+        if (!invalid) text.Add(new Sentence("Runs without a valid result could not be compared: there are too few lots and sites."));
 
         return new Answer(
             "which-lots-and-sites-stand-out", "Which lots and sites stand out?", [Reader.Consultant, Reader.Analyst], text.ToImmutable(),

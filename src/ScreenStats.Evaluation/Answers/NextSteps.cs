@@ -54,12 +54,13 @@ internal static class NextSteps
         AddDevices(steps, expected);
         AddConduct(steps, conduct);
         AddRecords(steps, lots);
-        if (hasConfirmatory && audits.Program.Audited == 0)
+        if (hasConfirmatory && audits.NegativeRuns > 0 && audits.Program.Audited == 0)
         {
             steps.Add(("audit-negatives", new Sentence(
                 "Have a random sample of negative runs confirmed: without it nothing says how many infected people test negative.")));
         }
 
+        if (steps.Count == 0 && audits.NegativeRuns + followUp.Positive.Due == 0) steps.Add(("nothing-counted", new Sentence("No test was counted, so there is nothing to act on: see the ledger for what became of the rows.")));
         if (steps.Count == 0) steps.Add(("keep-going", new Sentence("Nothing in these data calls for a change; keep following up positive and inconclusive runs.")));
         return [.. steps.Select((step, index) => new NextStep(step.Id, index + 1, step.Sentence))];
     }

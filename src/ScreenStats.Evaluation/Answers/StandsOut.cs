@@ -8,7 +8,7 @@ internal static class StandsOut
 {
     public static Sentence Refuted(string path, string kind, IJudgedLevel level) => new(
         $"{Capital(kind)} {{0}} stands out: {{1}} of its {{2}} positives with a conclusive confirmatory result were refuted, among {{3}} valid tests; "
-        + "chance alone would do as much with a probability of {4}, adjusted for the number compared.",
+        + "chance alone would do as much with probability {4}, adjusted for the number compared.",
         Name(path, kind, level),
         Figure.Count(path + ".refuted", level.Refuted),
         Figure.Count(path + ".conclusive", level.Conclusive),
@@ -17,7 +17,7 @@ internal static class StandsOut
 
     public static Sentence Invalid(string path, string kind, IJudgedLevel level) => new(
         $"{Capital(kind)} {{0}} stands out: {{1}} inconclusive and {{2}} invalid of {{3}} runs; "
-        + "chance alone would do as much with a probability of {4}, adjusted for the number compared.",
+        + "chance alone would do as much with probability {4}, adjusted for the number compared.",
         Name(path, kind, level),
         Figure.Count(path + ".inconclusive", level.Inconclusive),
         Figure.Count(path + ".invalid", level.Invalid),

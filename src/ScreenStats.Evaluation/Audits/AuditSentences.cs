@@ -22,7 +22,7 @@ internal static class AuditSentences
 
         var sentences = ImmutableArray.CreateBuilder<Sentence>();
         sentences.Add(new Sentence(
-            "Of {0} negative runs {1} were audited: {2} agreed, {3} were missed and {4} stayed unresolved.",
+            "Of {0} negative runs {1} were audited: {2} agreed, {3} missed and {4} unresolved.",
             Figure.Count("audits.negativeRuns", findings.NegativeRuns),
             Figure.Count("audits.program.audited", program.Audited),
             Figure.Count("audits.program.agreed", program.Agreed),

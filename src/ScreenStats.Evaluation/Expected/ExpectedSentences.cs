@@ -43,15 +43,26 @@ internal static class ExpectedSentences
         }
         else
         {
-            sentences.Add(new Sentence(
-                "{0}: {1} of {2} valid tests were positive and refuted, {3} (interval {4} to {5}; up to {6} if every positive without a conclusive result were refuted), "
-                + $"where the stated specificity lets expect {{7}}: {Outcome(device.Compatibility)}, because {device.Explanation}.",
+            ImmutableArray<FigureReference> figures =
+            [
                 name, refuted, tests,
-                Say.Share(path + ".refutedRate.estimate", device.RefutedRate.Estimate),
-                Say.Share(path + ".refutedRate.widenedLower", device.RefutedRate.WidenedLower),
-                Say.Share(path + ".refutedRate.widenedUpper", device.RefutedRate.WidenedUpper),
-                Say.Share(path + ".refutedRateBoundUpper", device.RefutedRateBoundUpper),
-                Say.Share(path + ".statedFalsePositiveRate", device.StatedFalsePositiveRate)));
+                Figure.Share(path + ".refutedRate", device.RefutedRate),
+                Say.Confidence(path + ".refutedRate.confidence", device.RefutedRate.Confidence),
+                Figure.Lower(path + ".refutedRate", device.RefutedRate),
+                Figure.Upper(path + ".refutedRate", device.RefutedRate),
+                Say.Share(path + ".statedFalsePositiveRate", device.StatedFalsePositiveRate),
+            ];
+            var bound = "";
+            if (device.WithoutConclusion > 0)
+            {
+                bound = "; up to {8} if every positive without a conclusive result were refuted";
+                figures = figures.Add(Say.Share(path + ".refutedRateBoundUpper", device.RefutedRateBoundUpper));
+            }
+
+            sentences.Add(new Sentence(
+                $"{{0}}: {{1}} of {{2}} valid tests were positive and refuted, {{3}} ({{4}} interval {{5}} to {{6}}{bound}), "
+                + $"where the stated specificity lets expect {{7}}: {Outcome(device.Compatibility)}, because {device.Explanation}.",
+                figures));
         }
 
         if (device.PositivityBelowStatedRate)
@@ -65,18 +76,18 @@ internal static class ExpectedSentences
         if (device.ExpectedPositivePredictiveValueWithPrevalence is { Estimate: not null } expected)
         {
             var limits = expected.Lower is null ? "" : " ({3} to {4})";
-            ImmutableArray<FigureReference> figures = [
+            ImmutableArray<FigureReference> spoken = [
                 name,
                 Say.Share("expected.prevalence", findings.Prevalence),
                 Say.Share(path + ".expectedPositivePredictiveValueWithPrevalence.estimate", expected.Estimate)];
             if (expected.Lower is not null)
             {
-                figures = [.. figures,
+                spoken = [.. spoken,
                     Say.Share(path + ".expectedPositivePredictiveValueWithPrevalence.lower", expected.Lower),
                     Say.Share(path + ".expectedPositivePredictiveValueWithPrevalence.upper", expected.Upper)];
             }
 
-            sentences.Add(new Sentence("{0}: at the external prevalence of {1} its stated accuracy lets expect that {2}" + limits + " of positive runs are true.", [.. figures]));
+            sentences.Add(new Sentence("{0}: at the external prevalence of {1} its stated accuracy lets expect that {2}" + limits + " of positive runs are true.", spoken));
         }
     }
 

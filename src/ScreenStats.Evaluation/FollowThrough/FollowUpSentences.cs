@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using ScreenStats.Counting.Cubes;
 using ScreenStats.Counting.Programs;
+using ScreenStats.Evaluation.Clusters;
 using ScreenStats.Evaluation.Model;
 using ScreenStats.Evaluation.Shared;
 
@@ -34,7 +35,7 @@ internal static class FollowUpSentences
             }
 
             sentences.Add(new Sentence(
-                $"Of {{0}} {name} runs that called for a confirmatory test, {{1}} got a conclusive result: {{2}} ({{3}} interval {{4}} to {{5}}).",
+                $"Of {{0}} {name} runs that called for a confirmatory test, {{1}} got a conclusive result: {{2}} ({{3}} interval {{4}} to {{5}}){ShareWords.Few(finding.FollowThrough)}.",
                 Figure.Count(path + ".due", finding.Due),
                 Figure.Count(path + ".conclusive", finding.Conclusive),
                 Say.Share(path + ".followThrough.estimate", finding.FollowThrough.Estimate),

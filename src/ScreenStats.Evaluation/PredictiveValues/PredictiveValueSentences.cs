@@ -19,6 +19,7 @@ internal static class PredictiveValueSentences
         else
         {
             sentences.Add(Observed(observed));
+            sentences.Add(ShareWords.Widening("predictiveValue.observed", observed));
         }
 
         if (observed.Trials > 0 && findings.Bounds.WithoutConclusion > 0) sentences.Add(Bounds(findings.Bounds));
@@ -64,7 +65,7 @@ internal static class PredictiveValueSentences
 
         var (names, figures) = Say.Names("predictiveValue.flaggedLots", findings.FlaggedLots, 6);
         return new Sentence(
-            $"Without the runs of the flagged {kind} {names} it would be {{0}} ({{1}} of {{2}}; {{3}} interval {{4}} to {{5}}).",
+            $"Without the runs of the flagged {kind} {names} it would be {{0}} ({{1}} of {{2}}; {{3}} interval {{4}} to {{5}}){ShareWords.Few(without)}.",
             [
                 Figure.Share(Path, without),
                 Figure.Count(Path + ".events", without.Events),

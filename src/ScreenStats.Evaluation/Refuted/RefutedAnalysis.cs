@@ -55,13 +55,14 @@ internal static class RefutedAnalysis
         if (program.ValidTests == 0) return [new Sentence("There are no valid tests, so there is no rate of refuted positives.")];
         var sentences = ImmutableArray.CreateBuilder<Sentence>();
         sentences.Add(new Sentence(
-            "{0} of {1} valid tests were positive and then refuted: {2} per 1,000 ({3} interval {4} to {5}).",
+            "{0} of {1} valid tests were positive and then refuted: {2} per 1,000 ({3} interval {4} to {5})" + ShareWords.Few(program.Rate) + ".",
             Figure.Count("refuted.program.refutedRuns", program.RefutedRuns),
             Figure.Count("refuted.program.validTests", program.ValidTests),
             Say.PerThousand("refuted.program.perThousand", program.PerThousand),
             Say.Confidence("refuted.program.rate.confidence", program.Rate.Confidence),
             Say.PerThousand("refuted.program.perThousandLower", program.PerThousandLower),
             Say.PerThousand("refuted.program.perThousandUpper", program.PerThousandUpper)));
+        sentences.Add(ShareWords.Widening("refuted.program.rate", program.Rate));
         if (program.WithoutConclusion > 0)
         {
             sentences.Add(new Sentence(

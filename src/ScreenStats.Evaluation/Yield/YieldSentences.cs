@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using ScreenStats.Evaluation.Clusters;
 using ScreenStats.Evaluation.Model;
 using ScreenStats.Evaluation.Shared;
 
@@ -25,7 +26,7 @@ internal static class YieldSentences
         if (persons.Estimate is not null)
         {
             sentences.Add(new Sentence(
-                "{0} people were tested, {1} for each case ({2} interval {3} to {4}).",
+                "{0} people were tested, {1} for each case ({2} interval {3} to {4})" + Few(persons) + ".",
                 Figure.Count("yield.personsPerCase.done", persons.Done),
                 Say.Ratio("yield.personsPerCase.estimate", persons.Estimate),
                 Say.Confidence("yield.personsPerCase.confidence", persons.Confidence),
@@ -52,7 +53,7 @@ internal static class YieldSentences
         }
 
         return new Sentence(
-            "{0} runs found {1} " + Figure.Plural(findings.Cases, "case", "cases") + ": {2} runs for each case ({3} interval {4} to {5}).",
+            "{0} runs found {1} " + Figure.Plural(findings.Cases, "case", "cases") + ": {2} runs for each case ({3} interval {4} to {5})" + Few(perCase) + ".",
             Figure.Count("yield.runs", findings.Runs),
             Figure.Count("yield.cases", findings.Cases),
             Say.Ratio("yield.runsPerCase.estimate", perCase.Estimate),
@@ -61,11 +62,13 @@ internal static class YieldSentences
             Say.Ratio("yield.runsPerCase.widenedUpper", perCase.WidenedUpper));
     }
 
+    private static string Few(YieldFinding finding) => finding.Found < ProportionFinding.FewBelow ? " [few counts]" : "";
+
     private static void Add(ImmutableArray<Sentence>.Builder sentences, YieldFinding finding, string path, string word)
     {
         if (finding.Estimate is null) return;
         sentences.Add(new Sentence(
-            $"There were {{0}} valid tests for each {word} positive run ({{1}} interval {{2}} to {{3}}).",
+            $"There were {{0}} valid tests for each {word} positive run ({{1}} interval {{2}} to {{3}}){Few(finding)}.",
             Say.Ratio(path + ".estimate", finding.Estimate),
             Say.Confidence(path + ".confidence", finding.Confidence),
             Say.Ratio(path + ".widenedLower", finding.WidenedLower),
