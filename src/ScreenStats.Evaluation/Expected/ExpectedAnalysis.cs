@@ -27,8 +27,10 @@ internal static class ExpectedAnalysis
     /// </remarks>
     public static ExpectedFindings Of(Tally tally, PersonSums people, ProgramSettings settings)
     {
-        var cells = tally.Cells.Screens.ToLookup(cell => DeviceRule.Of(cell.Lot, settings.Screens)?.Name ?? "", StringComparer.Ordinal);
-        var devices = settings.Screens.Select(screen => Of(screen, cells[screen.Name], tally, people, settings)).ToImmutableArray();
+        var lots = tally.Cells.Screens.ToLookup(cell => cell.Lot, StringComparer.Ordinal);
+        var devices = settings.Screens.Select(screen => Of(
+            screen, lots.Where(lot => ReferenceEquals(DeviceRule.Of(lot.Key, settings.Screens), screen)).SelectMany(lot => lot),
+            tally, people, settings)).ToImmutableArray();
         var prevalence = settings.Prevalence;
         var curves = devices.SelectMany(device => device.Curve.Select(point => new CurveRow(device.Device, point))).ToImmutableArray();
         var findings = new ExpectedFindings(
