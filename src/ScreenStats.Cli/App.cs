@@ -12,7 +12,7 @@ internal static class App
 {
     /// <summary>Every command, in the order in which the help lists them.</summary>
     public static IReadOnlyList<RunnerCommand> Commands() =>
-        [new IntervalCommand(), new PredictCommand(), new PrevalenceCommand()];
+        [new IntervalCommand(), new PredictCommand(), new PrevalenceCommand(), new SynthesizeCommand()];
 
     /// <summary>Runs one command line and answers the exit code.</summary>
     public static int Run(

@@ -1,6 +1,8 @@
 using System.Text.Json;
 using System.Text.Json.Serialization;
 using System.Text.Json.Serialization.Metadata;
+using ScreenStats.Statistics;
+using ScreenStats.Synthesis;
 
 namespace ScreenStats.Cli.Results;
 
@@ -23,6 +25,14 @@ internal static class ResultJson
         for (var index = type.Properties.Count - 1; index >= 0; index--)
         {
             var property = type.Properties[index];
+            if (type.Type == typeof(SynthesisTruth) && property.PropertyType == typeof(double?) && property.Get is { } share)
+            {
+                var why = type.CreateJsonPropertyInfo(typeof(string), property.Name + "Undefined");
+                why.Get = item => share(item) is null ? UndefinedReason.NoTrials.Describe() : null;
+                why.ShouldSerialize = (_, text) => text is not null;
+                type.Properties.Insert(index + 1, why);
+            }
+
             if (property.PropertyType != typeof(Figure) || property.Get is not { } get) continue;
             var value = type.CreateJsonPropertyInfo(typeof(double?), property.Name);
             value.Get = item => ((Figure)get(item)!).Value;
@@ -39,5 +49,6 @@ internal static class ResultJson
 [JsonSerializable(typeof(IntervalResult))]
 [JsonSerializable(typeof(PredictResult))]
 [JsonSerializable(typeof(PrevalenceResult))]
+[JsonSerializable(typeof(SynthesisTruth))]
 [JsonSerializable(typeof(double?))]
 internal sealed partial class ResultContext : JsonSerializerContext;

@@ -1,0 +1,52 @@
+using ScreenStats.Counting.Programs;
+
+namespace ScreenStats;
+
+/// <summary>A screening program on the disk: its exports and what its program file says about them.</summary>
+/// <remarks>
+/// The way through the library is open, read, evaluate, write:
+/// <code>
+/// var program  = ScreeningProgram.Open("sample-data/my-program");
+/// var reading  = program.Read();
+/// var findings = reading.Tally.Evaluate(program.Settings);
+/// Report.Write(findings, "report");
+/// </code>
+/// Namespaces a caller needs: <c>ScreenStats</c>, <c>ScreenStats.Evaluation</c> and <c>ScreenStats.Statistics.Proportions</c>; for data frames
+/// also the package Microsoft.Data.Analysis.
+/// </remarks>
+public sealed class ScreeningProgram
+{
+    private ScreeningProgram(string folder, string? file, ProgramSettings settings)
+    {
+        Folder = folder;
+        File = file;
+        Settings = settings;
+    }
+
+    /// <summary>The full path of the folder that holds the exports.</summary>
+    public string Folder { get; }
+
+    /// <summary>The full path of the program file; null where the folder has none and the defaults hold.</summary>
+    public string? File { get; }
+
+    /// <summary>What the program file says, defaults filled in.</summary>
+    public ProgramSettings Settings { get; private init; }
+
+    /// <summary>Opens a program. No export is read yet.</summary>
+    /// <param name="path">A folder with exports, with or without a program.json; or the path of a program file beside its exports.</param>
+    /// <returns>The program.</returns>
+    /// <exception cref="Counting.Diagnostics.UnusableDataException">
+    /// There is no such folder or file, or the program file cannot be read; holds every problem of the file.
+    /// </exception>
+    public static ScreeningProgram Open(string path)
+    {
+        ArgumentException.ThrowIfNullOrEmpty(path);
+        var (folder, file) = ProgramFolder.Find(path);
+        return new(folder, file, file is null ? new ProgramSettings() : ProgramFolder.Settings(file));
+    }
+
+    /// <summary>The same program with other settings, such as another confidence.</summary>
+    /// <param name="settings">The settings.</param>
+    /// <returns>The program.</returns>
+    public ScreeningProgram With(ProgramSettings settings) => new(Folder, File, settings);
+}
