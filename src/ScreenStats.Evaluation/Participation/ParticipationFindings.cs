@@ -4,7 +4,7 @@ using ScreenStats.Evaluation.Model;
 
 namespace ScreenStats.Evaluation.Participation;
 
-/// <summary>How often people were tested. Percentiles are by the nearest rank.</summary>
+/// <summary>How often people were tested. The median is the middle value or the mean of the middle two; percentiles are by the nearest rank.</summary>
 public sealed record ParticipationFindings : IFinding
 {
     /// <summary>People with at least one counted run.</summary>
@@ -14,13 +14,13 @@ public sealed record ParticipationFindings : IFinding
     public required long Runs { get; init; }
 
     /// <summary>Median of runs per person; null without people.</summary>
-    public required int? MedianRuns { get; init; }
+    public required double? MedianRuns { get; init; }
 
     /// <summary>10th percentile of runs per person; null without people.</summary>
-    public required int? TenthPercentileRuns { get; init; }
+    public required double? TenthPercentileRuns { get; init; }
 
     /// <summary>90th percentile of runs per person; null without people.</summary>
-    public required int? NinetiethPercentileRuns { get; init; }
+    public required double? NinetiethPercentileRuns { get; init; }
 
     /// <summary>Why there is nothing about runs per person; null where there is.</summary>
     public required string? MedianRunsUndefined { get; init; }
@@ -32,10 +32,10 @@ public sealed record ParticipationFindings : IFinding
     public required long Gaps { get; init; }
 
     /// <summary>Median of days between consecutive runs; null without such pairs.</summary>
-    public required int? MedianGapDays { get; init; }
+    public required double? MedianGapDays { get; init; }
 
     /// <summary>90th percentile of days between consecutive runs; null without such pairs.</summary>
-    public required int? NinetiethPercentileGapDays { get; init; }
+    public required double? NinetiethPercentileGapDays { get; init; }
 
     /// <summary>Why there is nothing about days between runs; null where there is.</summary>
     public required string? MedianGapDaysUndefined { get; init; }

@@ -1,0 +1,77 @@
+using ScreenStats.Counting.Cubes;
+using ScreenStats.Counting.Programs;
+using ScreenStats.Evaluation.Clusters;
+using ScreenStats.Evaluation.Completeness;
+using ScreenStats.Evaluation.Conduct;
+using ScreenStats.Evaluation.Controls;
+using ScreenStats.Evaluation.Coverage;
+using ScreenStats.Evaluation.Flagging;
+using ScreenStats.Evaluation.InvalidRuns;
+using ScreenStats.Evaluation.Ledger;
+using ScreenStats.Evaluation.Lots;
+using ScreenStats.Evaluation.Participation;
+using ScreenStats.Evaluation.Persons;
+using ScreenStats.Evaluation.Positivity;
+using ScreenStats.Evaluation.Repeats;
+using ScreenStats.Evaluation.Sites;
+
+namespace ScreenStats.Evaluation;
+
+/// <summary>Turns counts into answers.</summary>
+public static class Evaluator
+{
+    /// <summary>Evaluates a tally: every analysis in order, each given the results of earlier ones that it needs.</summary>
+    /// <param name="tally">What was counted.</param>
+    /// <param name="settings">What the program file says.</param>
+    /// <returns>The findings, the same for the same input in every culture.</returns>
+    public static Findings Evaluate(Tally tally, ProgramSettings settings)
+    {
+        ArgumentNullException.ThrowIfNull(tally);
+        ArgumentNullException.ThrowIfNull(settings);
+        var confidence = settings.Report.Confidence;
+        var slices = Slices.Of(tally);
+        var sums = new PersonSums(tally);
+        var lotsAndSites = new LotSiteTable(tally);
+        var judgements = Judgements.Of(lotsAndSites.Counts, tally.Cells.HasConfirmatory);
+
+        var ledger = LedgerAnalysis.Of(tally);
+        var completeness = CompletenessAnalysis.Of(tally);
+        var positivity = PositivityAnalysis.Of(tally, slices, sums, confidence);
+        var invalidRuns = InvalidRunAnalysis.Of(tally, slices, sums, confidence);
+        var persons = PersonAnalysis.Of(tally, sums, confidence);
+        var participation = ParticipationAnalysis.Of(tally);
+        var coverage = CoverageAnalysis.Of(tally, sums);
+        var lots = LotAnalysis.Of(lotsAndSites, judgements);
+        var sites = SiteAnalysis.Of(lotsAndSites, judgements);
+        var conduct = ConductAnalysis.Of(tally, settings);
+        var repeats = RepeatAnalysis.Of(tally, confidence);
+        var controls = ControlAnalysis.Of(tally, confidence);
+
+        return new Findings
+        {
+            Settings = settings,
+            Span = new DataSpan
+            {
+                FirstDay = tally.FirstDay,
+                LastDay = tally.LastDay,
+                DataAsOf = tally.Cells.DataAsOf,
+                ReportingLagHours = tally.Cells.ReportingLagHours,
+                ReportingLagFromData = tally.Cells.ReportingLagFromData,
+                Period = tally.Cells.Period,
+                HasConfirmatory = tally.Cells.HasConfirmatory,
+            },
+            Ledger = ledger,
+            Completeness = completeness,
+            Positivity = positivity,
+            InvalidRuns = invalidRuns,
+            Persons = persons,
+            Participation = participation,
+            Coverage = coverage,
+            Lots = lots,
+            Sites = sites,
+            Conduct = conduct,
+            Repeats = repeats,
+            Controls = controls,
+        };
+    }
+}
