@@ -1,19 +1,29 @@
 using ScreenStats.Counting.Cubes;
 using ScreenStats.Counting.Programs;
+using ScreenStats.Evaluation.Answers;
+using ScreenStats.Evaluation.Audits;
+using ScreenStats.Evaluation.Cautions;
 using ScreenStats.Evaluation.Clusters;
 using ScreenStats.Evaluation.Completeness;
 using ScreenStats.Evaluation.Conduct;
 using ScreenStats.Evaluation.Controls;
 using ScreenStats.Evaluation.Coverage;
+using ScreenStats.Evaluation.Delays;
+using ScreenStats.Evaluation.Expected;
 using ScreenStats.Evaluation.Flagging;
+using ScreenStats.Evaluation.FollowThrough;
+using ScreenStats.Evaluation.IntervalCases;
 using ScreenStats.Evaluation.InvalidRuns;
 using ScreenStats.Evaluation.Ledger;
 using ScreenStats.Evaluation.Lots;
 using ScreenStats.Evaluation.Participation;
 using ScreenStats.Evaluation.Persons;
 using ScreenStats.Evaluation.Positivity;
+using ScreenStats.Evaluation.PredictiveValues;
+using ScreenStats.Evaluation.Refuted;
 using ScreenStats.Evaluation.Repeats;
 using ScreenStats.Evaluation.Sites;
+using ScreenStats.Evaluation.Yield;
 
 namespace ScreenStats.Evaluation;
 
@@ -46,6 +56,17 @@ public static class Evaluator
         var conduct = ConductAnalysis.Of(tally, settings);
         var repeats = RepeatAnalysis.Of(tally, confidence);
         var controls = ControlAnalysis.Of(tally, confidence);
+        var followUp = FollowUpAnalysis.Of(tally, settings);
+        var delays = DelayAnalysis.Of(tally);
+        var audits = AuditAnalysis.Of(tally, settings);
+        var intervalCases = IntervalCaseAnalysis.Of(tally);
+        var expected = ExpectedAnalysis.Of(tally, sums, settings);
+        var flagged = lots.Where(lot => lot.Flag.HasFlag(Flag.Refuted)).Select(lot => lot.Lot).ToList();
+        var predictiveValue = PredictiveValueAnalysis.Of(tally, sums, settings, flagged, expected);
+        var refuted = RefutedAnalysis.Of(tally, sums, settings);
+        var yield = YieldAnalysis.Of(tally, sums, settings);
+        var answers = AnswerAnalysis.Of(tally.Cells.HasConfirmatory, lots, sites, conduct, followUp, audits, predictiveValue, expected, yield);
+        var cautions = CautionAnalysis.Of(tally, settings, followUp, delays, audits, expected);
 
         return new Findings
         {
@@ -72,6 +93,16 @@ public static class Evaluator
             Conduct = conduct,
             Repeats = repeats,
             Controls = controls,
+            FollowUp = followUp,
+            Delays = delays,
+            Audits = audits,
+            IntervalCases = intervalCases,
+            PredictiveValue = predictiveValue,
+            Expected = expected,
+            Refuted = refuted,
+            Yield = yield,
+            Answers = answers,
+            Cautions = cautions,
         };
     }
 }

@@ -1,10 +1,17 @@
 using System.Collections.Immutable;
 using System.Text.Json.Serialization;
 using ScreenStats.Counting.Programs;
+using ScreenStats.Evaluation.Answers;
+using ScreenStats.Evaluation.Audits;
+using ScreenStats.Evaluation.Cautions;
 using ScreenStats.Evaluation.Completeness;
 using ScreenStats.Evaluation.Conduct;
 using ScreenStats.Evaluation.Controls;
 using ScreenStats.Evaluation.Coverage;
+using ScreenStats.Evaluation.Delays;
+using ScreenStats.Evaluation.Expected;
+using ScreenStats.Evaluation.FollowThrough;
+using ScreenStats.Evaluation.IntervalCases;
 using ScreenStats.Evaluation.InvalidRuns;
 using ScreenStats.Evaluation.Ledger;
 using ScreenStats.Evaluation.Lots;
@@ -12,8 +19,11 @@ using ScreenStats.Evaluation.Model;
 using ScreenStats.Evaluation.Participation;
 using ScreenStats.Evaluation.Persons;
 using ScreenStats.Evaluation.Positivity;
+using ScreenStats.Evaluation.PredictiveValues;
+using ScreenStats.Evaluation.Refuted;
 using ScreenStats.Evaluation.Repeats;
 using ScreenStats.Evaluation.Sites;
+using ScreenStats.Evaluation.Yield;
 
 namespace ScreenStats.Evaluation;
 
@@ -68,19 +78,50 @@ public sealed record Findings
     /// <summary>Runs of control swabs.</summary>
     public required ControlFindings Controls { get; init; }
 
+    /// <summary>How many of the runs that called for a confirmatory test got a conclusive one.</summary>
+    public required FollowUpFindings FollowUp { get; init; }
+
+    /// <summary>How long people waited for specimen and report.</summary>
+    public required DelayFindings Delays { get; init; }
+
+    /// <summary>What audited negative runs say.</summary>
+    public required AuditFindings Audits { get; init; }
+
+    /// <summary>Positive confirmatory specimens of people whose latest run was negative.</summary>
+    public required IntervalCaseFindings IntervalCases { get; init; }
+
+    /// <summary>What a positive run was worth.</summary>
+    public required PredictiveValueFindings PredictiveValue { get; init; }
+
+    /// <summary>Stated accuracy of the devices against what was seen.</summary>
+    public required ExpectedFindings Expected { get; init; }
+
+    /// <summary>Refuted positives of valid tests.</summary>
+    public required RefutedFindings Refuted { get; init; }
+
+    /// <summary>Screening done for each case found.</summary>
+    public required YieldFindings Yield { get; init; }
+
+    /// <summary>The readers' questions in plain words, and what to do next.</summary>
+    public required AnswerFindings Answers { get; init; }
+
+    /// <summary>What a reader must know before acting on a figure.</summary>
+    public required CautionFindings Cautions { get; init; }
+
     /// <summary>Every analysis, in the order in which they are read.</summary>
     [JsonIgnore]
     public ImmutableArray<IFinding> All =>
     [
         Ledger, Completeness, Positivity, InvalidRuns, Persons, Participation, Coverage,
         Lots, Sites, Conduct, Repeats, Controls,
+        FollowUp, Delays, Audits, IntervalCases, PredictiveValue, Expected, Refuted, Yield,
     ];
 
     /// <summary>Every table, in the order of the analyses.</summary>
     [JsonIgnore]
     public ImmutableArray<ITable> Tables => [.. All.SelectMany(finding => finding.Tables)];
 
-    /// <summary>Every sentence, in the order of the analyses.</summary>
+    /// <summary>Every sentence: answers and cautions, then in the order of the analyses.</summary>
     [JsonIgnore]
-    public ImmutableArray<Sentence> Sentences => [.. All.SelectMany(finding => finding.Sentences)];
+    public ImmutableArray<Sentence> Sentences => [.. Answers.Sentences, .. Cautions.Sentences, .. All.SelectMany(finding => finding.Sentences)];
 }

@@ -1,0 +1,68 @@
+using ScreenStats.Counting.Cubes;
+using ScreenStats.Counting.Programs;
+
+namespace ScreenStats.Evaluation.Tests.Sketches;
+
+/// <summary>Small invented programs that between them make every sentence speak.</summary>
+internal static class ExamplePrograms
+{
+    public static readonly ProgramSettings Full = new()
+    {
+        TimeZone = "Etc/UTC",
+        Screens =
+        [
+            new ScreenSettings
+            {
+                Name = "Kit [one]", Lots = ["A*"], Sensitivity = new StatedAccuracy(61 / 97.0, 61, 97, null, null),
+                Specificity = new StatedAccuracy(2391 / 2400.0, 2391, 2400, null, null),
+            },
+            new ScreenSettings
+            {
+                Name = "Kit two", Sensitivity = new StatedAccuracy(0.8, null, null, null, null), Specificity = new StatedAccuracy(0.97, null, null, null, null),
+            },
+        ],
+        ConfirmatoryTest = new ConfirmatoryTestSettings
+        {
+            Sensitivity = new StatedAccuracy(0.98, null, null, null, null), Specificity = new StatedAccuracy(0.999, null, null, null, null),
+        },
+        Prevalence = new PrevalenceSettings(0.004, 0.002, 0.008, "survey"),
+    };
+
+    public static IEnumerable<(string Name, Tally Tally, ProgramSettings Settings)> All =>
+    [
+        ("empty", new ProgramSketch().Tally(), new ProgramSettings()),
+        ("empty, no confirmatory export", new ProgramSketch().WithoutConfirmatory().Tally(), Full),
+        ("no confirmatory export", new ProgramSketch().Runs(Outcome.Negative, 500).Runs(Outcome.Positive, 7, FollowUp.Unverified).WithoutConfirmatory().Tally(), Full),
+        ("no positive", new ProgramSketch().Runs(Outcome.Negative, 500).Runs(Outcome.Invalid, 3).Tally(), Full),
+        ("faulty lot and clumsy site", FaultyLotAndClumsySite().Tally(), Full),
+        ("published", PublishedProgram.Sketch().Tally(), new ProgramSettings()),
+    ];
+
+    public static ProgramSketch FaultyLotAndClumsySite()
+    {
+        var sketch = new ProgramSketch();
+        foreach (var site in new[] { "East", "North", "South", "West" })
+        {
+            foreach (var lot in new[] { "A1", "A2", "A]3", Levels.None })
+            {
+                for (var week = 0; week < 4; week++)
+                {
+                    sketch.Runs(Outcome.Negative, 240, site: site, lot: lot, day: week * 7, person: "op-1");
+                    sketch.Runs(Outcome.Negative, 2, FollowUp.Agreed, site, lot, week * 7, "op-1");
+                    sketch.Runs(Outcome.Positive, 2, FollowUp.Confirmed, site, lot, week * 7, "op-1");
+                    sketch.Runs(Outcome.Positive, 1, lot == "A2" ? FollowUp.Refuted : FollowUp.Unverified, site, lot, week * 7, "op-1");
+                    sketch.Runs(Outcome.Invalid, site == "West" ? 30 : 1, site: site, lot: lot, day: week * 7, person: "op-1");
+                    sketch.Runs(Outcome.Inconclusive, 1, FollowUp.Refuted, site, lot, week * 7, "op-1");
+                }
+            }
+        }
+
+        return sketch
+            .Runs(Outcome.Negative, 1, FollowUp.Missed)
+            .Runs(Outcome.Positive, 40, FollowUp.Refuted, "East", "A]3", 8, "op-2")
+            .Runs(Outcome.Positive, 15, FollowUp.Pending, "South", "A1", 27, "op-2")
+            .Delay(DelayKind.RunToSpecimen, 24, 5, wholeDays: true).Delay(DelayKind.RunToSpecimen, 7, 60)
+            .Delay(DelayKind.SpecimenToReport, 20, 90).Delay(DelayKind.SpecimenToReport, null, 1)
+            .IntervalCases(2, 3);
+    }
+}
