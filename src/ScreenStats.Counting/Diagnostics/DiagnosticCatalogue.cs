@@ -10,6 +10,7 @@ public static class DiagnosticCatalogue
     public static ImmutableArray<DiagnosticDescription> All { get; } =
     [
         .. ProgramFileCodes(),
+        .. ReadingDiagnostics.All,
         .. CountingCodes(),
     ];
 

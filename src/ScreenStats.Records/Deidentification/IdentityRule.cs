@@ -1,0 +1,113 @@
+using System.Buffers;
+using System.Text;
+
+namespace ScreenStats.Records.Deidentification;
+
+/// <summary>What a value that should be a pseudonym looks like.</summary>
+internal enum IdentityKind
+{
+    None = 0,
+    Name = 1,
+    EmailAddress = 2,
+    TelephoneNumber = 3,
+}
+
+/// <summary>
+/// Tells values that name a person from pseudonyms. Every value is looked at. The rule, kept narrow so that badge-like
+/// identifiers (<c>P-00123</c>, <c>a8f3e1</c>, <c>12345</c>, identifiers in groups of hexadecimal figures, <c>op-07</c>) pass:
+/// <list type="bullet">
+/// <item>an e-mail address has text, one @, text with a dot behind it, and no space;</item>
+/// <item>a telephone number has 7 to 15 figures and begins with + or ( , or is figures in three or four groups of two to four
+/// with seven or more figures between them separated by single spaces, hyphens, dots or slashes, the last group of four in the form 3-3-4;</item>
+/// <item>a name is two to four words of letters only, separated by spaces, each beginning with a capital and one of three or
+/// more letters, or two such words with a comma or a dot between them in any case. A value with a word of place or office
+/// (desk, shift, nurse, site, ...) is no name.</item>
+/// </list>
+/// </summary>
+internal static class IdentityRule
+{
+    private static readonly SearchValues<byte> Signs = SearchValues.Create(" @,.+(/"u8);
+
+    private static readonly HashSet<string> PlacesAndOffices = new(StringComparer.OrdinalIgnoreCase)
+    {
+        "desk", "shift", "nurse", "site", "team", "station", "room", "gate", "kiosk", "self", "unknown", "staff", "lab", "laboratory",
+        "clinic", "north", "south", "east", "west", "day", "night", "early", "late", "morning", "evening", "operator", "reader", "tester",
+        "collector", "supervisor", "visitor", "employee", "worker", "badge", "person", "subject", "participant", "agency", "contractor",
+        "temp", "test", "control", "line", "booth", "point", "unit", "group", "crew", "reception", "security", "health", "first", "aid",
+        "none", "not", "recorded", "op", "main", "building", "floor", "front", "back", "trainee", "student", "driver", "id", "number",
+    };
+
+    private static readonly char[] Dot = ['.'];
+    private static readonly char[] SpaceAndComma = [' ', ','];
+
+    public static IdentityKind Of(ReadOnlySpan<byte> value)
+    {
+        var sign = value.IndexOfAny(Signs);
+        if (sign < 0) return value.Length is >= 10 and <= 20 && value[0] <= (byte)'9' && value.Contains((byte)'-') && Telephone(value)
+            ? IdentityKind.TelephoneNumber
+            : IdentityKind.None;
+        return value.Length <= 200 ? Look(value) : IdentityKind.None;
+    }
+
+    private static IdentityKind Look(ReadOnlySpan<byte> value)
+    {
+        var at = value.IndexOf((byte)'@');
+        if (at > 0 && !value.Contains((byte)' ') && value[(at + 1)..].LastIndexOf((byte)'.') > 0 && value[^1] != (byte)'.') return IdentityKind.EmailAddress;
+        if (value[0] is (byte)'+' or (byte)'(' or (>= (byte)'0' and <= (byte)'9')) return Telephone(value) ? IdentityKind.TelephoneNumber : IdentityKind.None;
+        return Name(value) ? IdentityKind.Name : IdentityKind.None;
+    }
+
+    private static bool Telephone(ReadOnlySpan<byte> value)
+    {
+        var figures = 0;
+        var groups = 0;
+        var group = 0;
+        Span<int> lengths = stackalloc int[16];
+        foreach (var b in value)
+        {
+            if (b is >= (byte)'0' and <= (byte)'9')
+            {
+                figures++;
+                group++;
+                continue;
+            }
+
+            if (b is not ((byte)' ' or (byte)'-' or (byte)'.' or (byte)'/' or (byte)'+' or (byte)'(' or (byte)')')) return false;
+            if (group > 0 && groups < 16) lengths[groups++] = group;
+            group = 0;
+        }
+
+        if (group > 0 && groups < 16) lengths[groups++] = group;
+        if (figures is < 7 or > 15) return false;
+        if (value[0] is (byte)'+' or (byte)'(') return true;
+        if (groups == 3) return lengths[0] == 3 && lengths[1] == 3 && lengths[2] == 4;
+        return groups is 4 or 5 && figures >= 9 && value.Contains((byte)' ') && lengths[..groups].IndexOfAnyExceptInRange(2, 4) < 0;
+    }
+
+    private static bool Name(ReadOnlySpan<byte> value)
+    {
+        if (value.IndexOfAnyInRange((byte)'0', (byte)'9') >= 0) return false;
+        var text = Encoding.UTF8.GetString(value);
+        var comma = text.Contains(',', StringComparison.Ordinal);
+        var dotted = !text.Contains(' ', StringComparison.Ordinal) && text.Contains('.', StringComparison.Ordinal);
+        var words = text.Split(dotted ? Dot : SpaceAndComma, StringSplitOptions.RemoveEmptyEntries | StringSplitOptions.TrimEntries);
+        if (words.Length is < 2 or > 4) return false;
+        var longest = 0;
+        foreach (var word in words)
+        {
+            if (PlacesAndOffices.Contains(word)) return false;
+            var letters = 0;
+            foreach (var c in word)
+            {
+                if (char.IsLetter(c)) letters++;
+                else if (c is not ('\'' or '-' or '.' or '\u2019')) return false;
+            }
+
+            if (letters == 0 || (!comma && !dotted && !char.IsUpper(word[0]))) return false;
+            if (dotted && letters < 2) return false;
+            longest = Math.Max(longest, letters);
+        }
+
+        return longest >= 3;
+    }
+}

@@ -1,0 +1,174 @@
+using System.Collections.Immutable;
+using ScreenStats.Counting.Cubes;
+using ScreenStats.Counting.Diagnostics;
+using ScreenStats.Counting.Ledger;
+using ScreenStats.Counting.Programs;
+using ScreenStats.Records.Formats;
+using ScreenStats.Records.Understanding;
+using ScreenStats.Records.Validation;
+
+namespace ScreenStats.Records;
+
+/// <summary>One export, read: its readers' findings and memories put together.</summary>
+internal sealed class ExportReading : IDisposable
+{
+    private readonly IReadOnlyList<FilePlan> plans;
+    private readonly RecordIndex[] indexes;
+    private readonly long[] firstRecords;
+    private readonly long[] rows;
+    private readonly IReadOnlyList<RowReader> readers;
+    private readonly Findings findings;
+
+    public ExportReading(ExportKind export, IReadOnlyList<FilePlan> plans, IReadOnlyList<RowReader> readers, Action<long> progress, List<Diagnostic> errors)
+    {
+        Export = export;
+        this.plans = plans;
+        this.readers = readers;
+        indexes = [.. plans.Select(plan => new RecordIndex(plan.Path, plan.Encoding))];
+        firstRecords = new long[plans.Count];
+        rows = new long[plans.Count];
+        findings = new Findings(CanonicalColumns.Of(export).Count);
+        try
+        {
+            Read(progress, errors);
+        }
+        catch
+        {
+            Dispose();
+            throw;
+        }
+
+        foreach (var reader in readers) findings.Add(reader.Findings);
+    }
+
+    public ExportKind Export { get; }
+
+    public long Rows => rows.Sum();
+
+    public long SetAsideRows => readers.Sum(reader => (long)reader.SetAside.Count);
+
+    /// <summary>True where a file broke off: what was read of it is not to be used.</summary>
+    public bool Broken { get; private set; }
+
+    public IReadOnlyList<CanonicalColumn> Columns => CanonicalColumns.Of(Export);
+
+    /// <summary>Reads rows again with a reader of its own.</summary>
+    public ExportSource Source(RowReader reader) => new(plans, indexes, firstRecords, reader);
+
+    /// <summary>First place of a kind of finding, over all columns.</summary>
+    public (string File, long Line)? First(Finding finding)
+    {
+        var place = Enumerable.Range(0, Columns.Count).Where(c => findings.Count(finding, c) > 0).Select(c => findings.First(finding, c)).DefaultIfEmpty(-1).Min();
+        return place < 0 ? null : At(place);
+    }
+
+    public (string File, long Line) At(long place)
+    {
+        var file = Place.File(place);
+        return (plans[file].Name, indexes[file].FirstLine(Place.Block(place)) + Place.Line(place));
+    }
+
+    /// <summary>What was found in rows, in row order of the first occurrence.</summary>
+    public IEnumerable<Diagnostic> Diagnostics()
+    {
+        var found = new List<(long Place, Diagnostic Diagnostic)>();
+        foreach (var finding in Enum.GetValues<Finding>())
+        {
+            if (finding is Finding.WithOffset or Finding.WithoutOffset) continue;
+            for (var c = 0; c < Columns.Count; c++)
+            {
+                var count = findings.Count(finding, c);
+                if (count == 0) continue;
+                var place = findings.First(finding, c);
+                var (file, line) = At(place);
+                var column = finding is Finding.MalformedRow or Finding.TooManyFields or Finding.BlankRow ? "" : Columns[c].Name;
+                found.Add((place, FindingTexts.Diagnostic(finding, Export, column, file, line, count)));
+            }
+        }
+
+        return found.OrderBy(item => item.Place).ThenBy(item => item.Diagnostic.Code, StringComparer.Ordinal)
+            .ThenBy(item => item.Diagnostic.Column, StringComparer.Ordinal).Select(item => item.Diagnostic);
+    }
+
+    /// <summary>The rows set aside, in row order, with the place of each.</summary>
+    public IEnumerable<(long Place, SetAsideRow Row)> SetAside() => readers.SelectMany(reader => reader.SetAside).OrderBy(entry => entry.Place).Select(entry =>
+    {
+        var (file, line) = At(entry.Place);
+        return (entry.Place, new SetAsideRow(file, line, FindingTexts.Code(entry.Finding), FindingTexts.Reason(entry.Finding, Columns[entry.Column].Name), null, entry.Text));
+    });
+
+    public IEnumerable<CompletenessCell> Completeness() => Columns.Select((column, c) =>
+        new CompletenessCell(Export, column.Name, Mapped(c), Rows, readers.Sum(reader => reader.Recorded[c])));
+
+    public ExportUnderstanding Understanding(DateOrder? stated, Func<int, string> orderWhy)
+    {
+        var words = readers.SelectMany(reader => reader.WordsMet()).GroupBy(met => met.Column).ToDictionary(met => met.Key, met => met.ToList());
+        var columns = Columns.Select((column, c) =>
+        {
+            var met = words.TryGetValue(c, out var codes)
+                ? codes.SelectMany(item => item.Codes.Met()).GroupBy(word => (word.Text, word.Code)).Select(word => (word.Key.Text, word.Key.Code, Times: word.Sum(item => item.Times))).ToList()
+                : [];
+            var canonical = codes is null ? [] : codes[0].Words.Canonical;
+            var days = readers.Select(reader => reader.DaysOf(c)).Where(day => day is not null).Select(day => day!.Value).ToList();
+            var isDate = days.Count > 0;
+            return new ColumnUnderstanding(
+                column.Name, Mapped(c), Rows, readers.Sum(reader => reader.Recorded[c]),
+                [.. met.Where(word => word.Code != Words.Unknown).OrderByDescending(word => word.Times).ThenBy(word => word.Text, StringComparer.Ordinal)
+                    .Select(word => new WordUnderstanding(word.Text, word.Code < 0 ? "" : canonical[word.Code], word.Times))],
+                met.Where(word => word.Code == Words.Unknown).Sum(word => word.Times),
+                isDate ? plans[0].DateOrders[c] ?? DateOrder.Iso : null,
+                isDate ? stated is not null ? "the program file" : orderWhy(c) : "",
+                isDate ? days.Min(day => day.First) : null,
+                isDate ? days.Max(day => day.Last) : null);
+        });
+        return new ExportUnderstanding(Export, [.. plans.Select(File)], [.. columns]);
+    }
+
+    public void Dispose()
+    {
+        foreach (var index in indexes) index.Dispose();
+    }
+
+    private void Read(Action<long> progress, List<Diagnostic> errors)
+    {
+        long record = 0;
+        for (var f = 0; f < plans.Count; f++)
+        {
+            firstRecords[f] = record;
+            var reading = new FileReading(plans[f], indexes[f], record, progress);
+            reading.Run(readers);
+            record += rows[f] = reading.Records;
+            if (reading.Broken is not { } broken) continue;
+            Broken = true;
+            errors.Add(broken.Kind == BrokenFile.UnclosedQuote
+                ? new Diagnostic(ReadingDiagnostics.UnclosedQuote, Severity.Error, plans[f].Name, broken.Line, "", FileSniffer.UnclosedQuote(plans[f].Name, broken.Line))
+                : new Diagnostic(ReadingDiagnostics.RecordTooLong, Severity.Error, plans[f].Name, broken.Line, "", FileSniffer.TooLong(plans[f].Name, broken.Line)));
+        }
+    }
+
+    private bool Mapped(int column) => plans.Any(plan => plan.Matches[column].Field >= 0);
+
+    private FileUnderstanding File(FilePlan plan)
+    {
+        var headings = plan.Headings.Select((heading, field) =>
+        {
+            var column = Array.FindIndex(plan.Matches, match => match.Field == field);
+            return column < 0
+                ? new HeadingUnderstanding(heading, null, HeadingEvidence.NotRead)
+                : new HeadingUnderstanding(heading, Columns[column].Name, plan.Matches[column].Reason switch
+                {
+                    HeadingReason.Mapped => HeadingEvidence.ProgramFile,
+                    HeadingReason.Exact => HeadingEvidence.Name,
+                    _ => HeadingEvidence.Synonym,
+                });
+        });
+        var delimiter = plan.Delimiter switch
+        {
+            (byte)',' => "comma",
+            (byte)';' => "semicolon",
+            (byte)'\t' => "tab",
+            _ => "vertical bar",
+        };
+        return new FileUnderstanding(plan.Name, plan.Encoding.Name(), delimiter, rows[plan.Number], [.. headings]);
+    }
+}

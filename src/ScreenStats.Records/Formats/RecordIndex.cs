@@ -1,0 +1,106 @@
+using Microsoft.Win32.SafeHandles;
+
+namespace ScreenStats.Records.Formats;
+
+/// <summary>
+/// Where the records of a file are: its blocks, and within a block every sixteenth record. A record is found again with
+/// one small read, at about half a byte of memory per record.
+/// </summary>
+internal sealed class RecordIndex : IDisposable
+{
+    /// <summary>Records between two marks.</summary>
+    public const int Spacing = 16;
+
+    private readonly List<Entry> entries = [];
+    private readonly Lock gate = new();
+    private readonly SafeFileHandle handle;
+    private readonly TextEncoding encoding;
+
+    public RecordIndex(string path, TextEncoding encoding)
+    {
+        this.encoding = encoding;
+        handle = File.OpenHandle(path, FileMode.Open, FileAccess.Read, FileShare.Read, FileOptions.RandomAccess);
+    }
+
+    /// <summary>Adds a block; blocks come in order.</summary>
+    public void Add(long firstRecord, long firstLine, Block block, int[] offsets, int[] lines)
+    {
+        lock (gate) entries.Add(new Entry(firstRecord, firstLine, block.SourceOffset, block.SourceLength, block.Length, offsets, lines));
+    }
+
+    /// <summary>Line on which a block starts.</summary>
+    public long FirstLine(int block)
+    {
+        lock (gate) return entries[block].FirstLine;
+    }
+
+    /// <summary>A line of the file as a place among the rows of the export.</summary>
+    public long Order(int file, long line)
+    {
+        lock (gate)
+        {
+            var low = 0;
+            var high = entries.Count - 1;
+            while (low < high)
+            {
+                var middle = (low + high + 1) >> 1;
+                if (entries[middle].FirstLine <= line) low = middle;
+                else high = middle - 1;
+            }
+
+            return Validation.Place.Of(file, low, (int)(line - entries[low].FirstLine));
+        }
+    }
+
+    /// <summary>Places the splitter on a record of the file. Returns its line.</summary>
+    public long Find(long record, RecordSplitter splitter, ref byte[] buffer)
+    {
+        var low = 0;
+        var high = entries.Count - 1;
+        while (low < high)
+        {
+            var middle = (low + high + 1) >> 1;
+            if (entries[middle].FirstRecord <= record) low = middle;
+            else high = middle - 1;
+        }
+
+        var entry = entries[low];
+        var within = (int)(record - entry.FirstRecord);
+        var mark = within / Spacing;
+        var from = entry.Offsets[mark];
+        var to = mark + 1 < entry.Offsets.Length ? entry.Offsets[mark + 1] : entry.Length;
+        var offset = 0;
+        if (encoding.IsUtf8())
+        {
+            if (buffer.Length < to - from) buffer = new byte[Math.Max(to - from, 8192)];
+            ReadAll(buffer.AsSpan(0, to - from), entry.SourceOffset + from);
+        }
+        else
+        {
+            var source = new byte[entry.SourceLength];
+            ReadAll(source, entry.SourceOffset);
+            buffer = System.Text.Encoding.Convert(encoding.Decoder(), System.Text.Encoding.UTF8, source);
+            offset = from;
+        }
+
+        splitter.Load(buffer, offset, to - from);
+        for (var skip = within % Spacing; skip >= 0; skip--) splitter.Next();
+        return entry.FirstLine + entry.Lines[mark] + splitter.LineBreaksBefore;
+    }
+
+    public void Dispose() => handle.Dispose();
+
+    private void ReadAll(Span<byte> to, long offset)
+    {
+        while (to.Length > 0)
+        {
+            var read = RandomAccess.Read(handle, to, offset);
+            if (read == 0) throw new EndOfStreamException();
+            to = to[read..];
+            offset += read;
+        }
+    }
+
+    private sealed record Entry(
+        long FirstRecord, long FirstLine, long SourceOffset, int SourceLength, int Length, int[] Offsets, int[] Lines);
+}

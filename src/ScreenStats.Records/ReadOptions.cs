@@ -1,0 +1,19 @@
+using ScreenStats.Counting.Programs;
+
+namespace ScreenStats.Records;
+
+/// <summary>How a program is read. What is read does not depend on it.</summary>
+public sealed record ReadOptions
+{
+    /// <summary>Number of threads; 0 (default): one for each processor.</summary>
+    public int Threads { get; init; }
+
+    /// <summary>Told from time to time how far reading is; null (default): nobody is told.</summary>
+    public IProgress<ReadProgress>? Progress { get; init; }
+
+    /// <summary>The moment up to which the data are complete, stated on the command line; goes before the program file's.</summary>
+    public StatedMoment? AsOf { get; init; }
+
+    /// <summary>True: set-aside rows keep their text, which may name people. Default false.</summary>
+    public bool SetAsideText { get; init; }
+}

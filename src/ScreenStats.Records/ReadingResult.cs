@@ -1,0 +1,35 @@
+using System.Collections.Immutable;
+using ScreenStats.Counting.Cubes;
+using ScreenStats.Counting.Diagnostics;
+
+namespace ScreenStats.Records;
+
+/// <summary>What reading a program gave.</summary>
+public sealed class ReadingResult
+{
+    internal ReadingResult(
+        Tally tally, ImmutableArray<Diagnostic> diagnostics, ImmutableArray<SetAsideRow> setAside, ImmutableArray<InputFile> inputs,
+        ImmutableArray<ExportUnderstanding> understanding)
+    {
+        Tally = tally;
+        Diagnostics = diagnostics;
+        SetAside = setAside;
+        Inputs = inputs;
+        Understanding = understanding;
+    }
+
+    /// <summary>Everything that was counted.</summary>
+    public Tally Tally { get; }
+
+    /// <summary>What was found in the data, in the order of exports, files and rows.</summary>
+    public ImmutableArray<Diagnostic> Diagnostics { get; }
+
+    /// <summary>The rows set aside and the duplicates, in the order of exports, files and rows.</summary>
+    public ImmutableArray<SetAsideRow> SetAside { get; }
+
+    /// <summary>The files read, in order.</summary>
+    public ImmutableArray<InputFile> Inputs { get; }
+
+    /// <summary>How each export was understood.</summary>
+    public ImmutableArray<ExportUnderstanding> Understanding { get; }
+}

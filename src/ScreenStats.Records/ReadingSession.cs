@@ -1,0 +1,200 @@
+using System.Collections.Immutable;
+using ScreenStats.Counting.Cubes;
+using ScreenStats.Counting.Diagnostics;
+using ScreenStats.Counting.Ledger;
+using ScreenStats.Counting.Programs;
+using ScreenStats.Records.Formats;
+using ScreenStats.Records.PersonLog;
+using ScreenStats.Records.Understanding;
+using ScreenStats.Records.Validation;
+
+namespace ScreenStats.Records;
+
+/// <summary>One attempt at reading a program.</summary>
+internal sealed class ReadingSession(
+    ProgramSettings settings, string folder, ReadOptions options, int threads,
+    IReadOnlyDictionary<string, TextEncoding> encodings, Dictionary<ExportKind, (DateOrder? Order, string Why)[]> orders) : IDisposable
+{
+    private readonly List<Diagnostic> errors = [];
+    private readonly List<Diagnostic> notes = [];
+    private readonly List<ExportReading> readings = [];
+    private readonly Vocabularies vocabularies = new();
+    private long bytesRead;
+    private long bytesTold;
+    private long bytesTotal;
+
+    public ReadingResult Run()
+    {
+        var zone = Zone();
+        var plan = new ProgramPlan(settings, folder, encodings, errors, notes);
+        // Without headings that are understood there is nothing to read rows for.
+        if (errors.Count > 0) throw Unusable([]);
+        bytesTotal = plan.All().Sum(file => file.Plan.Length);
+        var hashes = plan.All().Select(file => (file.Export, file.Plan, Hash: FileHash.Start(file.Plan.Path))).ToList();
+
+        var scale = new TimeScale(zone);
+        var counter = new RunCounter(settings, vocabularies);
+        var screening = Read(plan, ExportKind.Screening, threads, own => new ScreeningReader(own, vocabularies, scale, counter.CreateSink(), options.SetAsideText));
+        var confirmatory = Read(plan, ExportKind.Confirmatory, threads, own => new ConfirmatoryReader(own, vocabularies, scale, options.SetAsideText));
+        var controls = Read(plan, ExportKind.Controls, 1, own => new ControlsReader(own, scale, options.SetAsideText));
+        var headcount = Read(plan, ExportKind.Headcount, 1, _ => new HeadcountReader(scale, options.SetAsideText));
+
+        CheckOffsets(scale);
+        CheckUsable();
+        var found = readings.Where(reading => !reading.Broken).SelectMany(reading => reading.Diagnostics()).ToList();
+        if (errors.Count > 0 || found.Any(diagnostic => diagnostic.Severity == Severity.Error)) throw Unusable(found);
+
+        var specimens = confirmatory?.Readers.Cast<ConfirmatoryReader>().SelectMany(reader => reader.Specimens).OrderBy(row => row.Record).ToList();
+        var screeningSource = screening!.Value.Reading.Source(new ScreeningReader(settings.Exports.Screening, vocabularies, scale, null, keepText: true));
+        var confirmatorySource = confirmatory?.Reading.Source(new ConfirmatoryReader(settings.Exports.Confirmatory, vocabularies, scale, keepText: true));
+        var counted = counter.Complete(specimens, screeningSource, confirmatorySource, options.AsOf, threads);
+
+        var setAside = SetAside(counted, screeningSource, confirmatorySource);
+        ImmutableArray<Diagnostic> diagnostics = [.. notes, .. found, .. counted.Cells.Diagnostics];
+        if (diagnostics.Any(diagnostic => diagnostic.Severity == Severity.Error)) throw Unusable([.. found, .. counted.Cells.Diagnostics]);
+        var cells = counted.Cells with
+        {
+            Controls = [.. counted.Cells.Controls, .. controls?.Readers.Cast<ControlsReader>().SelectMany(reader => reader.Cells) ?? []],
+            Headcount = [.. headcount?.Readers.Cast<HeadcountReader>().SelectMany(reader => reader.Cells) ?? []],
+            Completeness = [.. readings.SelectMany(reading => reading.Completeness())],
+            Ledger = [.. counted.Cells.Ledger, .. readings.SelectMany(Ledger)],
+            Diagnostics = diagnostics,
+        };
+        return new ReadingResult(
+            Tally.FromCells(cells), diagnostics, setAside,
+            [.. hashes.Select(file => new InputFile(file.Plan.Name, file.Export, file.Plan.Length, file.Hash.GetAwaiter().GetResult()))],
+            [.. readings.Select(Understanding)]);
+    }
+
+    public void Dispose()
+    {
+        foreach (var reading in readings) reading.Dispose();
+    }
+
+    private TimeZoneInfo? Zone()
+    {
+        if (settings.TimeZone is null) return null;
+        if (TimeZoneInfo.TryFindSystemTimeZoneById(settings.TimeZone, out var zone)) return zone;
+        errors.Add(new Diagnostic(ReadingDiagnostics.UnknownTimeZone, Severity.Error, "", null, "",
+            $"The program file states the time zone \"{settings.TimeZone}\", which is not known. Write an IANA name, such as Europe/Vienna."));
+        return null;
+    }
+
+    private (ExportReading Reading, IReadOnlyList<RowReader> Readers)? Read(ProgramPlan plan, ExportKind export, int count, Func<ExportSettings, RowReader> create)
+    {
+        var plans = plan.Files(export);
+        if (plans.Count == 0) return null;
+        var own = ProgramPlan.Of(settings, export);
+        if (orders.TryGetValue(export, out var settled))
+        {
+            foreach (var file in plans) file.DateOrders = [.. settled.Select(column => column.Order)];
+        }
+
+        var readers = Enumerable.Range(0, plans.Sum(file => file.Length) < BlockReader.UsualLength ? 1 : count).Select(_ => create(own)).ToList();
+        try
+        {
+            var reading = new ExportReading(export, plans, readers, Told, errors);
+            readings.Add(reading);
+            return (reading, readers);
+        }
+        catch (OrderUnknownException)
+        {
+            LookAtDates(export, plans);
+            throw new ReadAgainException(plans[0].Path, plans[0].Encoding);
+        }
+    }
+
+    private void LookAtDates(ExportKind export, IReadOnlyList<FilePlan> plans)
+    {
+        var lookers = Enumerable.Range(0, threads).Select(_ => new DateEvidenceReader(export)).ToList();
+        using var looked = new ExportReading(export, plans, lookers, _ => { }, errors);
+        var evidence = lookers[0].Evidence;
+        foreach (var other in lookers.Skip(1))
+        {
+            for (var c = 0; c < evidence.Count; c++) evidence[c].Add(other.Evidence[c]);
+        }
+
+        orders[export] = DateOrders.Settle(export, evidence, looked.At, errors);
+        if (errors.Count > 0) throw Unusable([]);
+    }
+
+    private void CheckOffsets(TimeScale scale)
+    {
+        if (scale.HasZone) return;
+        var with = readings.Select(reading => reading.First(Finding.WithOffset)).FirstOrDefault(place => place is not null);
+        var without = readings.Select(reading => reading.First(Finding.WithoutOffset)).FirstOrDefault(place => place is not null);
+        if (with is not { } one || without is not { } other) return;
+        errors.Add(new Diagnostic(ReadingDiagnostics.MixedOffsets, Severity.Error, other.File, other.Line, "",
+            $"The time on line {FindingTexts.Figure(one.Line)} of {one.File} has an offset from UTC and the time on line {FindingTexts.Figure(other.Line)} of {other.File} has none, "
+            + "so they cannot be put in order. State timeZone in the program file, such as \"Europe/Vienna\"."));
+    }
+
+    private void CheckUsable()
+    {
+        foreach (var reading in readings)
+        {
+            if (reading.Broken || reading.Rows == 0 || reading.SetAsideRows < reading.Rows) continue;
+            var name = reading.Export.ToString().ToLowerInvariant();
+            errors.Add(new Diagnostic(ReadingDiagnostics.NothingUsable, Severity.Error, "", null, "",
+                $"All {FindingTexts.Figure(reading.Rows)} rows of the {name} export were set aside, so nothing can be evaluated. "
+                + $"Look at the other messages: often one column is not understood, which the program file can mend (exports.{name})."));
+        }
+    }
+
+    private IEnumerable<LedgerCell> Ledger(ExportReading reading)
+    {
+        yield return new LedgerCell(reading.Export, LedgerEntry.SetAside, reading.SetAsideRows);
+        if (reading.Export == ExportKind.Controls) yield return new LedgerCell(reading.Export, LedgerEntry.ControlRun, reading.Rows - reading.SetAsideRows);
+        if (reading.Export == ExportKind.Headcount) yield return new LedgerCell(reading.Export, LedgerEntry.Counted, reading.Rows - reading.SetAsideRows);
+    }
+
+    private ExportUnderstanding Understanding(ExportReading reading) => reading.Understanding(
+        ProgramPlan.Of(settings, reading.Export).DateOrder,
+        column => orders.TryGetValue(reading.Export, out var settled) ? settled[column].Why : "ISO 8601");
+
+    private ImmutableArray<SetAsideRow> SetAside(CountedExports counted, ExportSource screening, ExportSource? confirmatory)
+    {
+        var all = ImmutableArray.CreateBuilder<SetAsideRow>();
+        foreach (var reading in readings)
+        {
+            var rows = reading.SetAside().ToList();
+            var source = reading.Export == ExportKind.Screening ? screening : confirmatory;
+            foreach (var removed in counted.Removed)
+            {
+                if (removed.Export != reading.Export || source is null) continue;
+                rows.Add(Removed(removed, source));
+            }
+
+            rows.Sort((a, b) => a.Place.CompareTo(b.Place));
+            all.AddRange(rows.Select(row => row.Row));
+        }
+
+        return all.ToImmutable();
+    }
+
+    private (long Place, SetAsideRow Row) Removed(RemovedRow removed, ExportSource source)
+    {
+        var first = source.Place(removed.First);
+        var (place, at, text) = source.Locate(removed.Record);
+        var where = first.File == at.File ? $"line {FindingTexts.Figure(first.Line)}" : $"line {FindingTexts.Figure(first.Line)} of {first.File}";
+        var reason = removed.Code == CountingDiagnostics.Duplicate
+            ? $"the same values as {where}"
+            : $"the screen_id of {where} with other values";
+        return (place, new SetAsideRow(at.File, at.Line, removed.Code, reason, first.Line, options.SetAsideText ? text : null));
+    }
+
+    private void Told(long bytes)
+    {
+        if (options.Progress is null) return;
+        var now = Interlocked.Add(ref bytesRead, bytes);
+        var told = Interlocked.Read(ref bytesTold);
+        if (now - told < bytesTotal / 200 && now < bytesTotal) return;
+        if (Interlocked.CompareExchange(ref bytesTold, now, told) == told) options.Progress.Report(new ReadProgress(now, bytesTotal));
+    }
+
+    private UnusableDataException Unusable(IReadOnlyList<Diagnostic> found) => new(
+    [
+        .. errors, .. found.Where(diagnostic => diagnostic.Severity == Severity.Error),
+        .. notes, .. found.Where(diagnostic => diagnostic.Severity != Severity.Error),
+    ]);
+}

@@ -1,0 +1,128 @@
+using ScreenStats.Counting.Ledger;
+
+namespace ScreenStats.Records.Understanding;
+
+/// <summary>The columns of each export by their canonical names, and the headings by which they are recognised.</summary>
+internal static class CanonicalColumns
+{
+    public const string Person = "person";
+    public const string Site = "site";
+    public const string CollectedAt = "collected_at";
+    public const string Result = "result";
+    public const string ControlLine = "control_line";
+    public const string TestLine = "test_line";
+    public const string Lot = "lot";
+    public const string Kit = "kit";
+    public const string LotExpiry = "lot_expiry";
+    public const string ReadAt = "read_at";
+    public const string Operator = "operator";
+    public const string Specimen = "specimen";
+    public const string Collection = "collection";
+    public const string Symptomatic = "symptomatic";
+    public const string Exposed = "exposed";
+    public const string Control = "control";
+    public const string ScreenId = "screen_id";
+    public const string ReportedAt = "reported_at";
+    public const string Method = "method";
+    public const string Reason = "reason";
+    public const string SamplingStratum = "sampling_stratum";
+    public const string RunAt = "run_at";
+    public const string Week = "week";
+    public const string Date = "date";
+    public const string Eligible = "eligible";
+
+    private static readonly string[] PersonHeadings =
+        ["employee", "employee id", "employee key", "employee pseudonym", "person id", "person key", "person pseudonym", "pseudonym",
+         "badge", "badge id", "badge number", "subject", "subject id", "participant", "participant id", "worker", "worker id",
+         "staff id", "staff member", "personnel number", "individual", "individual id", "patient id", "patient"];
+
+    private static readonly string[] SiteHeadings =
+        ["location", "facility", "workplace", "work site", "site id", "site name", "site code", "plant", "office", "campus",
+         "screening site", "test site", "testing site", "depot"];
+
+    private static readonly string[] CollectedHeadings =
+        ["collected", "collection time", "collection date", "collected on", "collection date time", "date collected", "time collected",
+         "test date", "test time", "tested at", "tested on", "date of test", "screened at", "screened on", "screening date",
+         "screening time", "sample date", "sample time", "sampled at", "specimen date", "specimen collected", "collection datetime",
+         "date", "datetime", "timestamp"];
+
+    private static readonly string[] ResultHeadings =
+        ["outcome", "test result", "screen result", "screening result", "result text", "antigen result", "rapid test result", "reading",
+         "interpretation"];
+
+    private static readonly string[] LotHeadings =
+        ["lot number", "lot no", "lot id", "lot code", "batch", "batch number", "batch no", "batch id", "batch code", "kit lot", "test lot"];
+
+    private static readonly string[] OperatorHeadings =
+        ["operator id", "operator pseudonym", "tester", "tester id", "reader", "reader id", "read by", "performed by", "administered by",
+         "tested by", "technician", "technician id", "collector", "collected by id"];
+
+    private static readonly string[] KitHeadings = ["kit id", "kit number", "kit no", "box", "box id", "box number", "kit serial"];
+
+    private static readonly string[] ControlHeadings =
+        ["control swab", "control type", "control run", "quality control", "qc", "qc type", "expected", "expected result", "control sample"];
+
+    public static IReadOnlyList<CanonicalColumn> Of(ExportKind export) => export switch
+    {
+        ExportKind.Screening => Screening,
+        ExportKind.Confirmatory => Confirmatory,
+        ExportKind.Controls => Controls,
+        _ => Headcount,
+    };
+
+    private static readonly CanonicalColumn[] Screening =
+    [
+        new(Person, true, PersonHeadings),
+        new(Site, true, SiteHeadings),
+        new(CollectedAt, true, CollectedHeadings),
+        new(Result, true, ResultHeadings),
+        new(ControlLine, false, ["c line", "control line seen", "control line visible", "line c", "control band"]),
+        new(TestLine, false, ["t line", "test line seen", "test line visible", "line t", "test band"]),
+        new(Lot, false, LotHeadings),
+        new(Kit, false, KitHeadings),
+        new(LotExpiry, false, ["expiry", "expiry date", "expires", "expires on", "expiration", "expiration date", "lot expiration",
+            "lot expiry date", "lot expiration date", "use by", "exp date"]),
+        new(ReadAt, false, ["read", "read time", "reading time", "time read", "result time", "result read at", "read on", "interpreted at"]),
+        new(Operator, false, OperatorHeadings),
+        new(Specimen, false, ["specimen type", "sample type", "specimen source", "swab", "swab type", "swab site", "matrix"]),
+        new(Collection, false, ["collection method", "collection mode", "collected by", "supervision", "supervised", "sampling method"]),
+        new(Symptomatic, false, ["symptoms", "has symptoms", "symptom", "with symptoms", "symptomatic at test"]),
+        new(Exposed, false, ["exposure", "contact", "close contact", "contact of case", "known exposure", "known contact"]),
+        new(Control, false, ControlHeadings),
+        new(ScreenId, false, ["screening id", "test id", "run id", "record id", "result id", "screen number", "test number", "accession",
+            "accession number"]),
+    ];
+
+    private static readonly CanonicalColumn[] Confirmatory =
+    [
+        new(Person, true, PersonHeadings),
+        new(CollectedAt, true, CollectedHeadings),
+        new(Result, true, ["outcome", "test result", "result text", "laboratory result", "lab result", "pcr result", "confirmatory result",
+            "confirmation result", "interpretation"]),
+        new(ReportedAt, false, ["reported", "report time", "report date", "reported on", "date reported", "resulted at", "result date",
+            "result time", "resulted", "released at", "authorised at", "verified at"]),
+        new(Method, false, ["test method", "assay", "test type", "technique", "laboratory method"]),
+        new(Reason, false, ["reason for test", "test reason", "purpose", "indication"]),
+        new(SamplingStratum, false, ["stratum", "audit stratum", "sampling group"]),
+    ];
+
+    private static readonly CanonicalColumn[] Controls =
+    [
+        new(Site, true, SiteHeadings),
+        new(RunAt, true, ["run on", "run date", "run time", "tested at", "test date", "date", "timestamp", "datetime", "collected at", "performed at"]),
+        new(Control, true, ControlHeadings),
+        new(Result, true, ["outcome", "observed", "observed result", "test result", "reading", "interpretation"]),
+        new(Lot, false, LotHeadings),
+        new(Kit, false, KitHeadings),
+        new(Operator, false, OperatorHeadings),
+    ];
+
+    private static readonly CanonicalColumn[] Headcount =
+    [
+        new(Site, true, SiteHeadings),
+        new(Week, false, ["iso week", "calendar week", "week of year"]),
+        new(Date, false, ["day", "week start", "week starting", "week beginning", "monday"]),
+        new(Eligible, true, ["eligible people", "eligible persons", "headcount", "head count", "people", "staff", "employees", "on site",
+            "number eligible", "workforce"]),
+    ];
+}

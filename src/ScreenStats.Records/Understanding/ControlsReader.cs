@@ -1,0 +1,76 @@
+using ScreenStats.Counting.Cubes;
+using ScreenStats.Counting.Ledger;
+using ScreenStats.Counting.Programs;
+using ScreenStats.Records.Formats;
+using ScreenStats.Records.Validation;
+
+namespace ScreenStats.Records.Understanding;
+
+/// <summary>Understands the rows of a controls export and counts them.</summary>
+internal sealed class ControlsReader : RowReader
+{
+    private readonly int site, runAt, control, result, lot, kit, operatorColumn;
+    private readonly TextCodes results, controls, operators;
+    private readonly Dictionary<(string, string, string, DateOnly, ControlExpectation, Outcome), long> cells = [];
+
+    public ControlsReader(ExportSettings settings, TimeScale scale, bool keepText)
+        : base(ExportKind.Controls, scale, keepText)
+    {
+        site = ColumnOf(CanonicalColumns.Site);
+        runAt = ColumnOf(CanonicalColumns.RunAt);
+        control = ColumnOf(CanonicalColumns.Control);
+        result = ColumnOf(CanonicalColumns.Result);
+        lot = ColumnOf(CanonicalColumns.Lot);
+        kit = ColumnOf(CanonicalColumns.Kit);
+        operatorColumn = ColumnOf(CanonicalColumns.Operator);
+        results = new TextCodes(Words.Outcome.Reader(settings.Words), 4096);
+        controls = new TextCodes(Words.Control.Reader(settings.Words), 4096);
+        operators = new TextCodes(text =>
+        {
+            CheckIdentity(System.Text.Encoding.UTF8.GetBytes(text), operatorColumn);
+            return 1;
+        });
+    }
+
+    public IEnumerable<ControlCell> Cells => cells.Select(cell =>
+        new ControlCell(cell.Key.Item1, cell.Key.Item2, cell.Key.Item3, cell.Key.Item4, cell.Key.Item5, cell.Key.Item6, cell.Value));
+
+    public override void EndBlock(uint firstRecord)
+    {
+    }
+
+    public override IEnumerable<(int Column, TextCodes Codes, Words Words)> WordsMet() =>
+        [(result, results, Words.Outcome), (control, controls, Words.Control)];
+
+    protected override Finding? Understand(RecordSplitter row, uint record, out int column)
+    {
+        var place = Text(row, site);
+        var when = Text(row, runAt);
+        var expected = Word(row, control, controls, out _);
+        var observed = Word(row, result, results, out _);
+        var lotText = Named(row, lot);
+        var kitText = Named(row, kit);
+        Level(row, operatorColumn, operators, out _);
+        if (!place.IsEmpty) Recorded[site]++;
+        var reading = when.IsEmpty ? DateReading.Unreadable : Moment(when, runAt, out _, out _, out _);
+        column = place.IsEmpty ? site : when.IsEmpty || reading != DateReading.Read ? runAt : expected is not (0 or 1) ? control : result;
+        if (place.IsEmpty || when.IsEmpty) return Finding.MissingValue;
+        if (reading != DateReading.Read) return Finding.UnreadableDate;
+        if (expected is not (0 or 1)) return expected == Words.Blank ? Finding.MissingValue : Finding.UnknownResult;
+        if (observed < 0) return observed == Words.Blank ? Finding.MissingValue : Finding.UnknownResult;
+        DateParser.Read(when, Order(runAt), out var moment);
+        var key = (System.Text.Encoding.UTF8.GetString(place), lotText, kitText, new DateOnly(2000, 1, 1).AddDays(moment.Day),
+            (ControlExpectation)expected, (Outcome)observed);
+        cells[key] = cells.GetValueOrDefault(key) + 1;
+        return null;
+    }
+
+    private string Named(RecordSplitter row, int column)
+    {
+        if (Fields[column] < 0) return Levels.None;
+        var text = Text(row, column);
+        if (text.IsEmpty) return Levels.None;
+        Recorded[column]++;
+        return System.Text.Encoding.UTF8.GetString(text);
+    }
+}

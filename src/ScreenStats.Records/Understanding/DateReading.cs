@@ -1,0 +1,13 @@
+namespace ScreenStats.Records.Understanding;
+
+/// <summary>What came of reading a date.</summary>
+internal enum DateReading
+{
+    Read = 0,
+
+    /// <summary>Not a date, or none that exists.</summary>
+    Unreadable = 1,
+
+    /// <summary>Day, month and year in figures, but which of the first two is the day has not been settled.</summary>
+    OrderUnknown = 2,
+}

@@ -1,0 +1,142 @@
+using ScreenStats.Counting.Diagnostics;
+using ScreenStats.Counting.Ledger;
+using ScreenStats.Counting.Programs;
+
+namespace ScreenStats.Records.Understanding;
+
+/// <summary>Finds the column of a file that each canonical column is read from.</summary>
+internal static class HeadingMatcher
+{
+    /// <summary>For each canonical column the field it is read from, or none; what is wrong goes to the diagnostics.</summary>
+    public static HeadingMatch[] Match(
+        ExportKind export, string file, IReadOnlyList<string> headings, ExportSettings settings, int line, List<Diagnostic> diagnostics)
+    {
+        var columns = CanonicalColumns.Of(export);
+        var folded = headings.Select(TextFold.Fold).ToArray();
+        Repeated(file, folded, line, diagnostics);
+        var taken = new HashSet<int>();
+        var matches = new HeadingMatch[columns.Count];
+        for (var c = 0; c < columns.Count; c++)
+        {
+            if (!settings.Columns.TryGetValue(columns[c].Name, out var mapped)) continue;
+            var field = Array.IndexOf(folded, TextFold.Fold(mapped));
+            if (field < 0)
+            {
+                diagnostics.Add(new Diagnostic(ReadingDiagnostics.MappedHeadingMissing, Severity.Error, file, line, columns[c].Name,
+                    $"The program file reads column {columns[c].Name} from the heading \"{mapped}\", but {file} has no such heading"
+                    + (Nearest(mapped, headings) is { } near ? $"; the nearest is \"{near}\". " : ". ") + "Correct exports.columns in the program file."));
+                matches[c] = new HeadingMatch(-1, HeadingReason.MissingMapped);
+                continue;
+            }
+
+            if (taken.Add(field)) matches[c] = new HeadingMatch(field, HeadingReason.Mapped);
+            else
+            {
+                diagnostics.Add(new Diagnostic(ReadingDiagnostics.AmbiguousHeadings, Severity.Error, file, line, columns[c].Name,
+                    $"The program file reads two columns from the heading \"{mapped}\" of {file}; give each its own heading."));
+            }
+        }
+
+        for (var c = 0; c < columns.Count; c++)
+        {
+            if (matches[c].Reason != HeadingReason.None) continue;
+            var field = Array.IndexOf(folded, TextFold.Fold(columns[c].Name));
+            if (field >= 0 && taken.Add(field)) matches[c] = new HeadingMatch(field, HeadingReason.Exact);
+        }
+
+        for (var c = 0; c < columns.Count; c++)
+        {
+            if (matches[c].Reason != HeadingReason.None) continue;
+            var known = columns[c].Headings.Select(TextFold.Fold).ToHashSet(StringComparer.Ordinal);
+            var fields = Enumerable.Range(0, folded.Length).Where(f => !taken.Contains(f) && known.Contains(folded[f])).ToArray();
+            if (fields.Length > 1)
+            {
+                diagnostics.Add(new Diagnostic(ReadingDiagnostics.AmbiguousHeadings, Severity.Error, file, line, columns[c].Name,
+                    $"In {file} the headings \"{headings[fields[0]]}\" and \"{headings[fields[1]]}\" could both be column {columns[c].Name}; "
+                    + "say which in the program file (exports.columns)."));
+                matches[c] = new HeadingMatch(-1, HeadingReason.MissingMapped);
+            }
+            else if (fields.Length == 1 && taken.Add(fields[0])) matches[c] = new HeadingMatch(fields[0], HeadingReason.Synonym);
+        }
+
+        Missing(export, file, line, columns, matches, headings, diagnostics);
+        return [.. matches.Select(match => match.Reason is HeadingReason.None or HeadingReason.MissingMapped ? HeadingMatch.Absent : match)];
+    }
+
+    /// <summary>Number of headings that are recognised for an export: evidence for a delimiter.</summary>
+    public static int Recognised(ExportKind export, IReadOnlyList<string> headings, ExportSettings settings)
+    {
+        var known = new HashSet<string>(StringComparer.Ordinal);
+        foreach (var column in CanonicalColumns.Of(export))
+        {
+            known.Add(TextFold.Fold(column.Name));
+            foreach (var heading in column.Headings) known.Add(TextFold.Fold(heading));
+        }
+
+        foreach (var mapped in settings.Columns.Values) known.Add(TextFold.Fold(mapped));
+        return headings.Count(heading => known.Contains(TextFold.Fold(heading)));
+    }
+
+    private static void Repeated(string file, string[] folded, int line, List<Diagnostic> diagnostics)
+    {
+        for (var f = 1; f < folded.Length; f++)
+        {
+            var earlier = Array.IndexOf(folded, folded[f], 0, f);
+            if (earlier < 0 || folded[f].Length == 0) continue;
+            diagnostics.Add(new Diagnostic(ReadingDiagnostics.RepeatedHeading, Severity.Error, file, line, "",
+                $"{file} has the same heading in columns {earlier + 1} and {f + 1}; rename or remove one of them."));
+        }
+    }
+
+    private static void Missing(
+        ExportKind export, string file, int line, IReadOnlyList<CanonicalColumn> columns, HeadingMatch[] matches,
+        IReadOnlyList<string> headings, List<Diagnostic> diagnostics)
+    {
+        bool Has(string name)
+        {
+            for (var c = 0; c < columns.Count; c++)
+            {
+                if (columns[c].Name == name) return matches[c].Reason != HeadingReason.None;
+            }
+
+            return false;
+        }
+
+        var missing = columns.Where(column => column.Required && !Has(column.Name)).Select(column => column.Name).ToList();
+        if (export == ExportKind.Screening && Has(CanonicalColumns.ControlLine) && Has(CanonicalColumns.TestLine)) missing.Remove(CanonicalColumns.Result);
+        if (export == ExportKind.Headcount && !Has(CanonicalColumns.Week) && !Has(CanonicalColumns.Date)) missing.Add(CanonicalColumns.Week);
+        foreach (var name in missing)
+        {
+            var instead = name == CanonicalColumns.Result && export == ExportKind.Screening ? " (or control_line and test_line)"
+                : name == CanonicalColumns.Week ? " (or date)" : "";
+            diagnostics.Add(new Diagnostic(ReadingDiagnostics.MissingColumn, Severity.Error, file, line, name,
+                $"{file} has no heading for the required column {name}{instead} among its {headings.Count}. "
+                + $"Add the column, or say in the program file which heading holds it: exports.{export.ToString().ToLowerInvariant()}.columns."));
+        }
+    }
+
+    private static string? Nearest(string wanted, IReadOnlyList<string> headings)
+    {
+        var folded = TextFold.Fold(wanted);
+        return headings.Where(heading => heading.Length > 0)
+            .OrderBy(heading => Distance(folded, TextFold.Fold(heading))).ThenBy(heading => heading, StringComparer.Ordinal).FirstOrDefault();
+    }
+
+    private static int Distance(string a, string b)
+    {
+        var row = Enumerable.Range(0, b.Length + 1).ToArray();
+        for (var i = 1; i <= a.Length; i++)
+        {
+            var diagonal = row[0];
+            row[0] = i;
+            for (var j = 1; j <= b.Length; j++)
+            {
+                var above = row[j];
+                row[j] = Math.Min(Math.Min(row[j], row[j - 1]) + 1, diagonal + (a[i - 1] == b[j - 1] ? 0 : 1));
+                diagonal = above;
+            }
+        }
+
+        return row[b.Length];
+    }
+}

@@ -1,0 +1,233 @@
+using System.Runtime.CompilerServices;
+using ScreenStats.Counting.Ledger;
+using ScreenStats.Counting.Programs;
+using ScreenStats.Records.Deidentification;
+using ScreenStats.Records.Formats;
+using ScreenStats.Records.Validation;
+
+namespace ScreenStats.Records.Understanding;
+
+/// <summary>Understands the rows of one export. One per thread; its memory of texts lasts over all files.</summary>
+internal abstract class RowReader
+{
+    private readonly bool keepText;
+    private readonly DateOrder?[] orders;
+    private readonly int[] firstDays;
+    private readonly int[] lastDays;
+    private int file;
+    private int block;
+    private int fieldCount;
+
+    protected RowReader(ExportKind export, TimeScale scale, bool keepText)
+    {
+        Export = export;
+        Scale = scale;
+        this.keepText = keepText;
+        Columns = CanonicalColumns.Of(export);
+        Fields = new int[Columns.Count];
+        Recorded = new long[Columns.Count];
+        orders = new DateOrder?[Columns.Count];
+        firstDays = new int[Columns.Count];
+        lastDays = new int[Columns.Count];
+        firstDays.AsSpan().Fill(int.MaxValue);
+        lastDays.AsSpan().Fill(int.MinValue);
+        Findings = new Findings(Columns.Count);
+    }
+
+    public ExportKind Export { get; }
+
+    public IReadOnlyList<CanonicalColumn> Columns { get; }
+
+    /// <summary>Rows with a usable value, by column.</summary>
+    public long[] Recorded { get; }
+
+    /// <summary>Rows read.</summary>
+    public long Rows { get; private set; }
+
+    public Findings Findings { get; }
+
+    public List<SetAsideEntry> SetAside { get; } = [];
+
+    protected TimeScale Scale { get; }
+
+    /// <summary>The field of each canonical column, or -1.</summary>
+    protected int[] Fields { get; }
+
+    /// <summary>Place of the current row.</summary>
+    protected long Here { get; private set; }
+
+    /// <summary>Turns to a file.</summary>
+    public void Begin(FilePlan plan)
+    {
+        file = plan.Number;
+        fieldCount = plan.Headings.Count;
+        for (var c = 0; c < Fields.Length; c++)
+        {
+            Fields[c] = plan.Matches[c].Field;
+            orders[c] = plan.DateOrders[c];
+        }
+    }
+
+    public void BeginBlock(int number) => block = number;
+
+    /// <summary>Understands the row and keeps it until <see cref="EndBlock"/>.</summary>
+    /// <param name="row">The row.</param>
+    /// <param name="record">Its position in the block.</param>
+    public void Take(RecordSplitter row, uint record)
+    {
+        Rows++;
+        Here = Place.Of(file, block, row.LineBreaksBefore);
+        var column = 0;
+        var finding = Shape(row) ?? Understand(row, record, out column);
+        if (finding is not { } why) return;
+        Findings.Add(why, column, Here);
+        SetAside.Add(new SetAsideEntry(Here, why, column,
+            keepText ? System.Text.Encoding.UTF8.GetString(row.Bytes(row.RecordStart, row.RecordEnd)) : null));
+    }
+
+    /// <summary>The block's first record is known: rows go on to counting.</summary>
+    public abstract void EndBlock(uint firstRecord);
+
+    /// <summary>
+    /// Everything the row understood last means, as bytes: equal for two rows exactly where they mean the same in every
+    /// column that is read. Text stands in full, not as a hash. The row is then forgotten.
+    /// </summary>
+    public virtual byte[] TakeMeaning(RecordSplitter row) => throw new InvalidOperationException("Rows of this export are not compared.");
+
+    /// <summary>The memories of words, for showing how they were understood.</summary>
+    public abstract IEnumerable<(int Column, TextCodes Codes, Words Words)> WordsMet();
+
+    public (DateOnly First, DateOnly Last)? DaysOf(int column) => firstDays[column] > lastDays[column]
+        ? null
+        : (new DateOnly(2000, 1, 1).AddDays(firstDays[column]), new DateOnly(2000, 1, 1).AddDays(lastDays[column]));
+
+    protected int ColumnOf(string name)
+    {
+        for (var c = 0; c < Columns.Count; c++)
+        {
+            if (Columns[c].Name == name) return c;
+        }
+
+        throw new ArgumentOutOfRangeException(nameof(name));
+    }
+
+    /// <summary>Understands one row; returns why it must be set aside, with the column, or null.</summary>
+    protected abstract Finding? Understand(RecordSplitter row, uint record, out int column);
+
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    protected static ReadOnlySpan<byte> Trimmed(ReadOnlySpan<byte> text)
+    {
+        if (text.IsEmpty || (text[0] > (byte)' ' && text[^1] > (byte)' ')) return text;
+        return text.Trim(" \t\r\n"u8);
+    }
+
+    /// <summary>A text column's value: blank where nothing, or a word for nothing, is written.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    protected ReadOnlySpan<byte> Text(RecordSplitter row, int column)
+    {
+        var text = Trimmed(row.Field(Fields[column]));
+        return text.Length is 3 or 4 && (text[0] | 0x20) == 'n' && Nothing(text) ? default : text;
+    }
+
+    /// <summary>Reads a moment; false where it is blank or cannot be read, which is then found.</summary>
+    protected DateReading Moment(ReadOnlySpan<byte> text, int column, out WrittenMoment moment, out long instant, out short offset)
+    {
+        var reading = DateParser.Read(text, orders[column], out moment);
+        instant = 0;
+        offset = 0;
+        if (reading == DateReading.OrderUnknown) throw new OrderUnknownException();
+        if (reading != DateReading.Read) return reading;
+        instant = Scale.Instant(moment, out offset);
+        if (instant is < PersonLog.RunCounter.EarliestInstant or > PersonLog.RunCounter.LatestInstant) return DateReading.Unreadable;
+        if (!Scale.HasZone && !moment.DateOnly) Findings.Add(moment.HasOffset ? Finding.WithOffset : Finding.WithoutOffset, column, Here);
+        if (moment.Day < firstDays[column]) firstDays[column] = moment.Day;
+        if (moment.Day > lastDays[column]) lastDays[column] = moment.Day;
+        Recorded[column]++;
+        return DateReading.Read;
+    }
+
+    /// <summary>The settled order of a column's dates.</summary>
+    protected DateOrder? Order(int column) => orders[column];
+
+    /// <summary>Reads a word of a choice column; negative where blank or unknown, the latter found.</summary>
+    protected int Word(RecordSplitter row, int column, TextCodes codes, out ulong hash)
+    {
+        hash = 0;
+        if (Fields[column] < 0) return Words.Blank;
+        var text = Trimmed(row.Field(Fields[column]));
+        if (text.IsEmpty) return Words.Blank;
+        var code = codes.Code(text, out _);
+        if (code >= 0) Recorded[column]++;
+        return code;
+    }
+
+    protected int OptionalWord(RecordSplitter row, int column, TextCodes codes)
+    {
+        var code = Word(row, column, codes, out _);
+        if (code == Words.Unknown) Findings.Add(Finding.UnreadableValue, column, Here);
+        return code;
+    }
+
+    /// <summary>The code of a text column with an open vocabulary; 0, the level of what is not recorded, where it is blank.</summary>
+    protected int Level(RecordSplitter row, int column, TextCodes codes, out ulong hash)
+    {
+        hash = 0;
+        if (Fields[column] < 0) return 0;
+        var text = Text(row, column);
+        if (text.IsEmpty) return 0;
+        Recorded[column]++;
+        return codes.Code(text, out hash);
+    }
+
+    protected void CheckIdentity(ReadOnlySpan<byte> text, int column)
+    {
+        var kind = IdentityRule.Of(text);
+        if (kind != IdentityKind.None) Findings.Add(Finding.LooksLikeName + ((int)kind - 1), column, Here);
+    }
+
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    protected static ulong Mix(ulong state, ulong value)
+    {
+        var high = Math.BigMul(state ^ value, 0x9E37_79B9_7F4A_7C15UL, out var low);
+        return high ^ low ^ (state << 7);
+    }
+
+    /// <summary>Writes values one behind the other, texts with their length.</summary>
+    protected static byte[] Written(ReadOnlySpan<long> values, ReadOnlySpan<byte> first, ReadOnlySpan<byte> second)
+    {
+        var bytes = new byte[(values.Length * 8) + 4 + first.Length + second.Length];
+        System.Runtime.InteropServices.MemoryMarshal.AsBytes(values).CopyTo(bytes);
+        System.Buffers.Binary.BinaryPrimitives.WriteInt32LittleEndian(bytes.AsSpan(values.Length * 8), first.Length);
+        first.CopyTo(bytes.AsSpan((values.Length * 8) + 4));
+        second.CopyTo(bytes.AsSpan((values.Length * 8) + 4 + first.Length));
+        return bytes;
+    }
+
+    private static bool Nothing(ReadOnlySpan<byte> text) =>
+        text.Length == 3
+            ? text[1] == (byte)'/' && (text[2] | 0x20) == 'a'
+            : (text[1] | 0x20) == 'u' && (text[2] | 0x20) == 'l' && (text[3] | 0x20) == 'l';
+
+    private Finding? Shape(RecordSplitter row)
+    {
+        if (row.Malformed) return Finding.MalformedRow;
+        if (row.FieldCount == fieldCount)
+        {
+            if (row.RecordEnd - row.RecordStart >= fieldCount) return null;
+        }
+        else if (row.FieldCount > fieldCount)
+        {
+            for (var f = fieldCount; f < row.FieldCount; f++)
+            {
+                if (!Trimmed(row.Field(f)).IsEmpty) return Finding.TooManyFields;
+            }
+        }
+
+        for (var f = 0; f < row.FieldCount; f++)
+        {
+            if (!Trimmed(row.Field(f)).IsEmpty) return null;
+        }
+
+        return Finding.BlankRow;
+    }
+}

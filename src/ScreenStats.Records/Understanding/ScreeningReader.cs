@@ -1,0 +1,272 @@
+using ScreenStats.Counting.Cubes;
+using ScreenStats.Counting.Ledger;
+using ScreenStats.Counting.Programs;
+using ScreenStats.Records.Formats;
+using ScreenStats.Records.PersonLog;
+using ScreenStats.Records.Validation;
+
+namespace ScreenStats.Records.Understanding;
+
+/// <summary>Understands screening rows.</summary>
+internal sealed class ScreeningReader : RowReader
+{
+    private readonly IRunSink? sink;
+    private readonly int person, site, collectedAt, result, controlLine, testLine, lot, kit, lotExpiry, readAt;
+    private readonly int operatorColumn, specimen, collection, symptomatic, exposed, control, screenId;
+    private readonly TextCodes sites, lots, kits, operators;
+    private readonly TextCodes results, controlLines, testLines, specimens, collections, symptoms, exposures, controls;
+    private readonly TextCodes expiryDays;
+    private RunRow[] rows = new RunRow[4096];
+    private int count;
+    private long? lastReadAt;
+    private uint lastWords;
+
+    public ScreeningReader(ExportSettings settings, Vocabularies vocabularies, TimeScale scale, IRunSink? sink, bool keepText)
+        : base(ExportKind.Screening, scale, keepText)
+    {
+        this.sink = sink;
+        person = ColumnOf(CanonicalColumns.Person);
+        site = ColumnOf(CanonicalColumns.Site);
+        collectedAt = ColumnOf(CanonicalColumns.CollectedAt);
+        result = ColumnOf(CanonicalColumns.Result);
+        controlLine = ColumnOf(CanonicalColumns.ControlLine);
+        testLine = ColumnOf(CanonicalColumns.TestLine);
+        lot = ColumnOf(CanonicalColumns.Lot);
+        kit = ColumnOf(CanonicalColumns.Kit);
+        lotExpiry = ColumnOf(CanonicalColumns.LotExpiry);
+        readAt = ColumnOf(CanonicalColumns.ReadAt);
+        operatorColumn = ColumnOf(CanonicalColumns.Operator);
+        specimen = ColumnOf(CanonicalColumns.Specimen);
+        collection = ColumnOf(CanonicalColumns.Collection);
+        symptomatic = ColumnOf(CanonicalColumns.Symptomatic);
+        exposed = ColumnOf(CanonicalColumns.Exposed);
+        control = ColumnOf(CanonicalColumns.Control);
+        screenId = ColumnOf(CanonicalColumns.ScreenId);
+
+        sites = new TextCodes(vocabularies.Sites.Code);
+        lots = new TextCodes(vocabularies.Lots.Code);
+        kits = new TextCodes(vocabularies.Kits.Code);
+        operators = new TextCodes(text =>
+        {
+            CheckIdentity(System.Text.Encoding.UTF8.GetBytes(text), operatorColumn);
+            return vocabularies.Operators.Code(text);
+        });
+        var yesNo = Words.YesNo.Reader(settings.Words);
+        results = Choice(Words.Outcome.Reader(settings.Words));
+        controlLines = Choice(yesNo);
+        testLines = Choice(yesNo);
+        symptoms = Choice(yesNo);
+        exposures = Choice(yesNo);
+        specimens = Choice(Words.Specimen.Reader(settings.Words));
+        collections = Choice(Words.Collection.Reader(settings.Words));
+        controls = Choice(Words.Control.Reader(settings.Words));
+        expiryDays = new TextCodes(ExpiryDay, 4096);
+    }
+
+    /// <summary>The row understood last, without its place among all records.</summary>
+    public ref readonly RunRow Last => ref rows[count - 1];
+
+    public override void EndBlock(uint firstRecord)
+    {
+        for (var i = 0; i < count; i++) rows[i].Record += firstRecord;
+        sink?.Take(rows.AsSpan(0, count));
+        count = 0;
+    }
+
+    public override IEnumerable<(int Column, TextCodes Codes, Words Words)> WordsMet() =>
+    [
+        (result, results, Words.Outcome), (controlLine, controlLines, Words.YesNo), (testLine, testLines, Words.YesNo),
+        (specimen, specimens, Words.Specimen), (collection, collections, Words.Collection),
+        (symptomatic, symptoms, Words.YesNo), (exposed, exposures, Words.YesNo), (control, controls, Words.Control),
+    ];
+
+    public override byte[] TakeMeaning(RecordSplitter row)
+    {
+        if (count == 0) return [];
+        var run = rows[count - 1];
+        count = 0;
+        return Written(
+            [run.Instant, run.OffsetMinutes, lastWords, run.Site, run.Lot, run.Kit, run.Operator, run.LotExpiry?.DayNumber ?? -1,
+                lastReadAt is null ? 0 : 1, lastReadAt ?? 0, run.HasScreenId ? 1 : 0],
+            Text(row, person), Text(row, screenId));
+    }
+
+    /// <summary>Forgets rows that were understood but are not to be counted.</summary>
+    public void Forget() => count = 0;
+
+    protected override Finding? Understand(RecordSplitter row, uint record, out int column)
+    {
+        Finding? why = null;
+        column = 0;
+        if (count == rows.Length) Array.Resize(ref rows, rows.Length * 2);
+        ref var run = ref rows[count];
+        run = default;
+        run.Record = record;
+
+        var controlWord = OptionalWord(row, control, controls);
+        if (controlWord is 0 or 1) run.Control = (ControlExpectation)controlWord;
+
+        var who = Text(row, person);
+        if (!who.IsEmpty)
+        {
+            Recorded[person]++;
+            CheckIdentity(who, person);
+            run.Person = Math.Max(1, TextCodes.Hash(who));
+        }
+        else if (run.Control is null) Fail(Finding.MissingValue, person, ref why, ref column);
+
+        var place = Text(row, site);
+        ulong siteHash = 0;
+        if (place.IsEmpty) Fail(Finding.MissingValue, site, ref why, ref column);
+        else
+        {
+            Recorded[site]++;
+            run.Site = sites.Code(place, out siteHash);
+        }
+
+        var when = Text(row, collectedAt);
+        WrittenMoment written = default;
+        if (when.IsEmpty) Fail(Finding.MissingValue, collectedAt, ref why, ref column);
+        else if (Moment(when, collectedAt, out written, out run.Instant, out run.OffsetMinutes) != DateReading.Read)
+        {
+            Fail(Finding.UnreadableDate, collectedAt, ref why, ref column);
+        }
+
+        run.DateOnly = written.DateOnly;
+        ReadOutcome(row, ref run, ref why, ref column);
+
+        run.Lot = Level(row, lot, lots, out var lotHash);
+        run.Kit = Level(row, kit, kits, out var kitHash);
+        run.Operator = Level(row, operatorColumn, operators, out var operatorHash);
+        var specimenWord = OptionalWord(row, specimen, specimens);
+        run.Specimen = specimenWord < 0 ? Specimen.NotRecorded : (Specimen)(specimenWord + 1);
+        var collectionWord = OptionalWord(row, collection, collections);
+        run.Collection = collectionWord < 0 ? CollectedBy.NotRecorded : (CollectedBy)(collectionWord + 1);
+        var symptomaticWord = OptionalWord(row, symptomatic, symptoms);
+        run.Symptomatic = symptomaticWord == 1;
+        var exposedWord = OptionalWord(row, exposed, exposures);
+        run.Exposed = exposedWord == 1;
+        run.LotExpiry = Fields[lotExpiry] < 0 ? null : ReadExpiry(row);
+        lastReadAt = Fields[readAt] < 0 ? null : ReadReadingTime(row, written, ref run);
+
+        var identifier = Fields[screenId] < 0 ? default : Text(row, screenId);
+        if (!identifier.IsEmpty)
+        {
+            Recorded[screenId]++;
+            run.HasScreenId = true;
+            run.ScreenId = TextCodes.Hash(identifier);
+        }
+
+        if (why is not null) return why;
+        lastWords = ((uint)run.Outcome << 24) | ((uint)run.Specimen << 20) | ((uint)run.Collection << 16) | ((uint)(controlWord + 2) << 12)
+            | ((uint)(symptomaticWord < 0 ? 2 : symptomaticWord) << 8) | ((uint)(exposedWord < 0 ? 2 : exposedWord) << 4) | (run.DateOnly ? 1u : 0u);
+        var meaning = Mix(run.Person, run.ScreenId);
+        meaning = Mix(meaning, (ulong)run.Instant ^ ((ulong)(ushort)run.OffsetMinutes << 48));
+        meaning = Mix(meaning, siteHash);
+        meaning = Mix(meaning, lotHash);
+        meaning = Mix(meaning, kitHash);
+        meaning = Mix(meaning, operatorHash);
+        meaning = Mix(meaning, lastWords | ((ulong)(run.LotExpiry?.DayNumber ?? 0) << 32));
+        run.Meaning = Mix(meaning, (ulong)(lastReadAt ?? long.MinValue));
+        count++;
+        return null;
+    }
+
+    private static void Fail(Finding finding, int at, ref Finding? why, ref int column)
+    {
+        if (why is not null) return;
+        why = finding;
+        column = at;
+    }
+
+    private static TextCodes Choice(Func<string, int> understand) => new(understand, 4096);
+
+    private void ReadOutcome(RecordSplitter row, ref RunRow run, ref Finding? why, ref int column)
+    {
+        var word = Word(row, result, results, out _);
+        if (Fields[controlLine] < 0 || Fields[testLine] < 0)
+        {
+            if (word >= 0) run.Outcome = (Outcome)word;
+            else Fail(word == Words.Blank ? Finding.MissingValue : Finding.UnknownResult, result, ref why, ref column);
+            return;
+        }
+
+        var controlSeen = Word(row, controlLine, controlLines, out _);
+        var testSeen = Word(row, testLine, testLines, out _);
+        if (word == Words.Unknown) Fail(Finding.UnknownResult, result, ref why, ref column);
+        else if (controlSeen >= 0 && testSeen >= 0)
+        {
+            var byLines = controlSeen == 1
+                ? testSeen == 1 ? Outcome.Positive : Outcome.Negative
+                : testSeen == 1 ? Outcome.Inconclusive : Outcome.Invalid;
+            run.Outcome = word >= 0 ? (Outcome)word : byLines;
+            if (run.Outcome != byLines) Findings.Add(Finding.ResultAgainstLines, result, Here);
+        }
+        else if (word >= 0) run.Outcome = (Outcome)word;
+        else
+        {
+            var at = controlSeen < 0 ? controlLine : testLine;
+            Fail((controlSeen < 0 ? controlSeen : testSeen) == Words.Blank ? Finding.MissingValue : Finding.UnknownResult, at, ref why, ref column);
+        }
+    }
+
+    private DateOnly? ReadExpiry(RecordSplitter row)
+    {
+        var text = Text(row, lotExpiry);
+        if (text.IsEmpty) return null;
+        var day = expiryDays.Code(text, out _);
+        if (day == int.MinValue)
+        {
+            Findings.Add(Finding.UnreadableValue, lotExpiry, Here);
+            return null;
+        }
+
+        Recorded[lotExpiry]++;
+        return DateOnly.FromDayNumber(day);
+    }
+
+    /// <summary>The last day of a lot: a date, or the last day of a month written as 2026-08 or 08/2026.</summary>
+    private int ExpiryDay(string text)
+    {
+        var bytes = System.Text.Encoding.UTF8.GetBytes(text);
+        var origin = new DateOnly(2000, 1, 1).DayNumber;
+        var month = ExpiryMonth(bytes);
+        if (month is { } last) return origin + last;
+        if (Moment(bytes, lotExpiry, out var moment, out _, out _) != DateReading.Read) return int.MinValue;
+        Recorded[lotExpiry]--;
+        return origin + moment.Day;
+    }
+
+    private static int? ExpiryMonth(ReadOnlySpan<byte> text)
+    {
+        if (text.Length != 7) return null;
+        int year, month;
+        if (text[4] == (byte)'-')
+        {
+            if (!int.TryParse(text[..4], System.Globalization.NumberStyles.None, null, out year)
+                || !int.TryParse(text[5..], System.Globalization.NumberStyles.None, null, out month)) return null;
+        }
+        else if (text[2] is (byte)'/' or (byte)'-' or (byte)'.')
+        {
+            if (!int.TryParse(text[..2], System.Globalization.NumberStyles.None, null, out month)
+                || !int.TryParse(text[3..], System.Globalization.NumberStyles.None, null, out year)) return null;
+        }
+        else return null;
+        if (year is < 1971 or > 2099 || month is < 1 or > 12) return null;
+        return DateParser.DayNumber(year, month, DateTime.DaysInMonth(year, month));
+    }
+
+    private long? ReadReadingTime(RecordSplitter row, in WrittenMoment collected, ref RunRow run)
+    {
+        var text = Text(row, readAt);
+        if (text.IsEmpty) return null;
+        if (Moment(text, readAt, out var moment, out var instant, out _) != DateReading.Read)
+        {
+            Findings.Add(Finding.UnreadableValue, readAt, Here);
+            return null;
+        }
+
+        if (!moment.DateOnly && !collected.DateOnly) run.MinutesToReading = (int)Math.Clamp(Math.Floor((instant - run.Instant) / 60.0), int.MinValue, int.MaxValue);
+        return instant;
+    }
+}

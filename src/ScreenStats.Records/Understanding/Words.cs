@@ -1,0 +1,168 @@
+using System.Collections.Immutable;
+
+namespace ScreenStats.Records.Understanding;
+
+/// <summary>
+/// The words that columns of choices are read by: canonical word and its common English synonyms. The program file's
+/// own words go first; case, accents, spaces and punctuation make no difference.
+/// </summary>
+internal sealed class Words
+{
+    /// <summary>Code of a blank: not recorded.</summary>
+    public const int Blank = -1;
+
+    /// <summary>Code of a word that nobody knows.</summary>
+    public const int Unknown = -2;
+
+    public static readonly Words Outcome = new("negative", "positive", "inconclusive", "invalid")
+    {
+        Synonyms =
+        {
+            ["negative"] = "neg n - undetected nonreactive",
+            ["positive"] = "pos p + detected reactive",
+            ["inconclusive"] = "indeterminate equivocal borderline",
+            ["invalid"] = "void failed fail error",
+        },
+        Phrases =
+        {
+            ["negative"] = ["negative result", "not detected", "non reactive"],
+            ["positive"] = ["positive result", "presumptive positive"],
+            ["inconclusive"] = ["no control line"],
+            ["invalid"] = ["invalid result", "test failed", "no lines"],
+        },
+    };
+
+    public static readonly Words Confirmation = new("negative", "positive", "indeterminate", "rejected")
+    {
+        Synonyms =
+        {
+            ["negative"] = "neg n - undetected nonreactive",
+            ["positive"] = "pos p + detected reactive",
+            ["indeterminate"] = "inconclusive equivocal invalid borderline unresolved",
+            ["rejected"] = "unfit unsatisfactory insufficient cancelled canceled qns unsuitable leaked",
+        },
+        Phrases =
+        {
+            ["negative"] = ["not detected", "non reactive"],
+            ["positive"] = [],
+            ["indeterminate"] = ["presumptive", "no conclusion"],
+            ["rejected"] = ["not tested", "specimen rejected", "quantity not sufficient", "insufficient sample"],
+        },
+    };
+
+    public static readonly Words YesNo = new("no", "yes")
+    {
+        Synonyms =
+        {
+            ["no"] = "n false f 0 absent none",
+            ["yes"] = "y true t 1 present visible seen x",
+        },
+        Phrases = { ["no"] = ["not visible", "not seen", "not present"], ["yes"] = [] },
+    };
+
+    /// <summary>Control-swab marks; the third word is the mark of an ordinary run.</summary>
+    public static readonly Words Control = new("negative", "positive", "no")
+    {
+        Synonyms =
+        {
+            ["negative"] = "neg nc -",
+            ["positive"] = "pos pc +",
+            ["no"] = "none false 0 sample patient person screen",
+        },
+        Phrases = { ["negative"] = ["negative control"], ["positive"] = ["positive control"], ["no"] = ["not a control"] },
+    };
+
+    public static readonly Words Specimen = new("nasal", "nasopharyngeal", "throat", "saliva", "other")
+    {
+        Synonyms =
+        {
+            ["nasal"] = "nose nares anterior midturbinate nostril",
+            ["nasopharyngeal"] = "np nps nasopharynx",
+            ["throat"] = "oropharyngeal op pharyngeal oropharynx",
+            ["saliva"] = "spit oralfluid",
+            ["other"] = "mixed combined",
+        },
+        Phrases =
+        {
+            ["nasal"] = ["nasal swab", "anterior nasal", "anterior nares", "anterior nasal swab", "mid turbinate", "nose swab"],
+            ["nasopharyngeal"] = ["nasopharyngeal swab", "np swab"],
+            ["throat"] = ["throat swab", "oropharyngeal swab"],
+            ["saliva"] = ["oral fluid"],
+            ["other"] = [],
+        },
+    };
+
+    public static readonly Words Collection = new("supervised", "self")
+    {
+        Synonyms =
+        {
+            ["supervised"] = "observed staff assisted professional nurse yes watched",
+            ["self"] = "unsupervised unobserved home selfcollected selfswab no",
+        },
+        Phrases =
+        {
+            ["supervised"] = ["collected by staff", "staff collected", "supervised self collection", "health care worker"],
+            ["self"] = ["self collected", "self collection", "self swab", "at home"],
+        },
+    };
+
+    public static readonly Words Reason = new("follow-up", "audit", "other")
+    {
+        Synonyms =
+        {
+            ["follow-up"] = "followup confirmatory confirmation reflex confirm",
+            ["audit"] = "verification quality sample random",
+            ["other"] = "symptoms symptomatic contact travel diagnostic",
+        },
+        Phrases =
+        {
+            ["follow-up"] = ["follow up of screen", "positive screen", "confirmatory test"],
+            ["audit"] = ["audit sample", "random sample", "quality audit", "negative audit"],
+            ["other"] = ["contact tracing"],
+        },
+    };
+
+    private static readonly ImmutableArray<string> Blanks = ["na", "null", "unknown", "notrecorded", "notknown", "nodata", "missing"];
+
+    private readonly string[] canonical;
+
+    private Words(params string[] canonical) => this.canonical = canonical;
+
+    private Dictionary<string, string> Synonyms { get; } = [];
+
+    private Dictionary<string, string[]> Phrases { get; } = [];
+
+    /// <summary>The canonical words; the code of a word is its position.</summary>
+    public IReadOnlyList<string> Canonical => canonical;
+
+    /// <summary>A function from a word to its code, with the program file's own words first.</summary>
+    public Func<string, int> Reader(IEnumerable<KeyValuePair<string, string>> own)
+    {
+        var table = new Dictionary<string, int>(StringComparer.Ordinal);
+        foreach (var (word, meaning) in own)
+        {
+            // One table serves every column of an export: a meaning of another column is no concern of this one.
+            var code = Known(TextFold.Fold(meaning));
+            if (code != Unknown) table.TryAdd(TextFold.Fold(word), code);
+        }
+
+        return text =>
+        {
+            var folded = TextFold.Fold(text);
+            return table.TryGetValue(folded, out var code) ? code : Known(folded);
+        };
+    }
+
+    private int Known(string folded)
+    {
+        if (folded.Length == 0) return Blank;
+        for (var code = 0; code < canonical.Length; code++)
+        {
+            var word = canonical[code];
+            if (TextFold.Fold(word) == folded || Synonyms[word].Split(' ').Contains(folded)) return code;
+            if (Phrases[word].Any(phrase => TextFold.Fold(phrase) == folded)) return code;
+        }
+
+        return Blanks.Contains(folded) ? Blank : Unknown;
+    }
+}

@@ -1,0 +1,70 @@
+using System.Globalization;
+using ScreenStats.Counting.Diagnostics;
+using ScreenStats.Counting.Ledger;
+
+namespace ScreenStats.Records.Validation;
+
+/// <summary>Findings as diagnostics and as reasons of set-aside rows.</summary>
+internal static class FindingTexts
+{
+    public static string Code(Finding finding) => finding switch
+    {
+        Finding.MalformedRow => ReadingDiagnostics.MalformedRow,
+        Finding.TooManyFields => ReadingDiagnostics.TooManyFields,
+        Finding.BlankRow => ReadingDiagnostics.BlankRow,
+        Finding.MissingValue => ReadingDiagnostics.MissingValue,
+        Finding.UnreadableDate => ReadingDiagnostics.UnreadableDate,
+        Finding.UnknownResult => ReadingDiagnostics.UnknownResult,
+        Finding.UnreadableNumber => ReadingDiagnostics.UnreadableNumber,
+        Finding.UnreadableValue => ReadingDiagnostics.UnreadableValue,
+        Finding.ResultAgainstLines => ReadingDiagnostics.ResultAgainstLines,
+        _ => ReadingDiagnostics.NamesPeople,
+    };
+
+    /// <summary>Why a row was set aside.</summary>
+    public static string Reason(Finding finding, string column) => finding switch
+    {
+        Finding.MalformedRow => "text follows a closing quote",
+        Finding.TooManyFields => "more fields than headings",
+        Finding.BlankRow => "every field is blank",
+        Finding.MissingValue => $"{column} is blank",
+        Finding.UnreadableDate => $"{column} is not a date that can be read",
+        Finding.UnknownResult => $"{column} is not a known word",
+        _ => $"{column} is not a whole number",
+    };
+
+    public static Diagnostic Diagnostic(Finding finding, ExportKind export, string column, string file, long line, long count)
+    {
+        var name = export.ToString().ToLowerInvariant();
+        var rows = count == 1
+            ? $"1 row of the {name} export (line {Figure(line)} of {file})"
+            : $"{Figure(count)} rows of the {name} export (the first on line {Figure(line)} of {file})";
+        var one = count == 1;
+        var aside = one ? "It was set aside" : "They were set aside";
+        var has = one ? "has" : "have";
+        var message = finding switch
+        {
+            Finding.MalformedRow => $"{rows} {has} text behind a closing quote. {aside}; correct the quotes.",
+            Finding.TooManyFields => $"{rows} {has} more fields than there are headings, so values may stand in the wrong columns. {aside}; put quotes around text that holds the delimiter.",
+            Finding.BlankRow => $"{rows} {has} no value in any field. {aside}; remove such rows from the export.",
+            Finding.MissingValue => $"{rows} {has} no {column}. {aside}; fill it in the source.",
+            Finding.UnreadableDate => $"{rows} {has} a {column} that is not a date that can be read, or does not exist. {aside}; write dates as in 2026-01-05T08:30, or state dateOrder in the program file (exports.{name}).",
+            Finding.UnknownResult => $"{rows} {has} a {column} that is not a known word. {aside}; say what the word means in the program file (exports.{name}.words).",
+            Finding.UnreadableNumber => $"{rows} {has} a {column} that is not a whole number. {aside}; write figures only.",
+            Finding.UnreadableValue => $"{rows} {has} a {column} that cannot be read; it counts as not recorded. Correct it, or say what the word means in the program file (exports.{name}.words).",
+            Finding.ResultAgainstLines => $"{rows} {has} a result that says otherwise than control_line and test_line. The result was taken; correct the source.",
+            Finding.LooksLikeName => Identity(rows, has, column, "a name"),
+            Finding.LooksLikeEmailAddress => Identity(rows, has, column, "an e-mail address"),
+            Finding.LooksLikeTelephoneNumber => Identity(rows, has, column, "a telephone number"),
+            _ => throw new ArgumentOutOfRangeException(nameof(finding)),
+        };
+        var severity = finding >= Finding.LooksLikeName ? Severity.Error : Severity.Warning;
+        return new Diagnostic(Code(finding), severity, file, line, column, message, count);
+    }
+
+    public static string Figure(long value) => value.ToString("N0", CultureInfo.InvariantCulture);
+
+    private static string Identity(string rows, string has, string column, string kind) =>
+        $"In the column {column}, {rows} {has} what looks like {kind}. Nothing was evaluated: results about health must not stand beside names. "
+        + $"Replace {column} by keyed pseudonyms before the exports leave their owner, with the same key in every export, so that they still link.";
+}

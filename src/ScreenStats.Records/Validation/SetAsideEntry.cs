@@ -1,0 +1,8 @@
+namespace ScreenStats.Records.Validation;
+
+/// <summary>A row that was set aside while reading.</summary>
+/// <param name="Place">Where.</param>
+/// <param name="Finding">Why.</param>
+/// <param name="Column">Position of the column among the export's canonical columns.</param>
+/// <param name="Text">The row, where it was asked for.</param>
+internal readonly record struct SetAsideEntry(long Place, Finding Finding, int Column, string? Text);
