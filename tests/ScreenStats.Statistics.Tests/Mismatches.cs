@@ -6,6 +6,7 @@ internal static class Mismatches
     public static void ShouldBeNone(IReadOnlyList<ReferenceRow> rows, Func<ReferenceRow, IEnumerable<string?>> compare)
     {
         rows.Should().NotBeEmpty();
-        rows.SelectMany(compare).Where(message => message is not null).Should().BeEmpty();
+        var differing = rows.SelectMany(compare).Where(message => message is not null).ToList();
+        differing.Should().BeEmpty($"of {rows.Count} rows these differ:\n{string.Join('\n', differing.Take(20))}\n");
     }
 }

@@ -75,7 +75,7 @@ public static class PredictiveValue
     {
         Guard.Confidence(confidence);
         var point = Positive(sensitivity.Value, specificity.Value, prevalence.Value);
-        return WithInterval(point, sensitivity, specificity.Complement(), prevalence, confidence);
+        return WithInterval(point, sensitivity, specificity.Complement(), prevalence, 1, confidence);
     }
 
     /// <summary>The negative predictive value with its interval, at a prevalence taken as exact.</summary>
@@ -99,7 +99,7 @@ public static class PredictiveValue
     {
         Guard.Confidence(confidence);
         var point = Negative(sensitivity.Value, specificity.Value, prevalence.Value);
-        return WithInterval(point, specificity, sensitivity.Complement(), prevalence.Complement(), confidence);
+        return WithInterval(point, specificity, sensitivity.Complement(), prevalence, -1, confidence);
     }
 
     /// <summary>The positive predictive value from four counts, at a prevalence taken as exact.</summary>
@@ -131,21 +131,21 @@ public static class PredictiveValue
     }
 
     /// <summary>
-    /// The logit is ln(right / wrong) + logit(prior): right and wrong are the rates of the result in people where it is right and
+    /// The logit is ln(right / wrong) plus (for a negative value minus) the logit of the prevalence: right and wrong are the rates of the result in people where it is right and
     /// where it is wrong. The variance of ln(rate) is the logit variance times (1 - rate) squared.
     /// </summary>
-    private static Estimate WithInterval(Estimate point, AccuracyStatement right, AccuracyStatement wrong, AccuracyStatement prior, double confidence)
+    private static Estimate WithInterval(Estimate point, AccuracyStatement right, AccuracyStatement wrong, AccuracyStatement prevalence, int sign, double confidence)
     {
         if (point.Value is not { } value) return point;
         var r = right.AdjustedValue;
         var w = wrong.AdjustedValue;
-        var p = prior.AdjustedValue;
-        var variance = (right.LogitVariance * (1 - r) * (1 - r)) + (wrong.LogitVariance * (1 - w) * (1 - w)) + prior.LogitVariance;
+        var p = prevalence.AdjustedValue;
+        var variance = (right.LogitVariance * (1 - r) * (1 - r)) + (wrong.LogitVariance * (1 - w) * (1 - w)) + prevalence.LogitVariance;
         if (variance == 0) return point;
 
-        // A rate or a prior that is exactly 0 or 1 decides the figure, whatever the others are.
+        // A rate or a prevalence that is exactly 0 or 1 decides the figure, whatever the others are.
         if (r <= 0 || w <= 0 || p <= 0 || p >= 1) return Estimate.Of(value, new Interval(value, value), LogitMethod, confidence);
-        var centre = Math.Log(r / w) + LogitScale.Logit(p);
+        var centre = Math.Log(r / w) + (sign * LogitScale.Logit(p));
         return Estimate.Of(value, LogitScale.Of(value, centre, variance, confidence), LogitMethod, confidence);
     }
 }

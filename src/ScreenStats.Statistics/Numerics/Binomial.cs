@@ -56,8 +56,8 @@ internal static class Binomial
     {
         if (p == 0) return x == 0 ? 1 : 0;
         if (q == 0) return x == n ? 1 : 0;
-        if (x == 0) return p < 0.1 ? Math.Exp(n * LogOneMinus(p)) : Math.Exp(n * Math.Log(q));
-        if (x == n) return q < 0.1 ? Math.Exp(n * LogOneMinus(q)) : Math.Exp(n * Math.Log(p));
+        if (x == 0) return p < 0.1 ? Math.Exp(n * Precise.LogOnePlus(-p)) : Math.Exp(n * Math.Log(q));
+        if (x == n) return q < 0.1 ? Math.Exp(n * Precise.LogOnePlus(-q)) : Math.Exp(n * Math.Log(p));
         var exponent = StirlingRemainder(n) - StirlingRemainder(x) - StirlingRemainder(n - x)
             - Deviance(x, n * p) - Deviance(n - x, n * q);
         return Math.Exp(exponent) * Math.Sqrt(n / (2 * Math.PI * x * (n - x)));
@@ -81,9 +81,6 @@ internal static class Binomial
         var exponent = StirlingRemainder(n) - StirlingRemainder(a) - StirlingRemainder(b) - Deviance(a, n * x) - Deviance(b, n * y);
         return Math.Sqrt(a * b / (2 * Math.PI * n)) * Math.Exp(exponent);
     }
-
-    /// <summary>ln(1 - p) for small p without loss.</summary>
-    public static double LogOneMinus(double p) => double.LogP1(-p);
 
     private static double BetaSmallSide(double a, double b, double x, double y) =>
         BetaKernel(a, b, x, y) / a * ContinuedFraction(a, b, x);

@@ -40,6 +40,6 @@ public sealed class CoverageTests
         for (var x = 1; x <= trials; x++) logChoose[x] = logChoose[x - 1] + Math.Log((trials - x + 1.0) / x);
         return [.. Rates.Select(rate => Enumerable.Range(0, trials + 1)
             .Where(x => intervals[x].Contains(rate))
-            .Sum(x => Math.Exp(logChoose[x] + (x * Math.Log(rate)) + ((trials - x) * double.LogP1(-rate)))))];
+            .Sum(x => Math.Exp(logChoose[x] + (x * Math.Log(rate)) + ((trials - x) * Math.Log(1 - rate)))))];
     }
 }

@@ -147,6 +147,6 @@ public sealed class ProportionIntervalTests
     {
         double log = 0;
         for (var i = 1; i <= k; i++) log += Math.Log((n - k + i) / (double)i);
-        return Math.Exp(log + (k * Math.Log(p)) + ((n - k) * double.LogP1(-p)));
+        return Math.Exp(log + (k * Math.Log(p)) + ((n - k) * Math.Log(1 - p)));
     }
 }

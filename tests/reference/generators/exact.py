@@ -24,7 +24,8 @@ def text(value):
 
 
 def normal(confidence):
-    return mp.sqrt(2) * mp.erfinv(mp.mpf(confidence))
+    # The confidence is the double next to the decimal: near 1 the difference matters to the twelfth digit of the limits.
+    return mp.sqrt(2) * mp.erfinv(mp.mpf(float(confidence)))
 
 
 def beta_lower(a, b, x):
@@ -101,17 +102,17 @@ def mirrored(function):
 
 
 def clopper_pearson(x, n, confidence):
-    return clopper_small(x, n, (1 - mp.mpf(confidence)) / 2)
+    return clopper_small(x, n, (1 - mp.mpf(float(confidence))) / 2)
 
 
 def jeffreys(x, n, confidence):
-    tail = (1 - mp.mpf(confidence)) / 2
+    tail = (1 - mp.mpf(float(confidence))) / 2
     a, b = mp.mpf(x) + mp.mpf("0.5"), mp.mpf(n - x) + mp.mpf("0.5")
     return (mp.mpf(0) if x == 0 else beta_quantile(a, b, tail)), (mp.mpf(1) if x == n else beta_quantile(a, b, 1 - tail))
 
 
 def mid_p(x, n, confidence):
-    tail = (1 - mp.mpf(confidence)) / 2
+    tail = (1 - mp.mpf(float(confidence))) / 2
     return (mp.mpf(0) if x == 0 else mid_p_limit(x, n, tail)), (mp.mpf(1) if x == n else mid_p_limit(x, n, 1 - tail))
 
 
@@ -215,7 +216,7 @@ def specificity():
     cases = [
         # refuted, without conclusive result, valid tests, stated successes, stated trials, outcome
         (462, 219, 903408, 2391, 2400, "NotCompatible"), (9, 2, 2400, 2391, 2400, "Compatible"), (100, 20, 10000, 2391, 2400, "NotCompatible"),
-        (60, 5, 10000, 999, 1000, "NotCompatible"), (15, 300, 10000, 1998, 2000, "CannotTell"), (0, 40, 10000, 995, 1000, "Compatible"),
+        (60, 5, 10000, 999, 1000, "NotCompatible"), (15, 300, 10000, 1998, 2000, "CannotTell"), (0, 40, 10000, 995, 1000, "CannotTell"),
         (0, 0, 10, 2391, 2400, "Compatible"), (0, 0, 10000, 980, 1000, "NotCompatible"), (0, 400, 10000, 980, 1000, "CannotTell"),
         (5, 0, 10000, 2400, 2400, "Compatible"),
     ]

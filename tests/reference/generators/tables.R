@@ -103,7 +103,7 @@ for (k in cases) for (confidence in c(.9, .95)) for (known in c(FALSE, TRUE)) {
   rows <- rbind(rows, data.frame(id = paste(c(k, confidence, known), collapse = "-"), successes = k[1], trials = k[2],
     sensitivity = if (known) num(a[2]) else paste0(k[3], "/", k[4]), specificity = if (known) num(a[3]) else paste0(k[5], "/", k[6]), confidence = confidence,
     unclipped = num(est), standard_error = num(s.e), unclipped_lower = num(est - z(confidence) * s.e), unclipped_upper = num(est + z(confidence) * s.e),
-    lower = "", upper = "", tolerance = "relative:1e-7", kind = "independent", source = paste0(tool, ": delta method by numerical gradient, good to 1e-8 (generators/tables.R)")))
+    lower = "", upper = "", tolerance = "relative:1e-7", kind = "independent", source = paste0(tool, ": delta method by numerical gradient; good to 1e-8 (generators/tables.R)")))
 }
 rows$trials <- formatC(rows$trials, format = "d", big.mark = "")
 write("corrected-prevalence", rows)

@@ -1,0 +1,53 @@
+using ScreenStats.Statistics.Accuracy;
+
+namespace ScreenStats.Statistics.Tests.Accuracy;
+
+public sealed class LikelihoodRatioTests
+{
+    [Fact]
+    public void Every_row_of_the_reference_table_is_met() =>
+        Mismatches.ShouldBeNone(ReferenceTable.Load("likelihood-ratios"), row =>
+        {
+            var counts = new DiagnosticCounts(row.Count("true_positive"), row.Count("false_negative"), row.Count("false_positive"), row.Count("true_negative"));
+            var positive = row.Text("measure") == "positive";
+            var result = positive ? LikelihoodRatio.Positive(counts, row.Number("confidence")) : LikelihoodRatio.Negative(counts, row.Number("confidence"));
+            var (sensitivity, specificity) = (counts.Sensitivity()!.Value, counts.Specificity()!.Value);
+            var point = positive ? LikelihoodRatio.Positive(sensitivity, specificity) : LikelihoodRatio.Negative(sensitivity, specificity);
+            return [row.Mismatch("value", result.Value), row.Mismatch("value", point.Value), row.Mismatch("lower", result.Lower), row.Mismatch("upper", result.Upper)];
+        });
+
+    [Fact]
+    public void Seventy_four_in_each_group_put_the_lower_limit_above_two_as_the_paper_plans()
+    {
+        // Simel et al. 1991, planning example from memory: sensitivity 0.80, specificity 0.73, about 74 per group. Counts as real numbers there.
+        LikelihoodRatio.Positive(new DiagnosticCounts(80, 20, 27, 73)).Value.Should().BeApproximately(2.963, 5e-4);
+        LikelihoodRatio.Positive(new DiagnosticCounts(80, 20, 27, 73)).Lower.Should().BeGreaterThan(2);
+    }
+
+    [Fact]
+    public void A_ratio_without_upper_bound_is_undefined_and_says_why()
+    {
+        LikelihoodRatio.Positive(new DiagnosticCounts(113, 63, 0, 651)).Reason.Should().Be(UndefinedReason.NoFalsePositives);
+        LikelihoodRatio.Positive(new DiagnosticCounts(0, 63, 0, 651)).Reason.Should().Be(UndefinedReason.NoPositiveResultPossible);
+        LikelihoodRatio.Negative(new DiagnosticCounts(3, 2, 5, 0)).Reason.Should().Be(UndefinedReason.NoTrueNegatives);
+        LikelihoodRatio.Negative(new DiagnosticCounts(3, 0, 5, 0)).Reason.Should().Be(UndefinedReason.NoNegativeResultPossible);
+        LikelihoodRatio.Positive(0.8, 1).Reason.Should().Be(UndefinedReason.NoFalsePositives);
+        LikelihoodRatio.Positive(0, 1).Reason.Should().Be(UndefinedReason.NoPositiveResultPossible);
+        LikelihoodRatio.Negative(0.8, 0).Reason.Should().Be(UndefinedReason.NoTrueNegatives);
+        LikelihoodRatio.Negative(1, 0).Reason.Should().Be(UndefinedReason.NoNegativeResultPossible);
+        LikelihoodRatio.Positive(new DiagnosticCounts(0, 0, 1, 1)).Reason.Should().Be(UndefinedReason.NobodyWithTheCondition);
+        LikelihoodRatio.Negative(new DiagnosticCounts(1, 1, 0, 0)).Reason.Should().Be(UndefinedReason.NobodyWithoutTheCondition);
+    }
+
+    [Fact]
+    public void Limits_are_finite_and_around_the_ratio_for_any_counts() => Gen.Long[0, 40].Array[4].Sample(c =>
+    {
+        var counts = new DiagnosticCounts(c[0], c[1], c[2], c[3]);
+        return new[] { LikelihoodRatio.Positive(counts), LikelihoodRatio.Negative(counts) }
+            .All(result => result.IsDefined ? result.Lower >= 0 && result.Interval!.Value.Contains(result.Value!.Value) : result.Reason is not null);
+    });
+
+    [Fact]
+    public void The_negative_ratio_is_the_positive_one_with_results_swapped() => Gen.Long[1, 400].Array[4].Sample(c =>
+        LikelihoodRatio.Negative(new DiagnosticCounts(c[0], c[1], c[2], c[3])) == LikelihoodRatio.Positive(new DiagnosticCounts(c[1], c[0], c[3], c[2])));
+}

@@ -1,0 +1,73 @@
+using ScreenStats.Statistics.Proportions;
+
+namespace ScreenStats.Statistics.Tests;
+
+/// <summary>The reference tables themselves: a number without a source proves nothing.</summary>
+public sealed class ReferenceTableTests
+{
+    private static readonly string[] Kinds = ["published", "independent", "closed-form", "regression"];
+
+    /// <summary>Every public function that returns a figure, and the table that checks it.</summary>
+    private static readonly Dictionary<string, string> Methods = new()
+    {
+        ["ProportionInterval"] = "proportion-intervals",
+        ["WidenedInterval"] = "design-effects",
+        ["DesignEffect"] = "design-effects",
+        ["PredictiveValue"] = "predictive-values",
+        ["LikelihoodRatio"] = "likelihood-ratios",
+        ["SpecificityComparison"] = "specificity-comparisons",
+        ["RoganGladen"] = "corrected-prevalence",
+        ["BeggGreenes"] = "partial-verification",
+        ["Hypergeometric"] = "hypergeometric",
+        ["MultipleComparisons"] = "adjusted-p-values",
+        ["Quantile"] = "quantiles",
+        ["Percentile"] = "percentiles",
+    };
+
+    /// <summary>Static classes that return words or enumerations, not figures.</summary>
+    private static readonly string[] NotFigures = ["IntervalMethods", "UndefinedReasons"];
+
+    [Fact]
+    public void Ids_are_unique_over_each_pair_of_tables() =>
+        ReferenceTable.All().SelectMany(table => table.Rows)
+            .GroupBy(row => (row.Table.Replace("-generated", string.Empty, StringComparison.Ordinal), row.Id))
+            .Where(group => group.Count() > 1).Select(group => group.Key).Should().BeEmpty();
+
+    [Fact]
+    public void Each_row_names_its_source_its_kind_and_its_tolerance()
+    {
+        foreach (var row in ReferenceTable.All().SelectMany(table => table.Rows))
+        {
+            row.Source.Trim().Length.Should().BeGreaterThan(8, row.ToString());
+            Kinds.Should().Contain(row.Kind, row.ToString());
+            row.Tolerance.Should().MatchRegex("^(exact|(relative|absolute):[0-9.]+(e-?[0-9]+)?)$", row.ToString());
+        }
+    }
+
+    [Fact]
+    public void A_generated_row_names_the_program_and_its_version() =>
+        ReferenceTable.All().Where(table => table.Name.EndsWith("-generated", StringComparison.Ordinal)).SelectMany(table => table.Rows)
+            .Should().OnlyContain(row => row.Source.Contains("R 4.", StringComparison.Ordinal) || row.Source.Contains("mpmath 1.", StringComparison.Ordinal));
+
+    [Fact]
+    public void Each_public_function_has_rows_that_our_own_code_did_not_make()
+    {
+        var functions = typeof(Estimate).Assembly.GetExportedTypes().Where(type => type is { IsAbstract: true, IsSealed: true }).Select(type => type.Name);
+        functions.Should().BeEquivalentTo(Methods.Keys.Concat(NotFigures));
+        foreach (var table in Methods.Values.Distinct())
+            ReferenceTable.Load(table).Should().Contain(row => row.Kind != "regression", table);
+    }
+
+    [Fact]
+    public void Each_interval_method_has_at_least_fifty_independent_rows_from_one_in_ten_to_one_in_ten_million()
+    {
+        var rows = ReferenceTable.Load("proportion-intervals").Where(row => row.Kind == "independent").ToList();
+        foreach (var method in IntervalMethods.All)
+        {
+            var own = rows.Where(row => row.Text("method") == method.Name()).ToList();
+            own.Count.Should().BeGreaterThanOrEqualTo(50, method.Name());
+            for (long trials = 10; trials <= 10_000_000; trials *= 10)
+                own.Should().Contain(row => row.Count("successes") == 1 && row.Count("trials") == trials, method.Name());
+        }
+    }
+}
