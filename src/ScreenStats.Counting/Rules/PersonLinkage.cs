@@ -55,8 +55,8 @@ public sealed class PersonLinkage
     /// <summary>The interval cases, in order of time.</summary>
     public ReadOnlySpan<FoundIntervalCase> IntervalCases => CollectionsMarshal.AsSpan(intervalCases);
 
-    /// <summary>Audit specimens that verify no run.</summary>
-    public int AuditsWithoutRun { get; private set; }
+    /// <summary>Number of audit specimens that verify a run; the others find no negative run in their window.</summary>
+    public int AuditsWithRun { get; private set; }
 
     /// <summary>Applies the rules to one person.</summary>
     /// <param name="runs">Counted runs, in order of time (of the export where times are equal).</param>
@@ -94,7 +94,7 @@ public sealed class PersonLinkage
         settles.AsSpan(0, specimens).Clear();
         intervalCases.Clear();
         positives.Clear();
-        AuditsWithoutRun = 0;
+        AuditsWithRun = 0;
     }
 
     private void FollowUpRuns(ReadOnlySpan<RunEvent> runs, ReadOnlySpan<SpecimenEvent> specimens)
@@ -115,12 +115,8 @@ public sealed class PersonLinkage
         {
             if (specimens[i].Reason != SpecimenReason.Audit) continue;
             var run = AuditRule.RunOf(specimens[i].Time, auditWindow, runs);
-            if (run < 0)
-            {
-                AuditsWithoutRun++;
-                continue;
-            }
-
+            if (run < 0) continue;
+            AuditsWithRun++;
             settling[run] = FollowUpRule.Prefer(settling[run], i, specimens);
             followUps[run] = AuditRule.Status(specimens[settling[run]].Result);
         }
@@ -152,7 +148,7 @@ public sealed class PersonLinkage
             if (known || settles[i] || specimens[i].Reason == SpecimenReason.Audit) continue;
             var run = IntervalCaseRule.LatestRunBefore(specimens[i].Time, runs);
             if (run < 0 || runs[run].Outcome != Outcome.Negative) continue;
-            intervalCases.Add(new(run, day - runs[run].Time.DayNumber));
+            intervalCases.Add(new(run, Math.Max(0, day - runs[run].Time.DayNumber)));
         }
     }
 

@@ -1,5 +1,7 @@
+using System.Collections.Immutable;
 using ScreenStats.Counting.Cubes;
 using ScreenStats.Counting.Programs;
+using ScreenStats.Counting.Rules;
 
 namespace ScreenStats.Records.PersonLog;
 
@@ -17,8 +19,17 @@ internal sealed class RunCounter(ProgramSettings settings, Vocabularies vocabula
     /// <summary>The latest instant a row may have, in February 2106.</summary>
     public const long LatestInstant = EarliestInstant + uint.MaxValue;
 
+    private readonly Lock gate = new();
+    private readonly List<RunSink> sinks = [];
+    private bool completed;
+
     /// <summary>A sink for one thread. May be called from any thread.</summary>
-    public IRunSink CreateSink() => throw new NotSupportedException(settings.Title);
+    public IRunSink CreateSink()
+    {
+        var sink = new RunSink(settings, vocabularies);
+        lock (gate) sinks.Add(sink);
+        return sink;
+    }
 
     /// <summary>
     /// Counts, once every sink has taken its rows. Rows are read again from several threads, never from two at once.
@@ -28,7 +39,85 @@ internal sealed class RunCounter(ProgramSettings settings, Vocabularies vocabula
     /// <param name="confirmatoryRows">The confirmatory export; null only without one.</param>
     /// <param name="asOf">A moment stated on the command line; goes before the program file's.</param>
     /// <param name="threads">Number of threads, at least 1. Decides how fast, never what.</param>
+    /// <exception cref="InvalidOperationException">Called twice: the log is used up by counting.</exception>
     public CountedExports Complete(
-        IReadOnlyList<SpecimenRow>? specimens, IRowSource screeningRows, IRowSource? confirmatoryRows, StatedMoment? asOf, int threads) =>
-        throw new NotSupportedException(vocabularies.Sites.Count.ToString(System.Globalization.CultureInfo.InvariantCulture));
+        IReadOnlyList<SpecimenRow>? specimens, IRowSource screeningRows, IRowSource? confirmatoryRows, StatedMoment? asOf, int threads)
+    {
+        if (completed) throw new InvalidOperationException("The rows have been counted already.");
+        completed = true;
+        var index = new SpecimenIndex(specimens, confirmatoryRows);
+        var removed = ScreenIdCheck.Find(sinks, screeningRows, threads);
+        var removedBefore = new RecordSet();
+        foreach (var row in removed) removedBefore.Add(row.Record);
+
+        var shapes = new ShapeTable();
+        var codes = sinks.Select(sink => Translate(sink.Shapes, shapes)).ToArray();
+        var complete = AsOf.Of(asOf, settings, index);
+        var lag = Lag(index);
+        var lagSeconds = lag ?? (long)Math.Floor(settings.Policy.ReportLagHours * 3600);
+        var scan = Scan(index, shapes, codes, removedBefore, screeningRows, complete?.Instant, lagSeconds, threads);
+        removed.AddRange(scan.Removed);
+        removed.Sort(static (a, b) => a.Record.CompareTo(b.Record));
+
+        var cubes = new CubeAssembly(settings, vocabularies, index, shapes, scan);
+        cubes.Add(sinks, codes, removed, screeningRows);
+        index.Removed.Sort(static (a, b) => a.Record.CompareTo(b.Record));
+        var cells = cubes.ToCells(screeningRows) with
+        {
+            Period = settings.Report.Period,
+            DataAsOf = complete?.Local ?? cubes.LastRun,
+            ReportingLagHours = lagSeconds / 3600.0,
+            ReportingLagFromData = lag is not null,
+            HasConfirmatory = index.HasExport,
+            Diagnostics = CountingFindings.Of(index, removed, scan, screeningRows, confirmatoryRows),
+        };
+        return new(cells, [.. removed, .. index.Removed]);
+    }
+
+    private static int[] Translate(ShapeTable from, ShapeTable to)
+    {
+        var codes = new int[from.Count];
+        for (var code = 0; code < codes.Length; code++) codes[code] = to.Code(from[code]);
+        return codes;
+    }
+
+    private static long? Lag(SpecimenIndex index)
+    {
+        var lags = new List<long>();
+        foreach (ref readonly var row in index.Rows.AsSpan())
+        {
+            if (SpecimenIndex.Report(row) is { } report) lags.Add(ReportingLag.Seconds(SpecimenIndex.Time(row), report));
+        }
+
+        return ReportingLag.NearestRank(System.Runtime.InteropServices.CollectionsMarshal.AsSpan(lags));
+    }
+
+    private PartitionScan Scan(
+        SpecimenIndex index, ShapeTable shapes, int[][] codes, RecordSet removedBefore, IRowSource source, long? dataAsOf, long lagSeconds, int threads)
+    {
+        var infos = new ShapeInfo[shapes.Count];
+        for (var code = 0; code < infos.Length; code++) infos[code] = new(shapes[code]);
+        var (first, last) = (int.MaxValue, int.MinValue);
+        foreach (var sink in sinks)
+        {
+            first = Math.Min(first, sink.FirstDay);
+            last = Math.Max(last, sink.LastDay);
+        }
+
+        var calendar = first > last ? new Calendar(0, 0, settings.Report.Period) : new Calendar(first, last, settings.Report.Period);
+        var (siteCount, lotCount) = (vocabularies.Sites.Count, vocabularies.Lots.Count);
+        var reading = new Lock();
+        PartitionScan? whole = null;
+        Workers.Run(threads, PartitionedBuffer<LogEntry>.Partitions,
+            () => new PartitionScan(
+                infos, index, new PersonLinkage(settings.Policy, index.HasExport ? dataAsOf : null, lagSeconds),
+                new PersonSums(calendar, siteCount, lotCount), removedBefore, new TwinFinder(source, reading)),
+            (worker, partition) => worker.Scan(sinks, codes, partition),
+            worker =>
+            {
+                if (whole is null) whole = worker;
+                else whole.Add(worker);
+            });
+        return whole!;
+    }
 }

@@ -1,0 +1,234 @@
+using System.Runtime.InteropServices;
+using ScreenStats.Counting.Cubes;
+using ScreenStats.Counting.Ledger;
+using ScreenStats.Counting.Rules;
+
+namespace ScreenStats.Records.PersonLog;
+
+/// <summary>
+/// One scan over people, each with all rows in order of time: duplicates, repeats, gaps, participation, sums, linkage. One for each
+/// thread; what several threads found is added up by <see cref="Add"/>.
+/// </summary>
+internal sealed class PartitionScan(
+    ShapeInfo[] shapes, SpecimenIndex specimens, PersonLinkage linkage, PersonSums sums, RecordSet removedBefore, TwinFinder twins)
+{
+    private readonly PersonGrouping grouping = new();
+    private readonly List<RunEvent> events = [];
+    private readonly List<int> eventRuns = [];
+    private readonly HashSet<uint> removedHere = [];
+    private CountedRun[] runs = [];
+    private bool[] done = [];
+
+    public PersonSums Sums => sums;
+
+    public List<RunResult> Results { get; } = [];
+
+    public List<RemovedRow> Removed { get; } = [];
+
+    public List<uint> PossibleDuplicates { get; } = [];
+
+    /// <summary>Runs with a follow-up, by shape, day and follow-up.</summary>
+    public CountTable FollowUps { get; } = new();
+
+    /// <summary>By site and days.</summary>
+    public CountTable Gaps { get; } = new();
+
+    /// <summary>By number of runs.</summary>
+    public CountTable Participation { get; } = new();
+
+    /// <summary>By site, outcome and done.</summary>
+    public CountTable Repeats { get; } = new();
+
+    /// <summary>By shape and day.</summary>
+    public CountTable Cases { get; } = new(16);
+
+    /// <summary>By site and days.</summary>
+    public CountTable IntervalCases { get; } = new(16);
+
+    /// <summary>Runs within isolation, as <see cref="RunSink.Conduct"/>.</summary>
+    public CountTable Isolated { get; } = new(16);
+
+    /// <summary>Audit specimens that verify a run.</summary>
+    public long AuditsWithRun { get; private set; }
+
+    public void Scan(IReadOnlyList<RunSink> sinks, int[][] codes, int partition)
+    {
+        grouping.Gather(sinks, codes, partition);
+        for (var person = 0; person < grouping.Count; person++) ScanPerson(grouping[person]);
+    }
+
+    public void Add(PartitionScan other)
+    {
+        sums.Add(other.Sums);
+        Results.AddRange(other.Results);
+        Removed.AddRange(other.Removed);
+        PossibleDuplicates.AddRange(other.PossibleDuplicates);
+        FollowUps.AddAll(other.FollowUps);
+        Gaps.AddAll(other.Gaps);
+        Participation.AddAll(other.Participation);
+        Repeats.AddAll(other.Repeats);
+        Cases.AddAll(other.Cases);
+        IntervalCases.AddAll(other.IntervalCases);
+        Isolated.AddAll(other.Isolated);
+        AuditsWithRun += other.AuditsWithRun;
+    }
+
+    private void ScanPerson(ReadOnlySpan<LogEntry> rows)
+    {
+        FindTwins(rows);
+        if (runs.Length < rows.Length) runs = new CountedRun[Math.Max(rows.Length, 2 * runs.Length)];
+        var (count, unusable, due, inOrder) = (0, false, false, true);
+        var anyRemoved = removedHere.Count > 0;
+        var (dayNumber, dayStart) = (0, long.MaxValue);
+        foreach (ref readonly var row in rows)
+        {
+            ref readonly var shape = ref shapes[row.Code];
+            if (!shape.Counted) continue;
+            if (shape.HasScreenId ? removedBefore.Contains(row.Record) : anyRemoved && removedHere.Contains(row.Record)) continue;
+            var local = row.Seconds + (60L * shape.OffsetMinutes);
+            if ((ulong)(local - dayStart) >= Moment.SecondsPerDay)
+            {
+                dayNumber = new Moment(row.Seconds + RunCounter.EarliestInstant, shape.OffsetMinutes, false).DayNumber;
+                dayStart = (dayNumber * Moment.SecondsPerDay) - RunCounter.EarliestInstant;
+            }
+
+            if (count > 0 && dayNumber < runs[count - 1].DayNumber) inOrder = false;
+            unusable |= shape.Outcome >= Outcome.Inconclusive;
+            due |= shape.Outcome is Outcome.Positive or Outcome.Inconclusive;
+            runs[count++] = new(row.Code, dayNumber, row.Seconds, row.Record, FollowUp.None);
+        }
+
+        if (count == 0) return;
+
+        var counted = runs.AsSpan(0, count);
+        Link(rows[0].Person, counted, due);
+        if (!inOrder) SortByDay(counted);
+        if (unusable) CountRepeats(counted);
+        Participation.Add((ulong)count, 1);
+        for (var i = 1; i < count; i++)
+        {
+            Gaps.Add(((ulong)(uint)shapes[counted[i].Code].Site << Keys.DayBits) | (uint)(counted[i].DayNumber - counted[i - 1].DayNumber), 1);
+        }
+
+        sums.Add(counted, shapes);
+    }
+
+    // Offsets that change between two runs may turn local days against instants: what counts by day wants them in order of days.
+    private static void SortByDay(Span<CountedRun> counted) => counted.Sort(static (a, b) =>
+        a.DayNumber != b.DayNumber ? a.DayNumber.CompareTo(b.DayNumber)
+        : a.Seconds != b.Seconds ? a.Seconds.CompareTo(b.Seconds)
+        : a.Record.CompareTo(b.Record));
+
+    private void FindTwins(ReadOnlySpan<LogEntry> rows)
+    {
+        removedHere.Clear();
+        for (var i = 1; i < rows.Length; i++)
+        {
+            if (rows[i].Seconds != rows[i - 1].Seconds) continue;
+            var start = i - 1;
+            while (i < rows.Length && rows[i].Seconds == rows[start].Seconds) i++;
+            FindTwins(rows[start..i], dateOnly: false);
+            FindTwins(rows[start..i], dateOnly: true);
+        }
+    }
+
+    private void FindTwins(ReadOnlySpan<LogEntry> sameTime, bool dateOnly)
+    {
+        foreach (ref readonly var row in sameTime)
+        {
+            ref readonly var shape = ref shapes[row.Code];
+            if (!shape.HasScreenId && shape.DateOnly == dateOnly) twins.Add(row.Meaning, row.Record);
+        }
+
+        twins.Find((record, first) =>
+        {
+            if (DuplicateRule.IsProof(hasScreenId: false, hasTimeOfDay: !dateOnly))
+            {
+                removedHere.Add(record);
+                Removed.Add(new(ExportKind.Screening, record, CountingDiagnostics.Duplicate, first));
+            }
+            else
+            {
+                PossibleDuplicates.Add(record);
+            }
+        });
+    }
+
+    private void Link(ulong person, Span<CountedRun> counted, bool due)
+    {
+        var (start, length) = specimens.Of(person);
+        if (length == 0 && !due) return;
+        events.Clear();
+        eventRuns.Clear();
+        for (var i = 0; i < counted.Length; i++)
+        {
+            ref readonly var shape = ref shapes[counted[i].Code];
+            // Without specimens each run stands for itself.
+            if (length == 0 && shape.Outcome is not (Outcome.Positive or Outcome.Inconclusive)) continue;
+            events.Add(new(new(counted[i].Seconds + RunCounter.EarliestInstant, shape.OffsetMinutes, shape.DateOnly), shape.Outcome));
+            eventRuns.Add(i);
+        }
+
+        var found = specimens.Events.AsSpan(start, length);
+        linkage.Link(CollectionsMarshal.AsSpan(events), found);
+        for (var i = 0; i < events.Count; i++)
+        {
+            ref var run = ref counted[eventRuns[i]];
+            run.FollowUp = linkage.FollowUps[i];
+            ref readonly var shape = ref shapes[run.Code];
+            if (run.FollowUp != FollowUp.None) AddResult(run, events[i], linkage.Settling[i], start);
+            if (linkage.Cases[i]) Cases.Add(Keys.Shape(run.Code, run.DayNumber), 1);
+            if (linkage.Isolated[i]) Isolated.Add(Keys.Conduct(ConductKind.WithinIsolation, shape.Site, shape.Lot), 1);
+        }
+
+        foreach (var intervalCase in linkage.IntervalCases)
+        {
+            var run = counted[eventRuns[intervalCase.Run]];
+            IntervalCases.Add(((ulong)(uint)shapes[run.Code].Site << Keys.DayBits) | (uint)intervalCase.Days, 1);
+        }
+
+        AuditsWithRun += linkage.AuditsWithRun;
+    }
+
+    private void AddResult(in CountedRun run, RunEvent happened, int settling, int start)
+    {
+        FollowUps.Add(Keys.Shape(run.Code, run.DayNumber, run.FollowUp), 1);
+        int? minutes = null;
+        var (wholeDays, stratum) = (false, 0);
+        if (settling >= 0)
+        {
+            var specimen = specimens.Events[start + settling];
+            stratum = specimens.Rows[start + settling].Stratum;
+            if (run.FollowUp is FollowUp.Confirmed or FollowUp.Refuted)
+            {
+                minutes = happened.Time.MinutesTo(specimen.Time);
+                wholeDays = happened.Time.WholeDaysTo(specimen.Time);
+            }
+        }
+
+        Results.Add(new(run.Record, run.Code, run.DayNumber, run.FollowUp, minutes, wholeDays, stratum));
+    }
+
+    private void CountRepeats(ReadOnlySpan<CountedRun> counted)
+    {
+        for (var i = 0; i < counted.Length;)
+        {
+            var start = i;
+            events.Clear();
+            for (; i < counted.Length && counted[i].DayNumber == counted[start].DayNumber; i++)
+            {
+                ref readonly var shape = ref shapes[counted[i].Code];
+                events.Add(new(new(counted[i].Seconds + RunCounter.EarliestInstant, shape.OffsetMinutes, shape.DateOnly), shape.Outcome));
+            }
+
+            if (done.Length < events.Count) done = new bool[2 * events.Count];
+            if (RepeatRule.DueAndDone(CollectionsMarshal.AsSpan(events), done) == 0) continue;
+            for (var k = 0; k < events.Count; k++)
+            {
+                if (!events[k].Outcome.IsUnusable()) continue;
+                var site = (ulong)(uint)shapes[counted[start + k].Code].Site;
+                Repeats.Add((site << 3) | ((ulong)events[k].Outcome << 1) | (done[k] ? 1u : 0), 1);
+            }
+        }
+    }
+}
