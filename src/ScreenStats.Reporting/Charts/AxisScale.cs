@@ -1,0 +1,11 @@
+namespace ScreenStats.Reporting.Charts;
+
+/// <summary>How positions on an axis are laid out.</summary>
+internal enum AxisScale
+{
+    /// <summary>Evenly.</summary>
+    Linear = 0,
+
+    /// <summary>By powers of ten; positions are in natural units and above 0.</summary>
+    Logarithmic = 1,
+}

@@ -1,0 +1,9 @@
+namespace ScreenStats.Reporting.Charts;
+
+/// <summary>Identity and words of a chart.</summary>
+/// <param name="Id">Base name of its files.</param>
+/// <param name="Title">What is shown.</param>
+/// <param name="Caption">What to see in it; the builder adds how to read the marks.</param>
+/// <param name="Description">For someone who cannot see it.</param>
+/// <param name="TableId">The table that holds its figures.</param>
+internal sealed record ChartFrame(string Id, string Title, string Caption, string Description, string TableId);

@@ -1,0 +1,183 @@
+using ScottPlot;
+
+namespace ScreenStats.Reporting.Charts;
+
+/// <summary>Draws a chart with ScottPlot. The only place that knows the drawing library, with <see cref="ReportFont"/>.</summary>
+internal static class ChartRenderer
+{
+    private const float TextSize = 15;
+
+    /// <summary>The chart as SVG, finished as XML.</summary>
+    public static string Svg(Chart chart)
+    {
+        using var plot = Draw(chart);
+        return SvgFinish.Finish(plot.GetSvgXml(Chart.Width, chart.Height), chart);
+    }
+
+    /// <summary>The chart as PNG, two pixels for one.</summary>
+    public static byte[] Png(Chart chart)
+    {
+        using var plot = Draw(chart);
+        plot.ScaleFactor = 2;
+        return plot.GetImageBytes(Chart.Width * 2, chart.Height * 2, ImageFormat.Png);
+    }
+
+    private static Plot Draw(Chart chart)
+    {
+        ReportFont.Install();
+        var plot = new Plot();
+        plot.FigureBackground.Color = Color.FromHex(Palette.Paper);
+        plot.DataBackground.Color = Color.FromHex(Palette.Paper);
+        Margin(plot.Axes.Right, 26);
+        Margin(plot.Axes.Top, 14);
+        plot.Grid.IsVisible = false;
+        Lines(plot, chart.Horizontal, upright: true);
+        Lines(plot, chart.Vertical, upright: false);
+        foreach (var mark in chart.Marks) Draw(plot, chart, mark);
+        Style(plot.Axes.Bottom, chart.Horizontal);
+        Style(plot.Axes.Left, chart.Vertical);
+        plot.Axes.Left.FrameLineStyle.Width = 0;
+        plot.Axes.SetLimits(
+            chart.Horizontal.Place(chart.Horizontal.From),
+            chart.Horizontal.Place(chart.Horizontal.To),
+            chart.Vertical.Place(chart.Vertical.From),
+            chart.Vertical.Place(chart.Vertical.To));
+        return plot;
+    }
+
+    /// <summary>An axis without a line or a label, kept as paper so that a mark or a label at the edge is not cut.</summary>
+    private static void Margin(IAxis axis, float size)
+    {
+        axis.FrameLineStyle.Width = 0;
+        axis.TickGenerator = new ScottPlot.TickGenerators.EmptyTickGenerator();
+        axis.MinimumSize = size;
+        axis.MaximumSize = size;
+    }
+
+    private static void Style(IAxis axis, Axis model)
+    {
+        axis.TickGenerator = new ScottPlot.TickGenerators.NumericManual(
+            [.. model.Ticks.Select(tick => model.Place(tick.Position))], [.. model.Ticks.Select(tick => tick.Label)]);
+        axis.TickLabelStyle.FontName = ReportFont.Name;
+        axis.TickLabelStyle.FontSize = TextSize;
+        axis.TickLabelStyle.ForeColor = Color.FromHex(Palette.Of(Tone.Ink));
+        axis.MajorTickStyle.Length = 4;
+        axis.MajorTickStyle.Color = Color.FromHex(Palette.Of(Tone.Quiet));
+        axis.FrameLineStyle.Color = Color.FromHex(Palette.Of(Tone.Quiet));
+        if (axis is not ScottPlot.AxisPanels.AxisBase panel) return;
+        panel.LabelText = model.Label;
+        panel.LabelFontName = ReportFont.Name;
+        panel.LabelFontSize = TextSize;
+        panel.LabelBold = false;
+        panel.LabelFontColor = Color.FromHex(Palette.Of(Tone.Quiet));
+    }
+
+    private static void Lines(Plot plot, Axis axis, bool upright)
+    {
+        if (!axis.Lines) return;
+        foreach (var tick in axis.Ticks)
+        {
+            var at = axis.Place(tick.Position);
+            if (upright) plot.Add.VerticalLine(at, 1, Color.FromHex(Palette.Grid));
+            else plot.Add.HorizontalLine(at, 1, Color.FromHex(Palette.Grid));
+        }
+    }
+
+    private static void Draw(Plot plot, Chart chart, Mark mark)
+    {
+        switch (mark)
+        {
+            case IntervalMark interval: Interval(plot, chart, interval); break;
+            case LineMark line: Line(plot, chart, line); break;
+            case BandMark band: Band(plot, chart, band); break;
+            case RuleMark rule: Rule(plot, chart, rule); break;
+            case BarMark bar: Bar(plot, chart, bar); break;
+            case DotMark dot:
+                plot.Add.Marker(chart.Horizontal.Place(dot.X), chart.Vertical.Place(dot.Y), MarkerShape.FilledCircle, 10, Color.FromHex(Palette.Of(dot.Tone)));
+                break;
+            case LabelMark label: Label(plot, chart, label); break;
+            default: throw new InvalidOperationException($"No way to draw a {mark.GetType().Name}.");
+        }
+    }
+
+    private static void Interval(Plot plot, Chart chart, IntervalMark mark)
+    {
+        var color = Color.FromHex(mark.Faded ? Palette.Faded(mark.Tone) : Palette.Of(mark.Tone));
+        var width = mark.Faded ? 1.5f : 2.5f;
+        Coordinates Where(double value) => mark.Upright
+            ? new(chart.Horizontal.Place(mark.At), chart.Vertical.Place(value))
+            : new(chart.Horizontal.Place(value), chart.Vertical.Place(mark.At));
+        var line = plot.Add.Line(Where(mark.Lower), Where(mark.Upper));
+        line.LineColor = color;
+        line.LineWidth = width;
+        if (mark.Cut)
+        {
+            var end = Where(mark.Upper);
+            plot.Add.Marker(end.X, end.Y, mark.Upright ? MarkerShape.OpenTriangleUp : MarkerShape.Cross, 7, color);
+        }
+
+        var at = Where(mark.Estimate);
+        var shape = mark.Tone == Tone.Alert ? MarkerShape.FilledDiamond : MarkerShape.FilledCircle;
+        var point = plot.Add.Marker(at.X, at.Y, shape, mark.Tone == Tone.Alert ? 11 : mark.Faded ? 6 : 8, color);
+        if (mark.Faded)
+        {
+            point.MarkerStyle.FillColor = Color.FromHex(Palette.Paper);
+            point.MarkerStyle.OutlineColor = color;
+            point.MarkerStyle.OutlineWidth = 1.5f;
+        }
+    }
+
+    private static void Line(Plot plot, Chart chart, LineMark mark)
+    {
+        var line = plot.Add.ScatterLine(
+            mark.Points.Select(point => chart.Horizontal.Place(point.X)).ToArray(), mark.Points.Select(point => chart.Vertical.Place(point.Y)).ToArray());
+        line.Color = Color.FromHex(Palette.Of(mark.Tone));
+        line.LineWidth = (float)mark.Width;
+        if (mark.Dashed) line.LinePattern = LinePattern.Dashed;
+    }
+
+    private static void Band(Plot plot, Chart chart, BandMark mark)
+    {
+        var band = plot.Add.FillY(
+            [.. mark.Points.Select(point => chart.Horizontal.Place(point.X))],
+            [.. mark.Points.Select(point => chart.Vertical.Place(point.Lower))],
+            [.. mark.Points.Select(point => chart.Vertical.Place(point.Upper))]);
+        band.FillColor = Color.FromHex(Palette.Of(mark.Tone)).WithAlpha(0.18);
+        band.LineWidth = 0;
+        band.MarkerSize = 0;
+    }
+
+    private static void Rule(Plot plot, Chart chart, RuleMark mark)
+    {
+        var color = Color.FromHex(Palette.Of(mark.Tone));
+        var pattern = mark.Dashed ? LinePattern.Dashed : LinePattern.Solid;
+        if (mark.Upright) plot.Add.VerticalLine(chart.Horizontal.Place(mark.At), 1.5f, color, pattern);
+        else plot.Add.HorizontalLine(chart.Vertical.Place(mark.At), 1.5f, color, pattern);
+    }
+
+    private static void Bar(Plot plot, Chart chart, BarMark mark)
+    {
+        var box = plot.Add.Rectangle(
+            chart.Horizontal.Place(mark.From), chart.Horizontal.Place(mark.To), mark.At - (mark.Thickness / 2), mark.At + (mark.Thickness / 2));
+        box.FillColor = Color.FromHex(Palette.Of(mark.Tone));
+        box.LineColor = Color.FromHex(Palette.Paper);
+        box.LineWidth = 1;
+    }
+
+    private static void Label(Plot plot, Chart chart, LabelMark mark)
+    {
+        var text = plot.Add.Text(mark.Text, chart.Horizontal.Place(mark.X), chart.Vertical.Place(mark.Y));
+        text.LabelFontName = ReportFont.Name;
+        text.LabelFontSize = TextSize;
+        text.LabelFontColor = Color.FromHex(Palette.Of(mark.Tone));
+        text.LabelBold = mark.Strong;
+        (text.LabelAlignment, text.OffsetX, text.OffsetY) = mark.Side switch
+        {
+            LabelSide.Right => (Alignment.MiddleLeft, 8f, 0f),
+            LabelSide.Left => (Alignment.MiddleRight, -8f, 0f),
+            LabelSide.AboveRight => (Alignment.LowerLeft, 4f, -3f),
+            LabelSide.AboveLeft => (Alignment.LowerRight, -4f, -3f),
+            _ => (Alignment.MiddleCenter, 0f, 0f),
+        };
+    }
+}

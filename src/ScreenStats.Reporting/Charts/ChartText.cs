@@ -1,0 +1,24 @@
+using System.Globalization;
+using System.Text;
+
+namespace ScreenStats.Reporting.Charts;
+
+/// <summary>Names from the data as they may stand in a picture: one line, no control or direction characters, not longer than there is room.</summary>
+internal static class ChartText
+{
+    /// <summary>A name, shortened with an ellipsis.</summary>
+    public static string Name(string name, int most = 22)
+    {
+        var text = new StringBuilder(Math.Min(name.Length, most + 1));
+        foreach (var rune in name.EnumerateRunes())
+        {
+            if (text.Length >= most) return text.ToString().TrimEnd() + "…";
+            text.Append(Rune.IsControl(rune) || rune == Rune.ReplacementChar || (rune.Value & 0xFFFE) == 0xFFFE || Rune.GetUnicodeCategory(rune) == UnicodeCategory.Format ? " " : rune.ToString());
+        }
+
+        return text.ToString();
+    }
+
+    /// <summary>About how wide a text is in a picture, in pixels.</summary>
+    public static double Width(string text) => text.Length * 7.4;
+}

@@ -1,0 +1,79 @@
+using System.Collections.Immutable;
+using System.Globalization;
+using ScreenStats.Evaluation.Model;
+
+namespace ScreenStats.Reporting.Charts;
+
+/// <summary>A proportion by level (lot, site), with limits, against the whole program.</summary>
+internal static class LevelChart
+{
+    /// <summary>More levels than this are not drawn; those that stand out most are.</summary>
+    public const int Most = 40;
+
+    /// <summary>Builds the chart.</summary>
+    /// <param name="frame">Identity and words of the chart.</param>
+    /// <param name="points">Levels with a defined proportion; at least one.</param>
+    /// <param name="whole">The proportion of the whole program, or null.</param>
+    /// <param name="levels">What the levels are, in the plural: "lots".</param>
+    public static Chart Of(ChartFrame frame, ImmutableArray<ChartPoint> points, double? whole, string levels)
+    {
+        var shown = Shown(points);
+        var solid = shown.Where(point => !point.Few || point.Flagged).ToArray();
+        var reach = Math.Max((solid.Length > 0 ? solid : [.. shown]).Max(point => point.Upper), whole ?? 0);
+        if (reach <= 0) reach = 0.01;
+        var flagged = shown.Where(point => point.Flagged).ToArray();
+        // Room for the words beside a flagged interval, which stand to the right of its upper limit.
+        var top = Math.Min(flagged.Length == 0 ? 1 : 1.45, Math.Max(reach * 1.06, flagged.Length == 0 ? 0 : flagged.Max(point => point.Upper) * 1.45));
+        var marks = ImmutableArray.CreateBuilder<Mark>();
+        if (whole is { } rule) marks.Add(new RuleMark(rule, Upright: true));
+        for (var index = 0; index < shown.Length; index++) Add(marks, shown[index], shown.Length - 1 - index, top);
+        if (whole is { } value)
+        {
+            var side = value > top * 0.6 ? LabelSide.Left : LabelSide.Right;
+            marks.Add(new LabelMark(value, shown.Length - 0.1, "whole program " + Rounding.Print(Cell.Number(value), Unit.Proportion), side, Tone.Quiet));
+        }
+
+        return new Chart(
+            frame.Id, frame.Title, frame.Caption + Reading(points, shown, top, levels), frame.Description, frame.TableId,
+            new Axis("", 0, top, [.. Ticks.PerCent(Math.Min(top, 1))]),
+            new Axis("", -0.7, shown.Length + 0.35, [.. shown.Select((point, index) => new Tick(shown.Length - 1 - index, ChartText.Name(point.Name)))], Lines: false),
+            marks.ToImmutable(), 74 + (26 * (shown.Length + 1)));
+    }
+
+    /// <summary>The levels that are drawn: all in order of their estimate, or where there are too many the flagged ones and those with the highest lower limits.</summary>
+    public static ImmutableArray<ChartPoint> Shown(ImmutableArray<ChartPoint> points)
+    {
+        var chosen = points.Length <= Most
+            ? points.AsEnumerable()
+            : points.OrderByDescending(point => point.Flagged).ThenByDescending(point => point.Lower).ThenBy(point => point.Name, StringComparer.Ordinal).Take(Most);
+        return [.. chosen.OrderByDescending(point => point.Estimate).ThenBy(point => point.Name, StringComparer.Ordinal)];
+    }
+
+    private static void Add(ImmutableArray<Mark>.Builder marks, ChartPoint point, double at, double top)
+    {
+        var tone = point.Flagged ? Tone.Alert : Tone.Main;
+        var faded = point.Few && tone == Tone.Main;
+        if (point.Estimate > top)
+        {
+            marks.Add(new LabelMark(top, at, $"beyond: {Rounding.Print(Cell.Number(point.Estimate), Unit.Proportion)} of {point.Denominator.ToString(CultureInfo.InvariantCulture)}", LabelSide.Left, Tone.Quiet));
+            return;
+        }
+
+        marks.Add(new IntervalMark(at, point.Estimate, point.Lower, Math.Min(point.Upper, top), Upright: false, tone, faded, point.Upper > top));
+        if (point.Flagged) marks.Add(new LabelMark(point.Upper, at, "flagged", LabelSide.Right, Tone.Alert, Strong: true));
+    }
+
+    private static string Reading(ImmutableArray<ChartPoint> points, ImmutableArray<ChartPoint> shown, double top, string levels)
+    {
+        var text = " Dot: estimate. Line: its limits.";
+        if (shown.Any(point => point.Flagged)) text += " Diamond: flagged.";
+        if (shown.Any(point => point.Few)) text += $" Hollow and pale: fewer than {ChartPoint.FewBelow} runs.";
+        if (shown.Any(point => point.Upper > top)) text += " Lines ending in a cross go on beyond the edge.";
+        if (shown.Length < points.Length)
+        {
+            text += $" Shown are the {shown.Length} of {points.Length.ToString("N0", CultureInfo.InvariantCulture)} {levels} that stand out most (flagged, then the highest lower limits); the table has all.";
+        }
+
+        return text;
+    }
+}

@@ -1,0 +1,55 @@
+using System.Collections.Immutable;
+
+namespace ScreenStats.Reporting.Charts;
+
+/// <summary>Something drawn in a chart; positions are in the axes' natural units.</summary>
+internal abstract record Mark;
+
+/// <summary>An estimate with its limits. Never an estimate alone.</summary>
+/// <param name="At">Place on the other axis: a day, a level.</param>
+/// <param name="Estimate">The estimate.</param>
+/// <param name="Lower">Lower limit, not below the axis.</param>
+/// <param name="Upper">Upper limit, not above the axis.</param>
+/// <param name="Upright">True where the interval is drawn along the vertical axis.</param>
+/// <param name="Tone">What it means.</param>
+/// <param name="Faded">True where it rests on few counts.</param>
+/// <param name="Cut">True where the upper limit lies beyond the axis.</param>
+internal sealed record IntervalMark(
+    double At, double Estimate, double Lower, double Upper, bool Upright, Tone Tone = Tone.Main, bool Faded = false, bool Cut = false) : Mark;
+
+/// <summary>A line through points.</summary>
+internal sealed record LineMark(ImmutableArray<(double X, double Y)> Points, Tone Tone, double Width = 1.5, bool Dashed = false) : Mark;
+
+/// <summary>A surface between two lines: the limits around a curve.</summary>
+internal sealed record BandMark(ImmutableArray<(double X, double Lower, double Upper)> Points, Tone Tone) : Mark;
+
+/// <summary>A line across the whole chart at one value.</summary>
+internal sealed record RuleMark(double At, bool Upright, Tone Tone = Tone.Quiet, bool Dashed = true) : Mark;
+
+/// <summary>A bar along the horizontal axis.</summary>
+internal sealed record BarMark(double At, double From, double To, Tone Tone, double Thickness = 0.62) : Mark;
+
+/// <summary>A dot.</summary>
+internal sealed record DotMark(double X, double Y, Tone Tone) : Mark;
+
+/// <summary>Words in the chart, beside what they speak of.</summary>
+internal sealed record LabelMark(double X, double Y, string Text, LabelSide Side, Tone Tone = Tone.Ink, bool Strong = false) : Mark;
+
+/// <summary>Where a label stands, seen from its place.</summary>
+internal enum LabelSide
+{
+    /// <summary>To the right, at the same height.</summary>
+    Right = 0,
+
+    /// <summary>To the left, at the same height.</summary>
+    Left = 1,
+
+    /// <summary>Above, beginning at the place.</summary>
+    AboveRight = 2,
+
+    /// <summary>Above, ending at the place.</summary>
+    AboveLeft = 3,
+
+    /// <summary>In the middle.</summary>
+    Centre = 4,
+}

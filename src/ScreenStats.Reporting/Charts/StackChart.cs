@@ -1,0 +1,53 @@
+using System.Collections.Immutable;
+using System.Globalization;
+
+namespace ScreenStats.Reporting.Charts;
+
+/// <summary>What became of each, as parts of a whole: one bar per row, each part named where it stands.</summary>
+internal static class StackChart
+{
+    /// <summary>Builds the chart.</summary>
+    /// <param name="frame">Identity and words of the chart.</param>
+    /// <param name="rows">Rows from top to bottom, each with its parts from left to right; rows without any count are left out.</param>
+    public static Chart Of(ChartFrame frame, ImmutableArray<(string Name, ImmutableArray<StackPart> Parts)> rows)
+    {
+        var shown = rows.Where(row => row.Parts.Sum(part => part.Count) > 0).ToArray();
+        var marks = ImmutableArray.CreateBuilder<Mark>();
+        for (var index = 0; index < shown.Length; index++) Add(marks, shown[index].Parts, shown.Length - 1 - index);
+        return new Chart(
+            frame.Id, frame.Title, frame.Caption + " Parts are shares of all that were due; the numbers are counts.", frame.Description, frame.TableId,
+            new Axis("", 0, 1, Ticks.PerCent(1), Lines: false),
+            new Axis("", -0.75, shown.Length - 0.25, [.. shown.Select((row, index) => new Tick(
+                shown.Length - 1 - index, $"{ChartText.Name(row.Name)} ({Print(row.Parts.Sum(part => part.Count))})"))], Lines: false),
+            marks.ToImmutable(), 70 + (84 * Math.Max(1, shown.Length)));
+    }
+
+    private static void Add(ImmutableArray<Mark>.Builder marks, ImmutableArray<StackPart> parts, double at)
+    {
+        var due = (double)parts.Sum(part => part.Count);
+        var from = 0.0;
+        var inside = new List<Mark>();
+        var below = new List<string>();
+        foreach (var part in parts.Where(part => part.Count > 0))
+        {
+            var to = from + (part.Count / due);
+            marks.Add(new BarMark(at, from, to, part.Tone, 0.42));
+            var text = $"{part.Name} {Print(part.Count)}";
+            if ((to - from) * (Chart.Width - 150) > ChartText.Width(text) + 6)
+            {
+                inside.Add(new LabelMark((from + to) / 2, at, text, LabelSide.Centre, part.Tone is Tone.Main or Tone.Alert ? Tone.Paper : Tone.Ink));
+            }
+            else
+            {
+                below.Add(text);
+            }
+
+            from = to;
+        }
+
+        marks.AddRange(inside);
+        if (below.Count > 0) marks.Add(new LabelMark(1, at - 0.44, "narrow parts, left to right: " + string.Join(", ", below), LabelSide.AboveLeft, Tone.Quiet));
+    }
+
+    private static string Print(long count) => count.ToString("N0", CultureInfo.InvariantCulture);
+}

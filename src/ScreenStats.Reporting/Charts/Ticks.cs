@@ -1,0 +1,87 @@
+using System.Collections.Immutable;
+using System.Globalization;
+
+namespace ScreenStats.Reporting.Charts;
+
+/// <summary>Round places on axes, and their labels.</summary>
+internal static class Ticks
+{
+    /// <summary>Places from 0 to an end, for fractions shown as per cent: steps of 1, 2 or 5 times a power of ten, four to seven of them.</summary>
+    /// <param name="to">Upper end, above 0.</param>
+    public static ImmutableArray<Tick> PerCent(double to)
+    {
+        var step = Step(to * 100 / 5);
+        var decimals = Math.Max(0, -(int)Math.Floor(Math.Log10(step) + 1e-9));
+        var ticks = ImmutableArray.CreateBuilder<Tick>();
+        for (var index = 0; index * step <= to * 100 * (1 + 1e-9); index++)
+        {
+            ticks.Add(new Tick(index * step / 100, index == 0 ? "0" : Print(index * step, decimals) + " %"));
+        }
+
+        return ticks.ToImmutable();
+    }
+
+    /// <summary>Places from 0 to an end for counts: whole steps.</summary>
+    /// <param name="to">Upper end, above 0.</param>
+    public static ImmutableArray<Tick> Counts(double to)
+    {
+        var step = Math.Max(1, Step(to / 5));
+        var ticks = ImmutableArray.CreateBuilder<Tick>();
+        for (var index = 0; index * step <= to * (1 + 1e-9); index++) ticks.Add(new Tick(index * step, Print(index * step, 0)));
+        return ticks.ToImmutable();
+    }
+
+    /// <summary>Powers of ten between two ends, for fractions shown as per cent on a logarithmic axis.</summary>
+    public static ImmutableArray<Tick> PowersOfTenPerCent(double from, double to)
+    {
+        var ticks = ImmutableArray.CreateBuilder<Tick>();
+        for (var power = (int)Math.Ceiling(Math.Log10(from) - 1e-9); power <= Math.Log10(to) + 1e-9; power++)
+        {
+            ticks.Add(new Tick(Math.Pow(10, power), Print(Math.Pow(10, power + 2), Math.Max(0, -power - 2)) + " %"));
+        }
+
+        return ticks.ToImmutable();
+    }
+
+    /// <summary>First days of months between two days (Mondays where the span is short), every so many that at most eight are labelled.</summary>
+    public static ImmutableArray<Tick> Days(DateOnly from, DateOnly to)
+    {
+        var span = to.DayNumber - from.DayNumber;
+        if (span <= 70) return Mondays(from, to, span <= 49 ? 7 : 14);
+        var months = span / 30.44;
+        var every = months <= 8 ? 1 : months <= 16 ? 2 : months <= 24 ? 3 : months <= 48 ? 6 : 12 * (int)Math.Ceiling(months / 96);
+        var ticks = ImmutableArray.CreateBuilder<Tick>();
+        var month = new DateOnly(from.Year, from.Month, 1);
+        for (; month <= to; month = month.AddMonths(1))
+        {
+            if (month < from || (month.Year * 12 + month.Month - 1) % every != 0) continue;
+            var withYear = ticks.Count == 0 || month.Month == 1 || every > 6;
+            ticks.Add(new Tick(month.DayNumber, month.ToString(withYear ? "MMM yyyy" : "MMM", CultureInfo.InvariantCulture)));
+        }
+
+        return ticks.ToImmutable();
+    }
+
+    private static ImmutableArray<Tick> Mondays(DateOnly from, DateOnly to, int days)
+    {
+        var first = from.DayNumber + (8 - (int)from.DayOfWeek) % 7;
+        var ticks = ImmutableArray.CreateBuilder<Tick>();
+        for (var day = first; day <= to.DayNumber; day += days)
+        {
+            ticks.Add(new Tick(day, DateOnly.FromDayNumber(day).ToString(ticks.Count == 0 ? "d MMM yyyy" : "d MMM", CultureInfo.InvariantCulture)));
+        }
+
+        if (ticks.Count == 0) ticks.Add(new Tick(from.DayNumber, from.ToString("d MMM yyyy", CultureInfo.InvariantCulture)));
+        return ticks.ToImmutable();
+    }
+
+    private static double Step(double rough)
+    {
+        var power = Math.Pow(10, Math.Floor(Math.Log10(rough)));
+        var lead = rough / power;
+        return power * (lead <= 1.000001 ? 1 : lead <= 2.000001 ? 2 : lead <= 5.000001 ? 5 : 10);
+    }
+
+    private static string Print(double value, int decimals) =>
+        value.ToString("#,0." + new string('0', decimals), CultureInfo.InvariantCulture);
+}
