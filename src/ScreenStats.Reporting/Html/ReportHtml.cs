@@ -1,0 +1,186 @@
+using System.Globalization;
+using System.Security.Cryptography;
+using System.Text;
+using ScreenStats.Counting.Diagnostics;
+using ScreenStats.Evaluation.Answers;
+using ScreenStats.Reporting.Assets;
+using ScreenStats.Reporting.Pages;
+
+namespace ScreenStats.Reporting.Html;
+
+/// <summary>The report as one self-contained page: no script, nothing fetched from anywhere.</summary>
+internal static class ReportHtml
+{
+    private const int MostDiagnostics = 60;
+
+    /// <summary>The page.</summary>
+    /// <param name="model">What it says.</param>
+    /// <param name="pictures">The finished pictures by the id of their chart.</param>
+    public static string Of(ReportModel model, IReadOnlyDictionary<string, string> pictures)
+    {
+        var page = new Markup();
+        page.Trusted("<!DOCTYPE html>\n").Open("html", ("lang", "en"));
+        Head(page, model);
+        page.Open("body");
+        Top(page, model);
+        page.Open("main");
+        Answers(page, model);
+        foreach (var group in model.Groups)
+        {
+            page.Open("section", ("aria-labelledby", group.Id)).Element("h2", group.Question, ("id", group.Id));
+            foreach (var section in group.Pages) SectionHtml.Write(page, section, pictures);
+            if (group.Id == "trust") Diagnostics(page, model);
+            page.Close();
+        }
+
+        Cautions(page, model);
+        page.Close();
+        Made(page, model);
+        page.Close().Close();
+        return page.ToString();
+    }
+
+    private static void Head(Markup page, ReportModel model)
+    {
+        var style = "\n" + Asset.Text("report.css");
+        var hash = Convert.ToBase64String(SHA256.HashData(Encoding.UTF8.GetBytes(style)));
+        page.Open("head").Void("meta", ("charset", "utf-8"));
+        page.Void("meta", ("http-equiv", "Content-Security-Policy"), ("content", $"default-src 'none'; style-src 'sha256-{hash}'; base-uri 'none'; form-action 'none'"));
+        page.Void("meta", ("name", "viewport"), ("content", "width=device-width, initial-scale=1"));
+        page.Void("meta", ("name", "referrer"), ("content", "no-referrer"));
+        page.Element("title", model.Title + ": screening report");
+        page.Trusted("<style>").Trusted(style).Trusted("</style>\n").Close();
+    }
+
+    private static void Top(Markup page, ReportModel model)
+    {
+        var span = model.Findings.Span;
+        page.Open("header").Element("h1", model.Title);
+        page.Element("p", span is { FirstDay: { } first, LastDay: { } last }
+            ? $"Screening from {Day(first)} to {Day(last)}" + (span.DataAsOf is { } asOf ? $", data as of {asOf.ToString("yyyy-MM-dd HH:mm", CultureInfo.InvariantCulture)}." : ".")
+            : "No run was counted.", ("class", "span"));
+        if (model.Findings.Settings.Report.SuppressBelow == 0)
+        {
+            page.Element("p", "This report holds small counts and is not for circulation.", ("class", "notice"));
+        }
+
+        page.Close();
+        page.Open("nav", ("aria-label", "Contents")).Open("ul");
+        page.Open("li").Element("a", "The answers", ("href", "#answers")).Close();
+        foreach (var group in model.Groups)
+        {
+            page.Open("li").Element("a", group.Question, ("href", "#" + group.Id)).Open("ul");
+            foreach (var section in group.Pages) page.Open("li").Element("a", section.Heading, ("href", "#" + section.Id)).Close();
+            page.Close().Close();
+        }
+
+        page.Open("li").Element("a", "Cautions", ("href", "#cautions")).Close();
+        page.Close().Close();
+    }
+
+    private static void Answers(Markup page, ReportModel model)
+    {
+        var answers = model.Findings.Answers;
+        page.Open("section", ("aria-labelledby", "answers")).Element("h2", "The answers", ("id", "answers"));
+        foreach (var answer in answers.Questions)
+        {
+            page.Open("div", ("class", "answer")).Element("h3", answer.Question);
+            if (!answer.Readers.IsEmpty) page.Element("p", "First for " + string.Join(" and ", answer.Readers.Select(Name)), ("class", "for"));
+            SentenceHtml.Paragraph(page, answer.Sentences, "said");
+            SentenceHtml.Paragraph(page, answer.Conditions, "condition");
+            page.Close();
+        }
+
+        if (!answers.NextSteps.IsEmpty)
+        {
+            page.Element("h3", "What to do next").Open("ol");
+            foreach (var step in answers.NextSteps.OrderBy(step => step.Rank))
+            {
+                page.Trusted("<li>");
+                SentenceHtml.Inline(page, step.Sentence);
+                page.Trusted("</li>\n");
+            }
+
+            page.Close();
+        }
+
+        page.Element("h3", "How far the data can be trusted");
+        SentenceHtml.Paragraph(page, model.Findings.Ledger.Sentences.Take(1), "ledger");
+        var called = model.Findings.Cautions.Items.Where(caution => caution.FromData).ToArray();
+        if (called.Length > 0)
+        {
+            page.Open("ul");
+            foreach (var caution in called)
+            {
+                page.Trusted("<li>");
+                SentenceHtml.Inline(page, caution.Sentence);
+                page.Trusted("</li>\n");
+            }
+
+            page.Close();
+        }
+
+        page.Close();
+    }
+
+    private static void Diagnostics(Markup page, ReportModel model)
+    {
+        var found = model.Inputs.Diagnostics;
+        if (found.IsDefaultOrEmpty) return;
+        page.Open("section", ("aria-labelledby", "diagnostics")).Element("h3", "What was found in the files", ("id", "diagnostics")).Open("ul");
+        foreach (var diagnostic in found.Take(MostDiagnostics))
+        {
+            var where = diagnostic.File + (diagnostic.Line is { } line ? string.Create(CultureInfo.InvariantCulture, $", line {line}") : "");
+            var often = diagnostic.Occurrences > 1 ? string.Create(CultureInfo.InvariantCulture, $" ({diagnostic.Occurrences:N0} times)") : "";
+            page.Open("li").Element("code", diagnostic.Code).Text($" {Word(diagnostic.Severity)}{(where.Length > 0 ? " in " + where : "")}: {diagnostic.Message}{often}").Close();
+        }
+
+        page.Close();
+        if (found.Length > MostDiagnostics)
+        {
+            page.Element("p", string.Create(CultureInfo.InvariantCulture, $"The first {MostDiagnostics} of {found.Length:N0}; set-aside.csv lists every row that is not counted."), ("class", "note"));
+        }
+
+        page.Close();
+    }
+
+    private static void Cautions(Markup page, ReportModel model)
+    {
+        page.Open("section", ("aria-labelledby", "cautions")).Element("h2", "Cautions", ("id", "cautions")).Open("ul");
+        foreach (var caution in model.Findings.Cautions.Items)
+        {
+            page.Trusted("<li>");
+            SentenceHtml.Inline(page, caution.Sentence);
+            page.Trusted("</li>\n");
+        }
+
+        page.Close().Close();
+    }
+
+    private static void Made(Markup page, ReportModel model)
+    {
+        page.Open("footer", ("class", "made"));
+        page.Element("p", $"Made by ScreenStats {model.Version}" + (model.Inputs.Seed is { } seed ? string.Create(CultureInfo.InvariantCulture, $", seed {seed}") : "") + ".");
+        if (!model.Inputs.Options.IsEmpty) page.Element("p", "Options: " + string.Join(", ", model.Inputs.Options.Select(option => $"{option.Key} {option.Value}")) + ".");
+        if (!model.Inputs.Files.IsDefaultOrEmpty)
+        {
+            page.Element("p", "Read (SHA-256 of each file):").Open("ul");
+            foreach (var file in model.Inputs.Files) page.Open("li").Text(file.Name + " ").Element("code", file.Sha256).Close();
+            page.Close();
+        }
+
+        page.Element("p", "Beside this page: findings.json (every figure), workbook.xlsx and tables/ (every table), plots/ (every picture), set-aside.csv (rows not counted), manifest.json.");
+        page.Close();
+    }
+
+    private static string Name(Reader reader) => reader switch
+    {
+        Reader.Analyst => "the occupational-health analyst",
+        Reader.Consultant => "the epidemiology consultant",
+        _ => "the manager of the program",
+    };
+
+    private static string Word(Severity severity) => severity.ToString().ToLowerInvariant();
+
+    private static string Day(DateOnly day) => day.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture);
+}

@@ -1,0 +1,33 @@
+using System.Collections.Immutable;
+using ScreenStats.Evaluation.Model;
+
+namespace ScreenStats.Reporting.Html;
+
+/// <summary>Sentences as HTML; each figure says in its markup where in findings.json it stands.</summary>
+internal static class SentenceHtml
+{
+    /// <summary>Writes sentences as one paragraph.</summary>
+    public static void Paragraph(Markup page, IEnumerable<Sentence> sentences, string style = "")
+    {
+        var all = sentences.ToImmutableArray();
+        if (all.IsEmpty) return;
+        page.Trusted(style.Length == 0 ? "<p>" : $"<p class=\"{Markup.Escape(style)}\">");
+        for (var index = 0; index < all.Length; index++)
+        {
+            if (index > 0) page.Text(" ");
+            Inline(page, all[index]);
+        }
+
+        page.Trusted("</p>\n");
+    }
+
+    /// <summary>Writes a sentence within a paragraph or a list item.</summary>
+    public static void Inline(Markup page, Sentence sentence)
+    {
+        foreach (var (literal, figure) in sentence.Parts())
+        {
+            if (figure is null) page.Text(literal!);
+            else page.Trusted($"<data value=\"{Markup.Escape(figure.Id)}\">{Markup.Escape(Rounding.Print(figure.Value, figure.Unit))}</data>");
+        }
+    }
+}

@@ -1,0 +1,68 @@
+using System.Collections.Immutable;
+using ScreenStats.Evaluation;
+using ScreenStats.Reporting.Pages.Audits;
+using ScreenStats.Reporting.Pages.Completeness;
+using ScreenStats.Reporting.Pages.Conduct;
+using ScreenStats.Reporting.Pages.Controls;
+using ScreenStats.Reporting.Pages.Coverage;
+using ScreenStats.Reporting.Pages.Delays;
+using ScreenStats.Reporting.Pages.Expected;
+using ScreenStats.Reporting.Pages.FollowThrough;
+using ScreenStats.Reporting.Pages.IntervalCases;
+using ScreenStats.Reporting.Pages.InvalidRuns;
+using ScreenStats.Reporting.Pages.Ledger;
+using ScreenStats.Reporting.Pages.Lots;
+using ScreenStats.Reporting.Pages.Participation;
+using ScreenStats.Reporting.Pages.Persons;
+using ScreenStats.Reporting.Pages.Positivity;
+using ScreenStats.Reporting.Pages.PredictiveValues;
+using ScreenStats.Reporting.Pages.Refuted;
+using ScreenStats.Reporting.Pages.Repeats;
+using ScreenStats.Reporting.Pages.Sites;
+using ScreenStats.Reporting.Pages.Yield;
+
+namespace ScreenStats.Reporting.Pages;
+
+/// <summary>Every page of the report, by question, in the order in which they are read. A new analysis is one line here.</summary>
+internal static class AllPages
+{
+    /// <summary>The pages of the findings.</summary>
+    public static ImmutableArray<PageGroup> Of(Findings findings) =>
+    [
+        new("worth", "What is a positive here worth?",
+        [
+            PredictiveValuePage.Of(findings),
+            FollowUpPage.Of(findings),
+            RefutedPage.Of(findings),
+            ExpectedPage.Of(findings),
+        ]),
+        new("stand-out", "Which lots and sites stand out?",
+        [
+            LotPage.Of(findings),
+            SitePage.Of(findings),
+            InvalidRunPage.Of(findings),
+            ControlPage.Of(findings),
+            ConductPage.Of(findings),
+            RepeatPage.Of(findings),
+        ]),
+        new("screening-done", "How much screening was done for each case found?",
+        [
+            YieldPage.Of(findings),
+            PositivityPage.Of(findings),
+            PersonPage.Of(findings),
+            ParticipationPage.Of(findings),
+            CoveragePage.Of(findings),
+        ]),
+        new("missed", "What was missed, and how long did it take?",
+        [
+            AuditPage.Of(findings),
+            IntervalCasePage.Of(findings),
+            DelayPage.Of(findings),
+        ]),
+        new("trust", "How far can the data be trusted?",
+        [
+            LedgerPage.Of(findings),
+            CompletenessPage.Of(findings),
+        ]),
+    ];
+}

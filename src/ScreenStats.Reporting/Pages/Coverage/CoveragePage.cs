@@ -1,0 +1,16 @@
+using ScreenStats.Evaluation;
+
+namespace ScreenStats.Reporting.Pages.Coverage;
+
+/// <summary>People tested among people eligible.</summary>
+internal static class CoveragePage
+{
+    /// <summary>The page.</summary>
+    public static Page Of(Findings findings) => new(
+        "coverage", "How many of the eligible were tested", findings.Coverage,
+        "A headcount is as good as the list it was taken from; people who work at several sites may be counted at each.",
+        "People with at least one counted run in an ISO week at a site, divided by the people eligible there that week, over the weeks with a headcount.")
+    {
+        Tables = [.. findings.Coverage.Tables.Select(TableViews.Whole)],
+    };
+}

@@ -1,0 +1,18 @@
+using ScreenStats.Evaluation;
+
+namespace ScreenStats.Reporting.Pages.Expected;
+
+/// <summary>Stated accuracy against what was seen.</summary>
+internal static class ExpectedPage
+{
+    /// <summary>The page.</summary>
+    public static Page Of(Findings findings) => new(
+        "expected", "What was to be expected of the devices", findings.Expected,
+        "A stated accuracy comes from other people than those screened here, often with symptoms. A prevalence corrected by a device's own accuracy cannot judge that device.",
+        "Refuted positives per valid test, with bounds for those without a conclusive result, against 1 - stated specificity: compatible, not compatible, or cannot tell, by a fixed rule on both intervals. " +
+        "Expected predictive values are Bayes' theorem at each prevalence; corrected prevalence is by W. J. Rogan and B. Gladen, 1978, American Journal of Epidemiology 107:71.")
+    {
+        Charts = ExpectedFigures.Of(findings),
+        Tables = [TableViews.Whole(findings.Expected.Table)],
+    };
+}

@@ -1,0 +1,41 @@
+using System.Collections.Immutable;
+using System.Globalization;
+using ScreenStats.Evaluation;
+using ScreenStats.Evaluation.FollowThrough;
+using ScreenStats.Reporting.Charts;
+
+namespace ScreenStats.Reporting.Pages.FollowThrough;
+
+/// <summary>Pictures of follow-up.</summary>
+internal static class FollowUpFigures
+{
+    /// <summary>What became of positive and of inconclusive runs; nothing where none was due.</summary>
+    public static ImmutableArray<Chart> Of(Findings findings)
+    {
+        var rows = ImmutableArray.Create(("positive", Parts(findings.FollowUp.Positive)), ("inconclusive", Parts(findings.FollowUp.Inconclusive)));
+        if (rows.All(row => row.Item2.Sum(part => part.Count) == 0)) return [];
+        return
+        [
+            StackChart.Of(
+                new ChartFrame(
+                    "follow-up",
+                    "What became of positive and inconclusive runs",
+                    "Runs that called for a confirmatory test, by what it said. See how much is settled (the two dark parts) and how much is not.",
+                    string.Join(" ", rows.Select(row => $"Of {Print(row.Item2.Sum(part => part.Count))} {row.Item1} runs: "
+                        + string.Join(", ", row.Item2.Select(part => $"{Print(part.Count)} {part.Name}")) + ".")),
+                    "follow-up"),
+                rows),
+        ];
+    }
+
+    private static ImmutableArray<StackPart> Parts(FollowUpFinding finding) =>
+    [
+        new("confirmed", finding.Confirmed, Tone.Main),
+        new("refuted", finding.Refuted, Tone.Alert),
+        new("unresolved", finding.Unresolved, Tone.Open),
+        new("pending", finding.Pending, Tone.Waiting),
+        new("unverified", finding.Unverified, Tone.Unknown),
+    ];
+
+    private static string Print(long count) => count.ToString("N0", CultureInfo.InvariantCulture);
+}

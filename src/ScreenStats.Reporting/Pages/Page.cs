@@ -1,0 +1,23 @@
+using System.Collections.Immutable;
+using ScreenStats.Evaluation.Model;
+using ScreenStats.Reporting.Charts;
+
+namespace ScreenStats.Reporting.Pages;
+
+/// <summary>One analysis as the report shows it: sentences, pictures, tables, limits and method, in this order.</summary>
+/// <param name="Id">Lower case, words joined by hyphens.</param>
+/// <param name="Heading">Heading.</param>
+/// <param name="Finding">The findings it shows.</param>
+/// <param name="CannotTell">What these figures cannot tell.</param>
+/// <param name="Method">How they were made, with the source.</param>
+internal sealed record Page(string Id, string Heading, IFinding Finding, string CannotTell, string Method)
+{
+    /// <summary>Pictures.</summary>
+    public ImmutableArray<Chart> Charts { get; init; } = [];
+
+    /// <summary>Parts of tables.</summary>
+    public ImmutableArray<TableView> Tables { get; init; } = [];
+
+    /// <summary>What must be known before acting on these figures; empty for nothing of their own.</summary>
+    public string Caution { get; init; } = "";
+}

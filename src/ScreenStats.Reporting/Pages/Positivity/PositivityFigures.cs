@@ -1,0 +1,45 @@
+using System.Collections.Immutable;
+using System.Globalization;
+using ScreenStats.Counting.Cubes;
+using ScreenStats.Evaluation;
+using ScreenStats.Evaluation.Model;
+using ScreenStats.Reporting.Charts;
+
+namespace ScreenStats.Reporting.Pages.Positivity;
+
+/// <summary>Pictures of positivity.</summary>
+internal static class PositivityFigures
+{
+    /// <summary>Positivity by period; nothing where fewer than two periods hold valid tests.</summary>
+    public static ImmutableArray<Chart> Of(Findings findings)
+    {
+        var points = findings.Positivity.Periods
+            .Where(row => row.PeriodStart is not null)
+            .SelectMany(row => ChartPoints.Of(row.Share, start: row.PeriodStart!.Value))
+            .OrderBy(point => point.Start)
+            .ToImmutableArray();
+        if (points.Length < 2) return [];
+        var (days, word) = findings.Span.Period switch
+        {
+            ReportPeriod.Day => (1, "day"),
+            ReportPeriod.Month => (30, "month"),
+            _ => (7, "week"),
+        };
+        var peak = points.MaxBy(point => point.Estimate)!;
+        var whole = findings.Positivity.Program.Estimate;
+        string Print(double value) => Rounding.Print(Cell.Number(value), Unit.Proportion);
+        string Day(DateOnly day) => day.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture);
+        return
+        [
+            PeriodChart.Of(
+                new ChartFrame(
+                    "positivity-by-period",
+                    $"Positivity by {word}",
+                    $"Positive tests among valid tests by {word}. See where the lines leave the dashed line of the whole span: overlapping lines are no difference to act on.",
+                    $"Dots with limits for {points.Length} periods from {Day(points[0].Start)} to {Day(points[^1].Start)}. Highest in the {word} from {Day(peak.Start)}: " +
+                    $"{Print(peak.Estimate)}, limits {Print(peak.Lower)} to {Print(peak.Upper)}." + (whole is { } value ? $" Whole span: {Print(value)}." : ""),
+                    "positivity"),
+                points, whole, days),
+        ];
+    }
+}

@@ -1,0 +1,38 @@
+using System.Collections.Immutable;
+using ScreenStats.Evaluation;
+using ScreenStats.Evaluation.Model;
+using ScreenStats.Reporting.Charts;
+
+namespace ScreenStats.Reporting.Pages.Refuted;
+
+/// <summary>Pictures of refuted positives.</summary>
+internal static class RefutedFigures
+{
+    /// <summary>Refuted positives among valid tests by lot and by site; nothing where none was refuted or there is nothing to compare.</summary>
+    public static ImmutableArray<Chart> Of(Findings findings)
+    {
+        if (findings.Refuted.Program.RefutedRuns == 0) return [];
+        var lots = findings.Lots.Where(lot => lot.Flag.HasFlag(Flag.Refuted)).Select(lot => lot.Lot).ToHashSet(StringComparer.Ordinal);
+        var sites = findings.Sites.Where(site => site.Flag.HasFlag(Flag.Refuted)).Select(site => site.Site).ToHashSet(StringComparer.Ordinal);
+        return [.. Of(findings, Grouping.Lot, "lot", "lots", lots), .. Of(findings, Grouping.Site, "site", "sites", sites)];
+    }
+
+    private static IEnumerable<Chart> Of(Findings findings, Grouping grouping, string one, string many, HashSet<string> flagged)
+    {
+        var points = findings.Refuted.Groups.Where(row => row.Grouping == grouping)
+            .SelectMany(row => ChartPoints.Of(row.Rate, row.Level, flagged: flagged.Contains(row.Level))).ToImmutableArray();
+        if (points.Length < 2) yield break;
+        var whole = findings.Refuted.Program.Rate.Estimate;
+        var highest = points.MaxBy(point => point.Estimate)!;
+        string Print(double value) => Rounding.Print(Cell.Number(value), Unit.Proportion);
+        yield return LevelChart.Of(
+            new ChartFrame(
+                "refuted-by-" + one,
+                $"Refuted positives by {one}",
+                $"Refuted positives among valid tests, by {one}. See which lines lie wholly to the right of the dashed line of the whole program.",
+                $"Dots with limits for {many}; highest {ChartText.Name(highest.Name)} with {Print(highest.Estimate)}, limits {Print(highest.Lower)} to {Print(highest.Upper)}." +
+                (whole is { } value ? $" Whole program: {Print(value)}." : ""),
+                "refuted"),
+            points, whole, many);
+    }
+}

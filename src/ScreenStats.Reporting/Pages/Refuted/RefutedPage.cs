@@ -1,0 +1,17 @@
+using ScreenStats.Evaluation;
+
+namespace ScreenStats.Reporting.Pages.Refuted;
+
+/// <summary>Refuted positives of valid tests.</summary>
+internal static class RefutedPage
+{
+    /// <summary>The page.</summary>
+    public static Page Of(Findings findings) => new(
+        "refuted", "How often a test was refuted", findings.Refuted,
+        "Positives that were never followed up may be false too: the bound takes all of them as refuted.",
+        "Positive runs that the confirmatory test did not confirm, per 1,000 valid tests. Limits are Wilson's, widened for the same people, sites and weeks.")
+    {
+        Charts = RefutedFigures.Of(findings),
+        Tables = [TableViews.Whole(findings.Refuted.Table.Only(row => row.Grouping is Grouping.Program or Grouping.Lot or Grouping.Site))],
+    };
+}

@@ -1,0 +1,19 @@
+using System.Collections.Immutable;
+using ScreenStats.Evaluation;
+using ScreenStats.Reporting.Charts;
+
+namespace ScreenStats.Reporting.Pages;
+
+/// <summary>Everything the page says, before it is rendered.</summary>
+/// <param name="Findings">The findings.</param>
+/// <param name="Inputs">Where they come from.</param>
+/// <param name="Version">Version of the program.</param>
+/// <param name="Groups">The pages by question.</param>
+internal sealed record ReportModel(Findings Findings, ReportInputs Inputs, string Version, ImmutableArray<PageGroup> Groups)
+{
+    /// <summary>Every picture, in the order of the pages.</summary>
+    public ImmutableArray<Chart> Charts => [.. Groups.SelectMany(group => group.Pages).SelectMany(page => page.Charts)];
+
+    /// <summary>Title of the report.</summary>
+    public string Title => Findings.Settings.Title;
+}

@@ -1,0 +1,29 @@
+using System.Collections.Immutable;
+using ScreenStats.Evaluation.Model;
+
+namespace ScreenStats.Reporting.Pages;
+
+/// <summary>A part of a table as the page shows it. The whole table stands in its file.</summary>
+/// <param name="Table">The table, with the rows to show.</param>
+/// <param name="Caption">What the part shows.</param>
+/// <param name="Columns">The columns to show, in order; the first names the row.</param>
+internal sealed record TableView(ITable Table, string Caption, ImmutableArray<ViewColumn> Columns)
+{
+    /// <summary>More rows than this are not shown in the page; the file has all.</summary>
+    public const int MostRows = 60;
+
+    /// <summary>Rows that the page shows.</summary>
+    public int ShownRows => Math.Min(Table.RowCount, MostRows);
+
+    /// <summary>The place of a column in the table.</summary>
+    /// <exception cref="InvalidOperationException">The table has no such column: the page was not kept in step with it.</exception>
+    public int IndexOf(string column)
+    {
+        for (var index = 0; index < Table.Columns.Length; index++)
+        {
+            if (Table.Columns[index].Name == column) return index;
+        }
+
+        throw new InvalidOperationException($"The table {Table.Id} has no column {column}.");
+    }
+}

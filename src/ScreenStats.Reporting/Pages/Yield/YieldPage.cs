@@ -1,0 +1,16 @@
+using ScreenStats.Evaluation;
+
+namespace ScreenStats.Reporting.Pages.Yield;
+
+/// <summary>Screening done for each case found.</summary>
+internal static class YieldPage
+{
+    /// <summary>The page.</summary>
+    public static Page Of(Findings findings) => new(
+        "yield", "How much screening for each case", findings.Yield,
+        "A case found is not a case prevented. What a case found early is worth, and what a test costs, are not in the exports.",
+        "Runs, people and valid tests divided by what they found; limits are those of the proportion turned over. A case is a person's first confirmed run of an episode.")
+    {
+        Tables = [.. findings.Yield.Tables.Select(TableViews.Whole)],
+    };
+}

@@ -1,0 +1,77 @@
+using System.Text;
+using ScreenStats.Evaluation;
+using ScreenStats.Reporting.Charts;
+using ScreenStats.Reporting.Files;
+using ScreenStats.Reporting.Html;
+using ScreenStats.Reporting.Pages;
+
+namespace ScreenStats.Reporting;
+
+/// <summary>Findings as a folder: a page to read, pictures, tables, a workbook, and every figure as data.</summary>
+public static class Report
+{
+    /// <summary>Whether a report may be written to a folder; to be asked before long work. Looks only.</summary>
+    /// <param name="folder">Where the report is to be.</param>
+    /// <exception cref="NotOurFolderException">A file stands there, or a folder that is not wholly a report of ours.</exception>
+    public static void CheckFolder(string folder)
+    {
+        ArgumentException.ThrowIfNullOrWhiteSpace(folder);
+        ReportFolder.Check(folder);
+    }
+
+    /// <summary>
+    /// Writes the report: <c>report.html</c>, <c>findings.json</c>, <c>workbook.xlsx</c>, <c>set-aside.csv</c>, <c>tables/</c>, <c>plots/</c> and
+    /// <c>manifest.json</c>. The folder is built beside its place and swapped in; one that stands there is replaced only where it is a
+    /// report of ours. The same findings and inputs give the same bytes.
+    /// </summary>
+    /// <param name="findings">The findings.</param>
+    /// <param name="folder">Where the report is to be.</param>
+    /// <param name="inputs">Where the findings come from; null for nothing to say of it.</param>
+    /// <param name="cancellationToken">Stops the work; the place is then as it was.</param>
+    /// <exception cref="NotOurFolderException">A file stands there, or a folder that is not wholly a report of ours. Nothing was written.</exception>
+    /// <exception cref="IOException">The folder could not be written; the place is as it was.</exception>
+    public static void Write(Findings findings, string folder, ReportInputs? inputs = null, CancellationToken cancellationToken = default)
+    {
+        ArgumentNullException.ThrowIfNull(findings);
+        ArgumentException.ThrowIfNullOrWhiteSpace(folder);
+        ReportFolder.Check(folder);
+        ReportFolder.Write(folder, Files(findings, inputs ?? new ReportInputs(), cancellationToken), cancellationToken);
+    }
+
+    /// <summary>Every file of the report: relative paths with slashes, and bytes.</summary>
+    internal static SortedDictionary<string, byte[]> Files(Findings findings, ReportInputs inputs, CancellationToken cancellationToken = default)
+    {
+        var version = inputs.Version ?? Manifest.OwnVersion;
+        var model = new ReportModel(findings, inputs, version, AllPages.Of(findings));
+        var tables = findings.Tables;
+        var files = new SortedDictionary<string, byte[]>(StringComparer.Ordinal);
+        void Text(string name, string text) => files.Add(name, new UTF8Encoding(false).GetBytes(text));
+
+        // Pictures and workbook are the slow part; they depend on nothing but the findings.
+        var charts = model.Charts;
+        var pngs = new byte[charts.Length][];
+        var workbook = Array.Empty<byte>();
+        var options = new ParallelOptions { CancellationToken = cancellationToken };
+        Parallel.For(0, charts.Length + 1, options, index =>
+        {
+            if (index == 0) workbook = Workbook.Of(tables);
+            else pngs[index - 1] = ChartRenderer.Png(charts[index - 1]);
+        });
+        var pictures = charts.ToDictionary(chart => chart.Id, ChartRenderer.Svg, StringComparer.Ordinal);
+        for (var index = 0; index < charts.Length; index++)
+        {
+            Text($"plots/{charts[index].Id}.svg", pictures[charts[index].Id]);
+            files.Add($"plots/{charts[index].Id}.png", pngs[index]);
+        }
+
+        cancellationToken.ThrowIfCancellationRequested();
+        foreach (var table in tables) Text($"tables/{table.Id}.csv", CsvText.Of(table));
+        Text("tables/columns.csv", ColumnDescriptions.Csv(tables));
+        Text("set-aside.csv", SetAsideText.Of(inputs.SetAside));
+        Text("findings.json", JsonText.Of(findings));
+        files.Add("workbook.xlsx", workbook);
+        Text("report.html", ReportHtml.Of(model, pictures));
+        Text(Manifest.FileName, JsonText.Of(Manifest.Of(inputs, version, files)));
+        return files;
+    }
+}
