@@ -35,7 +35,12 @@ internal sealed class PersonGrouping
     public void Gather(IReadOnlyList<RunSink> sinks, int[][] codes, int partition)
     {
         var total = sinks.Sum(sink => sink.Log.Count(partition));
-        if (entries.Length < total) (entries, personOf) = (NewBuffer(total), new int[entries.Length == 0 ? total : total + (total / 4)]);
+        if (entries.Length < total)
+        {
+            entries = NewBuffer(total);
+            personOf = new int[entries.Length];
+        }
+
         Array.Clear(slots);
         Count = 0;
         if (starts.Length < people.Length) starts = new int[people.Length];
