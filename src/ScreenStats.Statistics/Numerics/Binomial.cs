@@ -68,7 +68,7 @@ internal static class Binomial
     {
         if (x <= 0) return 0;
         if (y <= 0) return 1;
-        return x <= (a + 1) / (a + b + 2) ? BetaSmallSide(a, b, x, y) : 1 - BetaSmallSide(b, a, y, x);
+        return (a * y) - (b * x) >= 0 ? BetaSmallSide(a, b, x, y) : 1 - BetaSmallSide(b, a, y, x);
     }
 
     /// <summary>Upper tail of the beta distribution at x (y = 1 - x given apart).</summary>
@@ -82,40 +82,42 @@ internal static class Binomial
         return Math.Sqrt(a * b / (2 * Math.PI * n)) * Math.Exp(exponent);
     }
 
-    private static double BetaSmallSide(double a, double b, double x, double y) =>
-        BetaKernel(a, b, x, y) / a * ContinuedFraction(a, b, x);
-
-    /// <summary>The continued fraction of the incomplete beta function by the modified Lentz method.</summary>
-    private static double ContinuedFraction(double a, double b, double x)
+    /// <summary>
+    /// The continued fraction in the distance a y - b x from the mean, which has no difference of nearly equal numbers where x or y
+    /// is small. Source: DiDonato AR, Morris AH, ACM Trans Math Softw 1992;18:360-373, equation 9 (from memory).
+    /// </summary>
+    private static double BetaSmallSide(double a, double b, double x, double y)
     {
-        const double Tiny = 1e-300;
         const int Limit = 2_000_000;
-        double c = 1;
-        var d = 1 - ((a + b) * x / (a + 1));
-        if (Math.Abs(d) < Tiny) d = Tiny;
-        d = 1 / d;
-        var h = d;
-        for (var m = 1; m < Limit; m++)
+        var c = 1 + ((a * y) - (b * x));
+        var ratio = b / a;
+        var first = 1 + (1 / a);
+        double p = 1, an = 0, bn = 1, anNext = 1;
+        var s = a + 1;
+        var bnNext = c / first;
+        var r = first / c;
+        for (var n = 1; n < Limit; n++)
         {
-            var even = m * (b - m) * x / ((a + (2.0 * m) - 1) * (a + (2.0 * m)));
-            d = 1 + (even * d);
-            if (Math.Abs(d) < Tiny) d = Tiny;
-            c = 1 + (even / c);
-            if (Math.Abs(c) < Tiny) c = Tiny;
-            d = 1 / d;
-            h *= d * c;
-            var odd = -(a + m) * (a + b + m) * x / ((a + (2.0 * m)) * (a + (2.0 * m) + 1));
-            d = 1 + (odd * d);
-            if (Math.Abs(d) < Tiny) d = Tiny;
-            c = 1 + (odd / c);
-            if (Math.Abs(c) < Tiny) c = Tiny;
-            d = 1 / d;
-            var change = d * c;
-            h *= change;
-            if (Math.Abs(change - 1) < 1e-16) break;
+            var t = n / a;
+            var w = n * (b - n) * x;
+            var e = a / s;
+            var alpha = p * (p + ratio) * e * e * (w * x);
+            e = (1 + t) / (first + t + t);
+            var beta = n + (w / s) + (e * (c + (n * (1 + y))));
+            p = 1 + t;
+            s += 2;
+            (an, anNext) = (anNext, (alpha * an) + (beta * anNext));
+            (bn, bnNext) = (bnNext, (alpha * bn) + (beta * bnNext));
+            var before = r;
+            r = anNext / bnNext;
+            if (Math.Abs(r - before) <= 2e-16 * r) break;
+            an /= bnNext;
+            bn /= bnNext;
+            anNext = r;
+            bnNext = 1;
         }
 
-        return h;
+        return BetaKernel(a, b, x, y) * r;
     }
 
     private static double StirlingSeries(double z)

@@ -61,7 +61,7 @@ public static class ProportionInterval
     /// <exception cref="ArgumentOutOfRangeException">Counts that cannot be, or a confidence outside (0, 1).</exception>
     /// <remarks>
     /// The lower end solves P(X &gt;= x) = (1 - confidence)/2, the upper P(X &lt;= x) = (1 - confidence)/2; relative error below
-    /// 1e-9. Never covers less than the nominal share. Source: Clopper CJ, Pearson ES, Biometrika 1934;26:404-413.
+    /// 1e-12. Never covers less than the nominal share. Source: Clopper CJ, Pearson ES, Biometrika 1934;26:404-413.
     /// </remarks>
     public static ProportionEstimate ClopperPearson(long successes, long trials, double confidence = 0.95) =>
         Of(IntervalMethod.ClopperPearson, successes, trials, confidence);
@@ -86,7 +86,7 @@ public static class ProportionInterval
     /// <returns>The proportion with its interval; undefined without trials.</returns>
     /// <exception cref="ArgumentOutOfRangeException">Counts that cannot be, or a confidence outside (0, 1).</exception>
     /// <remarks>
-    /// The lower end is 0 at no success and the upper 1 at no failure. Relative error below 1e-9. Covers the nominal share on
+    /// The lower end is 0 at no success and the upper 1 at no failure. Relative error below 1e-12. Covers the nominal share on
     /// average, less for a few rates near 0 and 1. Source: Brown LD, Cai TT, DasGupta A, Stat Sci 2001;16:101-133, section 3.1.2.
     /// </remarks>
     public static ProportionEstimate Jeffreys(long successes, long trials, double confidence = 0.95) =>
@@ -99,7 +99,7 @@ public static class ProportionInterval
     /// <returns>The proportion with its interval; undefined without trials.</returns>
     /// <exception cref="ArgumentOutOfRangeException">Counts that cannot be, or a confidence outside (0, 1).</exception>
     /// <remarks>
-    /// As Clopper-Pearson with half the probability of x itself counted in each tail. Relative error below 1e-9. Covers the nominal
+    /// As Clopper-Pearson with half the probability of x itself counted in each tail. Relative error below 1e-12. Covers the nominal
     /// share on average. Source: Newcombe RG, Stat Med 1998;17:857-872, method 6.
     /// </remarks>
     public static ProportionEstimate MidP(long successes, long trials, double confidence = 0.95) =>
