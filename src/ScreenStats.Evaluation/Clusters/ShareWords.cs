@@ -8,6 +8,10 @@ internal static class ShareWords
     /// <summary>The mark of few counts, with a space before it; else nothing.</summary>
     public static string Few(ProportionFinding share) => share.FewCounts ? " [few counts]" : "";
 
+    /// <summary>The confidence of the limits in brackets, and that they are widened where they are.</summary>
+    public static string Limits(ProportionFinding share) =>
+        Figure.Percent(share.Confidence) + " confidence" + (share.ClusterLevel is null ? "" : ", widened for clusters");
+
     /// <summary>Says by what the limits were widened, or why they were not.</summary>
     public static Sentence Widening(string path, ProportionFinding share)
     {

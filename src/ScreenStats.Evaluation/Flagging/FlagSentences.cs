@@ -10,48 +10,48 @@ internal static class FlagSentences
     /// <summary>How many of its conclusive positives were refuted, and how surprising that is.</summary>
     public static Sentence Refuted(string path, string nameProperty, string kind, IJudgedLevel level) => new(
         $"{kind} {{0}} needs looking into: {{1}} of its {{2}} positives with a conclusive confirmatory result were refuted. If all {kind.ToLowerInvariant()}s were " +
-        "alike, as many refuted positives among its {3} valid tests would come about with a chance of {4} (adjusted for the number compared: {5}).",
+        "alike, the probability of as many refuted positives among its {3} valid tests would be {4} (adjusted for the number compared: {5}).",
         Figure.Name($"{path}.{nameProperty}", level.Name), Figure.Count(path + ".refuted", level.Refuted),
         Figure.Count(path + ".conclusive", level.Conclusive), Figure.Count(path + ".refutedTest.trials", level.RefutedTest.Trials),
         Figure.Number(path + ".refutedP", level.RefutedP, Unit.PValue), Figure.Number(path + ".refutedPHolm", level.RefutedPHolm, Unit.PValue));
 
-    /// <summary>Where and when its refuted positives were.</summary>
+    /// <summary>Where and when its refuted positives were; of a site, without those of lots that are flagged themselves.</summary>
     public static Sentence? Where(string path, string placeKind, IJudgedLevel level)
     {
         if (level.RefutedConcentration is not { } most) return null;
-        var total = level.RefutedPlaces.Sum(place => place.Events);
-        var few = most.Names.Length <= NamedPlaces;
-        List<FigureReference> figures =
-        [
-            Figure.Count(path + ".refutedConcentration.events", most.Events), Figure.Count(path + ".refutedTest.events", total),
-            Figure.Day(path + ".refutedConcentration.firstDay", most.FirstDay), Figure.Day(path + ".refutedConcentration.lastDay", most.LastDay),
-        ];
-        string where;
-        if (few)
+        var figures = new List<FigureReference>();
+        string Figures(FigureReference figure)
         {
-            for (var index = 0; index < most.Names.Length; index++)
-                figures.Add(Figure.Name($"{path}.refutedConcentration.names[{index.ToString(System.Globalization.CultureInfo.InvariantCulture)}]", most.Names[index]));
-            where = placeKind + Figure.Plural(most.Names.Length, " ", "s ") + (most.Names.Length switch
-            {
-                1 => "{4}",
-                2 => "{4} and {5}",
-                _ => "{4}, {5} and {6}",
-            });
-        }
-        else
-        {
-            figures.Add(Figure.Count(path + ".refutedConcentration.places", most.Places));
-            where = $"{{4}} {placeKind}s";
+            figures.Add(figure);
+            return $"{{{figures.Count - 1}}}";
         }
 
-        var preposition = placeKind == "site" ? "at" : "with";
-        return new Sentence($"{{0}} of its {{1}} refuted positives in this comparison were {preposition} {where}, from {{2}} to {{3}}.", [.. figures]);
+        var concentration = path + ".refutedConcentration";
+        var events = Figures(Figure.Count(concentration + ".events", most.Events));
+        var total = level.RefutedTest.Events;
+        var subject = most.Events == total
+            ? $"All {events} of its refuted positives"
+            : $"{events} of its {Figures(Figure.Count(path + ".refutedTest.events", total))} refuted positives";
+        if (level.Refuted != total) subject += " (without those of flagged lots)";
+        var names = most.Names.Length <= NamedPlaces
+            ? most.Names.Select((name, index) => Figures(Figure.Name($"{concentration}.names[{index.ToString(System.Globalization.CultureInfo.InvariantCulture)}]", name))).ToList()
+            : [];
+        var where = names.Count switch
+        {
+            0 => $"{Figures(Figure.Count(concentration + ".places", most.Places))} {placeKind}s",
+            1 => $"{placeKind} {names[0]}",
+            2 => $"{placeKind}s {names[0]} and {names[1]}",
+            _ => $"{placeKind}s {names[0]}, {names[1]} and {names[2]}",
+        };
+        var first = Figures(Figure.Day(concentration + ".firstDay", most.FirstDay));
+        var when = most.FirstDay == most.LastDay ? $"on {first}" : $"from {first} to {Figures(Figure.Day(concentration + ".lastDay", most.LastDay))}";
+        return new Sentence($"{subject} were {(placeKind == "site" ? "at" : "with")} {where}, {when}.", [.. figures]);
     }
 
     /// <summary>How many of its runs gave no valid result.</summary>
     public static Sentence Invalid(string path, string nameProperty, string kind, IJudgedLevel level) => new(
         $"{kind} {{0}} needs looking into: {{1}} of its {{2}} runs gave no valid result ({{3}} inconclusive, {{4}} invalid). If all {kind.ToLowerInvariant()}s were " +
-        "alike, as many would come about with a chance of {5} (adjusted for the number compared: {6}).",
+        "alike, the probability of as many would be {5} (adjusted for the number compared: {6}).",
         Figure.Name($"{path}.{nameProperty}", level.Name), Figure.Count(path + ".unusable", level.Inconclusive + level.Invalid),
         Figure.Count(path + ".runs", level.Runs), Figure.Count(path + ".inconclusive", level.Inconclusive), Figure.Count(path + ".invalid", level.Invalid),
         Figure.Number(path + ".invalidP", level.InvalidP, Unit.PValue), Figure.Number(path + ".invalidPHolm", level.InvalidPHolm, Unit.PValue));

@@ -17,7 +17,7 @@ internal static class InvalidRunSentences
         [
             new Sentence(
                 $"{{0}} of {{1}} runs gave no valid result: {{2}} inconclusive (a test line but no control line) and {{3}} invalid (no line). " +
-                $"That is {{4}} ({{5}} to {{6}}, {Figure.Percent(share.Confidence)} confidence, widened for clusters){ShareWords.Few(share)}.",
+                $"That is {{4}} ({{5}} to {{6}}, {ShareWords.Limits(share)}){ShareWords.Few(share)}.",
                 Figure.Count(Program + ".events", share.Events), Figure.Count(Program + ".trials", share.Trials),
                 Figure.Count("invalidRuns.inconclusive", row.Inconclusive), Figure.Count("invalidRuns.invalid", row.Invalid),
                 Figure.Share(Program, share), Figure.Lower(Program, share), Figure.Upper(Program, share)),

@@ -42,6 +42,6 @@ internal static class LedgerAnalysis
             Tables = [LedgerTables.Ledger(rows.ToImmutable())],
             Sentences = [],
         };
-        return findings with { Sentences = LedgerSentences.Of(findings) };
+        return findings with { Sentences = LedgerSentences.Of(findings, tally.Cells.HasConfirmatory) };
     }
 }

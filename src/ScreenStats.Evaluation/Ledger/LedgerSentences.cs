@@ -5,7 +5,7 @@ namespace ScreenStats.Evaluation.Ledger;
 
 internal static class LedgerSentences
 {
-    public static ImmutableArray<Sentence> Of(LedgerFindings ledger)
+    public static ImmutableArray<Sentence> Of(LedgerFindings ledger, bool hasConfirmatory)
     {
         var sentences = ImmutableArray.CreateBuilder<Sentence>();
         sentences.Add(new Sentence(
@@ -21,7 +21,7 @@ internal static class LedgerSentences
                 Figure.Count(FigurePath.Row("ledger.rows", read.Key) + ".rows", read.Rows),
                 Figure.Count(FigurePath.Row("ledger.rows", counted.Key) + ".rows", counted.Rows)));
         }
-        else
+        else if (!hasConfirmatory)
         {
             sentences.Add(new Sentence("There is no confirmatory export: no positive can be followed up."));
         }

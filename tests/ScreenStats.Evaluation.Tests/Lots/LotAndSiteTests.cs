@@ -20,7 +20,7 @@ public class LotAndSiteTests
         lot.RefutedConcentration!.Names.Should().Equal("East");
         var text = string.Join(' ', findings.Lots.Sentences.Select(sentence => sentence.Text));
         text.Should().Contain("Lot A]3 needs looking into: 40 of its 72 positives with a conclusive confirmatory result were refuted.");
-        text.Should().Contain("40 of its 40 refuted positives in this comparison were at site East, from 2026-01-13 to 2026-01-13.");
+        text.Should().Contain("All 40 of its refuted positives were at site East, on 2026-01-13.");
         text.Should().Contain("does not say that its positives were false, nor that anybody may return to work");
         findings.Sites.Where(site => site.Flag != Flag.None).Select(site => (site.Site, site.Flag)).Should().Equal(("West", Flag.Invalid));
         string.Join(' ', findings.Sites.Sentences.Select(sentence => sentence.Text)).Should().Contain("Site West needs looking into: 496 of its 4,416 runs gave no valid result (16 inconclusive, 480 invalid).");
@@ -37,6 +37,8 @@ public class LotAndSiteTests
 
         lot.RefutedPlaces.Select(place => (place.Name, place.Events)).Should().Equal(("S1", 20), ("S2", 12), ("S3", 4), ("S4", 4));
         (lot.RefutedConcentration!.Names.Length, lot.RefutedConcentration.Events).Should().Be((2, 32), "32 of 40 are just four in five");
+        Evaluator.Evaluate(sketch.Tally(), new ProgramSettings()).Lots.Sentences.Select(sentence => sentence.Text)
+            .Should().Contain("32 of its 40 refuted positives were at sites S1 and S2, from 2026-01-08 to 2026-01-14.");
         (lot.RefutedConcentration.FirstDay, lot.RefutedConcentration.LastDay).Should().Be((new DateOnly(2026, 1, 8), new DateOnly(2026, 1, 14)));
     }
 
@@ -90,6 +92,20 @@ public class LotAndSiteTests
         findings.Lots.Sentences.Single().Text.Should().Be("No lot is recorded, so lots cannot be compared.");
         findings.Sites.Sentences.Single().Text.Should().Contain("one site only");
         findings.Sites.Single().RefutedP.Should().Be(1);
+    }
+
+    [Fact]
+    public void A_flagged_site_is_spoken_of_without_the_refuted_positives_of_flagged_lots()
+    {
+        var sketch = Background();
+        for (var site = 1; site <= 3; site++) sketch.Runs(Outcome.Positive, 15, FollowUp.Refuted, $"S{site}", "bad");
+        for (var lot = 1; lot <= 4; lot++) sketch.Runs(Outcome.Positive, 9, FollowUp.Refuted, "S4", $"good-{lot}", lot);
+
+        var findings = Evaluator.Evaluate(sketch.Tally(), new ProgramSettings());
+
+        findings.Lots.Where(lot => lot.Flag != Flag.None).Select(lot => lot.Lot).Should().Equal("bad");
+        findings.Sites.Where(site => site.Flag != Flag.None).Select(site => site.Site).Should().Equal("S4");
+        findings.Sites.Sentences.Select(sentence => sentence.Text).Should().Contain(text => text.EndsWith("were with 4 lots, from 2026-01-05 to 2026-01-09.", StringComparison.Ordinal));
     }
 
     /// <summary>Four good lots at four sites, 1,000 negative runs and half a refuted positive each.</summary>

@@ -60,6 +60,17 @@ public class RateTests
     }
 
     [Fact]
+    public void The_highest_period_is_not_one_with_few_counts_where_there_is_another()
+    {
+        var sketch = new ProgramSketch().Runs(Outcome.Negative, 1000).Runs(Outcome.Positive, 10, FollowUp.Unverified)
+            .Runs(Outcome.Negative, 1000, day: 7).Runs(Outcome.Positive, 20, FollowUp.Unverified, day: 7)
+            .Runs(Outcome.Negative, 1, day: 14).Runs(Outcome.Positive, 1, FollowUp.Unverified, day: 14);
+
+        Evaluator.Evaluate(sketch.Tally(), new ProgramSettings()).Positivity.Sentences[^1].Text
+            .Should().StartWith("It was highest in the period from 2026-01-12: 20 of 1,020 valid tests");
+    }
+
+    [Fact]
     public void The_parts_of_every_breakdown_add_up_to_the_program_for_any_runs() => Programs.Sample(runs =>
     {
         var findings = Evaluator.Evaluate(Build(runs, site => site).Tally(), new ProgramSettings());
