@@ -4,6 +4,7 @@ using ScreenStats.Cli.Commands;
 using ScreenStats.Cli.Terminal;
 using ScreenStats.Counting.Diagnostics;
 using ScreenStats.Counting.Programs;
+using ScreenStats.Reporting;
 
 namespace ScreenStats.Cli;
 
@@ -12,7 +13,7 @@ internal static class App
 {
     /// <summary>Every command, in the order in which the help lists them.</summary>
     public static IReadOnlyList<RunnerCommand> Commands() =>
-        [new IntervalCommand(), new PredictCommand(), new PrevalenceCommand(), new SynthesizeCommand()];
+        [new EvaluateCommand(), new InspectCommand(), new IntervalCommand(), new PredictCommand(), new PrevalenceCommand(), new SynthesizeCommand()];
 
     /// <summary>Runs one command line and answers the exit code.</summary>
     public static int Run(
@@ -29,6 +30,11 @@ internal static class App
         {
             errors.Write($"screenstats: {failure.Message}\n");
             errors.Write($"Run \"{HelpFor(args)}\" to see what it takes.\n");
+            return ExitCode.Usage;
+        }
+        catch (NotOurFolderException failure)
+        {
+            errors.Write($"screenstats: {failure.Message}\n");
             return ExitCode.Usage;
         }
         catch (UnusableDataException failure)

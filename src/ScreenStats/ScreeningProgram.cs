@@ -1,4 +1,5 @@
 using ScreenStats.Counting.Programs;
+using ScreenStats.Records;
 
 namespace ScreenStats;
 
@@ -11,8 +12,8 @@ namespace ScreenStats;
 /// var findings = reading.Tally.Evaluate(program.Settings);
 /// Report.Write(findings, "report");
 /// </code>
-/// Namespaces a caller needs: <c>ScreenStats</c>, <c>ScreenStats.Evaluation</c> and <c>ScreenStats.Statistics.Proportions</c>; for data frames
-/// also the package Microsoft.Data.Analysis.
+/// Namespaces a caller needs: <c>ScreenStats</c>, <c>ScreenStats.Evaluation</c>, <c>ScreenStats.Reporting</c> and
+/// <c>ScreenStats.Statistics.Proportions</c>; for data frames also the package Microsoft.Data.Analysis.
 /// </remarks>
 public sealed class ScreeningProgram
 {
@@ -30,7 +31,7 @@ public sealed class ScreeningProgram
     public string? File { get; }
 
     /// <summary>What the program file says, defaults filled in.</summary>
-    public ProgramSettings Settings { get; private init; }
+    public ProgramSettings Settings { get; }
 
     /// <summary>Opens a program. No export is read yet.</summary>
     /// <param name="path">A folder with exports, with or without a program.json; or the path of a program file beside its exports.</param>
@@ -44,6 +45,12 @@ public sealed class ScreeningProgram
         var (folder, file) = ProgramFolder.Find(path);
         return new(folder, file, file is null ? new ProgramSettings() : ProgramFolder.Settings(file));
     }
+
+    /// <summary>Reads and counts every export of the program.</summary>
+    /// <param name="options">How they are read; null: the defaults. What is read does not depend on it.</param>
+    /// <returns>Ledger, diagnostics and tally.</returns>
+    /// <exception cref="Counting.Diagnostics.UnusableDataException">The data cannot be used: everything that is wrong, errors first.</exception>
+    public Reading Read(ReadOptions? options = null) => new(new ProgramReader().Read(Settings, Folder, options));
 
     /// <summary>The same program with other settings, such as another confidence.</summary>
     /// <param name="settings">The settings.</param>

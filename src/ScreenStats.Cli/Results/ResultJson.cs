@@ -12,6 +12,7 @@ internal static class ResultJson
     private static readonly JsonSerializerOptions Options = new()
     {
         PropertyNamingPolicy = JsonNamingPolicy.CamelCase,
+        Converters = { new JsonStringEnumConverter(JsonNamingPolicy.KebabCaseLower) },
         TypeInfoResolver = ResultContext.Default.WithAddedModifier(SplitFigures),
     };
 
@@ -50,5 +51,6 @@ internal static class ResultJson
 [JsonSerializable(typeof(PredictResult))]
 [JsonSerializable(typeof(PrevalenceResult))]
 [JsonSerializable(typeof(SynthesisTruth))]
+[JsonSerializable(typeof(InspectResult))]
 [JsonSerializable(typeof(double?))]
 internal sealed partial class ResultContext : JsonSerializerContext;

@@ -13,11 +13,29 @@ internal static class DiagnosticLines
 
     public static string Of(Diagnostic diagnostic)
     {
-        var place = diagnostic.File.Length == 0 ? "" : diagnostic.Line is { } line
-            ? string.Create(CultureInfo.InvariantCulture, $"{diagnostic.File}, line {line}: ")
-            : $"{diagnostic.File}: ";
-        var word = diagnostic.Severity switch { Severity.Error => "error", Severity.Warning => "warning", _ => "note" };
-        var repeats = diagnostic.Occurrences > 1 ? $" ({Show.Count(diagnostic.Occurrences)} times)" : "";
-        return $"{word}: {place}{diagnostic.Message} [{diagnostic.Code}]{repeats}";
+        // Most messages name their file and their count already; what they leave out is added.
+        var place = diagnostic.Message.Contains(diagnostic.File, StringComparison.Ordinal) ? "" : Place(diagnostic) + ": ";
+        var repeats = diagnostic.Occurrences > 1 && !diagnostic.Message.StartsWith(
+            diagnostic.Occurrences.ToString("N0", CultureInfo.InvariantCulture), StringComparison.Ordinal)
+            ? $" ({Show.Count(diagnostic.Occurrences)} times)"
+            : "";
+        return $"{Word(diagnostic.Severity)}: {place}{diagnostic.Message} [{diagnostic.Code}]{repeats}";
     }
+
+    /// <summary>Where it was first seen; empty where it concerns no file.</summary>
+    public static string Place(Diagnostic diagnostic) => diagnostic.File.Length == 0 ? "" : diagnostic.Line is { } line
+        ? string.Create(CultureInfo.InvariantCulture, $"{diagnostic.File}, line {line}")
+        : diagnostic.File;
+
+    public static string Word(Severity severity) => severity switch
+    {
+        Severity.Error => "error",
+        Severity.Warning => "warning",
+        _ => "note",
+    };
+
+    /// <summary>The name of a choice as words in lower case: "DayFirst" becomes "day first".</summary>
+    public static string Words(Enum choice) =>
+        string.Concat(choice.ToString().Select((letter, index) =>
+            char.IsUpper(letter) ? (index > 0 ? " " : "") + char.ToLowerInvariant(letter) : letter.ToString()));
 }

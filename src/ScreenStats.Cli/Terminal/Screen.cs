@@ -14,6 +14,9 @@ internal sealed class Screen(TextWriter output, RunnerEnvironment environment)
     /// <summary>A line that deserves attention; its words must say so without the colour.</summary>
     public void Attention(string text) => Render(new Text(text, new Style(foreground: Color.Yellow, decoration: Decoration.Bold)));
 
+    /// <summary>A paragraph, broken between words where the screen ends.</summary>
+    public void Text(string text) => Render(new Text(text));
+
     /// <summary>A table without borders; numbers stand to the right.</summary>
     public void Table(IReadOnlyList<TableColumnPlan> columns, IEnumerable<IReadOnlyList<string>> rows)
     {

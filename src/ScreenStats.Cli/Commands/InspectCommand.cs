@@ -1,0 +1,96 @@
+using System.Collections.Immutable;
+using ScreenStats.Cli.Results;
+using ScreenStats.Cli.Terminal;
+using ScreenStats.Counting.Diagnostics;
+using ScreenStats.Evaluation.Model;
+using ScreenStats.Records;
+
+namespace ScreenStats.Cli.Commands;
+
+/// <summary><c>inspect</c>: how the exports were understood, what became of every row, and what is wrong with the data.</summary>
+internal sealed class InspectCommand : ProgramCommand
+{
+    public InspectCommand()
+        : base("inspect", "How files, columns, words and dates were understood; the ledger; what is wrong with the data",
+            "screenstats inspect my-program", "screenstats inspect my-program/program.json --json")
+    {
+        TakeReadingOptions();
+        TakeJson();
+    }
+
+    public override int Run(Invocation invocation)
+    {
+        var program = Open(invocation);
+        var reading = Read(invocation, program);
+        var result = new InspectResult(
+            program.Settings.Title, reading.Result.Understanding,
+            [.. reading.Ledger.Select(cell => new LedgerItem(LevelNames.Of(cell.Export), LevelNames.Of(cell.Entry), cell.Rows))],
+            reading.Diagnostics);
+
+        if (WantsJson(invocation)) invocation.Output.Write(ResultJson.Write(result));
+        else Render(result, invocation.Screen);
+        return ExitCode.Done;
+    }
+
+    private static void Render(InspectResult result, Screen screen)
+    {
+        screen.Title(result.Title);
+        foreach (var export in result.Exports.Where(export => !export.Files.IsEmpty)) RenderExport(export, screen);
+        screen.Line();
+        screen.Title("Ledger: what became of every row");
+        screen.Table(
+            [new("export"), new("entry"), new("rows", true)],
+            result.Ledger.GroupBy(item => item.Export).SelectMany(export => export
+                .Select(item => new[] { item.Export, item.Entry, Show.Count(item.Rows) })
+                .Prepend([export.Key, "read", Show.Count(export.Sum(item => item.Rows))])));
+        screen.Line();
+        screen.Title("Findings in the data");
+        if (result.Diagnostics.IsEmpty) screen.Line("none");
+        else
+        {
+            screen.Table(
+                [new("severity"), new("code"), new("count", true), new("first"), new("what")],
+                result.Diagnostics.Select(found => new[]
+                {
+                    DiagnosticLines.Word(found.Severity), found.Code, Show.Count(found.Occurrences), DiagnosticLines.Place(found), found.Message,
+                }));
+        }
+
+        screen.Caution();
+    }
+
+    private static void RenderExport(ExportUnderstanding export, Screen screen)
+    {
+        foreach (var file in export.Files)
+        {
+            screen.Line();
+            screen.Title($"{LevelNames.Of(export.Export)}: {file.Name}");
+            screen.Line($"{Show.Count(file.Rows)} rows, {file.Encoding}, delimiter {file.Delimiter}");
+            screen.Table(
+                [new("heading"), new("read as"), new("because")],
+                file.Headings.Select(heading => new[] { heading.Heading, heading.Column ?? "(not read)", DiagnosticLines.Words(heading.Why) }));
+        }
+
+        screen.Line();
+        screen.Table(
+            [new("column"), new("recorded", true), new("understood as")],
+            export.Columns.Where(column => column.Mapped).Select(column => new[]
+            {
+                column.Column, $"{Show.Count(column.Recorded)} of {Show.Count(column.Rows)}", UnderstoodAs(column),
+            }));
+        var absent = export.Columns.Where(column => !column.Mapped).Select(column => column.Column).ToImmutableArray();
+        if (!absent.IsEmpty) screen.Line("not in the export: " + string.Join(", ", absent));
+    }
+
+    private static string UnderstoodAs(ColumnUnderstanding column)
+    {
+        var parts = new List<string>();
+        if (!column.Words.IsDefaultOrEmpty)
+            parts.Add(string.Join(", ", column.Words.Select(word => $"{word.Word} = {(word.TakenFor.Length == 0 ? "not recorded" : word.TakenFor)} ({Show.Count(word.Rows)})")));
+        if (column.UnknownWords > 0) parts.Add($"{Show.Count(column.UnknownWords)} rows with words that are not known");
+        if (column.DateOrder is { } order) parts.Add($"{DiagnosticLines.Words(order)} ({column.DateOrderWhy})");
+        if (column.FirstDay is { } first && column.LastDay is { } last)
+            parts.Add($"{first.ToString("O", System.Globalization.CultureInfo.InvariantCulture)} to {last.ToString("O", System.Globalization.CultureInfo.InvariantCulture)}");
+        return string.Join("; ", parts);
+    }
+}

@@ -1,0 +1,48 @@
+using System.CommandLine;
+using ScreenStats.Cli.Parsing;
+using ScreenStats.Cli.Terminal;
+using ScreenStats.Counting.Programs;
+using ScreenStats.Records;
+
+namespace ScreenStats.Cli.Commands;
+
+/// <summary>What the commands that read a program share: the argument, the date and the threads.</summary>
+internal abstract class ProgramCommand : RunnerCommand
+{
+    private readonly Argument<string> program;
+    private Option<string>? asOf;
+    private Option<string>? threads;
+
+    protected ProgramCommand(string name, string summary, params string[] examples)
+        : base(name, summary, examples) =>
+        program = TakeArgument("program", "A folder with exports, or the program.json beside them.");
+
+    /// <summary>Options of reading; called where the help should list them.</summary>
+    protected void TakeReadingOptions()
+    {
+        asOf = TakeOption("--as-of", "date", "The data are complete up to the end of this day, such as 2026-03-31. Default: as the program file says, else the latest report or collection in the confirmatory export.");
+        threads = TakeOption("--threads", "number", "Threads for reading. Default: one for each processor. The result does not depend on it.");
+    }
+
+    protected string AsOf(Invocation invocation) => asOf is null ? "" : invocation.Text(asOf) ?? "";
+
+    /// <summary>The program as written on the line, with the date from the line.</summary>
+    protected ScreeningProgram Open(Invocation invocation)
+    {
+        StatedMoment? moment = AsOf(invocation) is { Length: > 0 } written
+            ? new StatedMoment(Figures.Day("--as-of", written).ToDateTime(new TimeOnly(23, 59, 59)), null)
+            : null;
+        var opened = ScreeningProgram.Open(invocation.Environment.PathOf(invocation.Text(program)));
+        return moment is null ? opened : opened.With(opened.Settings with { DataAsOf = moment });
+    }
+
+    protected Reading Read(Invocation invocation, ScreeningProgram opened, bool setAsideText = false)
+    {
+        var count = threads is not null && invocation.Text(threads) is { } text ? (int)Figures.Whole("--threads", text, 1, 1024) : 0;
+        using var progress = new ProgressLine(invocation.Errors, invocation.Environment, invocation.Time);
+        invocation.Environment.Cancelled.ThrowIfCancellationRequested();
+        var reading = opened.Read(new ReadOptions { Threads = count, Progress = progress, SetAsideText = setAsideText });
+        invocation.Environment.Cancelled.ThrowIfCancellationRequested();
+        return reading;
+    }
+}
