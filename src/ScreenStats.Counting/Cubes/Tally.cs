@@ -1,5 +1,3 @@
-using System.Collections.Immutable;
-
 namespace ScreenStats.Counting.Cubes;
 
 /// <summary>
@@ -24,8 +22,49 @@ public sealed class Tally
     /// <summary>
     /// The one door for every source: merges equal cells, sorts them and checks that the cubes agree with one another.
     /// </summary>
+    /// <remarks>
+    /// Cells of equal coordinates are added up (sums over people too: sources that are merged must share no person); cells that count
+    /// nothing are left out, except in the ledger. Order is ordinal, coordinate by coordinate, so that equal contents are equal sequences.
+    /// Checked: operators, notable runs, audits, person sums of every scope, participation, gaps and the ledger against the screens; cases,
+    /// repeats, conduct and control runs within what they are part of. The ledger is checked only where it has cells of the screening export.
+    /// </remarks>
     /// <param name="cells">The cells, in any order.</param>
     /// <returns>The tally.</returns>
-    /// <exception cref="ArgumentException">The cubes disagree; the message names the two that do.</exception>
-    public static Tally FromCells(TallyCells cells) => new(cells);
+    /// <exception cref="ArgumentException">The cubes disagree, or a cell is impossible; the message names the cubes and by how much.</exception>
+    public static Tally FromCells(TallyCells cells)
+    {
+        var canonical = cells with
+        {
+            Screens = CellOrder.Canonical(cells.Screens, CellOrder.Compare, static (a, b) => a with { Runs = a.Runs + b.Runs }, static cell => cell.Runs == 0),
+            Operators = CellOrder.Canonical(cells.Operators, CellOrder.Compare, static (a, b) => a with { Runs = a.Runs + b.Runs }, static cell => cell.Runs == 0),
+            Notable = CellOrder.Canonical(cells.Notable, CellOrder.Compare, null, static _ => false),
+            Persons = CellOrder.Canonical(cells.Persons, CellOrder.Compare, Add, static cell => cell.Persons == 0),
+            Participation = CellOrder.Canonical(cells.Participation, CellOrder.Compare, static (a, b) => a with { Persons = a.Persons + b.Persons }, static cell => cell.Persons == 0),
+            Cases = CellOrder.Canonical(cells.Cases, CellOrder.Compare, static (a, b) => a with { Cases = a.Cases + b.Cases }, static cell => cell.Cases == 0),
+            Gaps = CellOrder.Canonical(cells.Gaps, CellOrder.Compare, static (a, b) => a with { Count = a.Count + b.Count }, static cell => cell.Count == 0),
+            Delays = CellOrder.Canonical(cells.Delays, CellOrder.Compare, static (a, b) => a with { Count = a.Count + b.Count }, static cell => cell.Count == 0),
+            Audits = CellOrder.Canonical(cells.Audits, CellOrder.Compare, static (a, b) => a with { Runs = a.Runs + b.Runs }, static cell => cell.Runs == 0),
+            IntervalCases = CellOrder.Canonical(cells.IntervalCases, CellOrder.Compare, static (a, b) => a with { Count = a.Count + b.Count }, static cell => cell.Count == 0),
+            Conduct = CellOrder.Canonical(cells.Conduct, CellOrder.Compare, static (a, b) => a with { Runs = a.Runs + b.Runs }, static cell => cell.Runs == 0),
+            Repeats = CellOrder.Canonical(cells.Repeats, CellOrder.Compare, static (a, b) => a with { Due = a.Due + b.Due, Done = a.Done + b.Done }, static cell => cell.Due == 0 && cell.Done == 0),
+            Controls = CellOrder.Canonical(cells.Controls, CellOrder.Compare, static (a, b) => a with { Runs = a.Runs + b.Runs }, static cell => cell.Runs == 0),
+            Headcount = CellOrder.Canonical(cells.Headcount, CellOrder.Compare, static (a, b) => a with { Eligible = a.Eligible + b.Eligible }, static _ => false),
+            Completeness = CellOrder.Canonical(cells.Completeness, CellOrder.Compare, static (a, b) => a with { Rows = a.Rows + b.Rows, Recorded = a.Recorded + b.Recorded }, static _ => false),
+            Ledger = CellOrder.Canonical(cells.Ledger, CellOrder.Compare, static (a, b) => a with { Rows = a.Rows + b.Rows }, static _ => false),
+            Diagnostics = cells.Diagnostics.IsDefault ? [] : cells.Diagnostics,
+        };
+        CubeAgreement.Check(canonical);
+        return new(canonical);
+    }
+
+    private static PersonCell Add(PersonCell a, PersonCell b) => a with
+    {
+        Persons = a.Persons + b.Persons,
+        PersonsWithEvent = a.PersonsWithEvent + b.PersonsWithEvent,
+        Trials = a.Trials + b.Trials,
+        Events = a.Events + b.Events,
+        TrialsSquared = a.TrialsSquared + b.TrialsSquared,
+        TrialsTimesEvents = a.TrialsTimesEvents + b.TrialsTimesEvents,
+        EventsSquared = a.EventsSquared + b.EventsSquared,
+    };
 }
