@@ -1,4 +1,6 @@
+using System.Runtime.InteropServices;
 using ScreenStats.Counting.Cubes;
+using ScreenStats.Evaluation.Model;
 
 namespace ScreenStats.Evaluation.Clusters;
 
@@ -14,31 +16,39 @@ internal static class Slices
         var slices = new Dictionary<(Grouping Grouping, string Level, DateOnly? Start), Slice>();
         Slice Find(Grouping grouping, string level, DateOnly? start)
         {
-            if (slices.TryGetValue((grouping, level, start), out var slice)) return slice;
-            return slices[(grouping, level, start)] = new Slice(grouping, level, start);
+            ref var slice = ref CollectionsMarshal.GetValueRefOrAddDefault(slices, (grouping, level, start), out _);
+            return slice ??= new Slice(grouping, level, start);
         }
 
-        Find(Grouping.Program, "", null);
+        var numbers = new Dictionary<string, int>(StringComparer.Ordinal);
+        int Number(string site)
+        {
+            ref var number = ref CollectionsMarshal.GetValueRefOrAddDefault(numbers, site, out var known);
+            if (!known) number = numbers.Count;
+            return number;
+        }
+
+        var program = Find(Grouping.Program, "", null);
         var recorded = new HashSet<Grouping> { Grouping.Program, Grouping.Site, Grouping.Lot, Grouping.Period, Grouping.SiteAndPeriod };
         foreach (var cell in cells.Screens)
         {
             var start = cells.Period.Start(cell.Day);
-            var specimen = Model.LevelNames.Of(cell.Specimen);
-            var collection = Model.LevelNames.Of(cell.Collection);
-            ReadOnlySpan<(Grouping, string, DateOnly?)> places =
+            var week = ReportPeriods.Monday(cell.Day);
+            var site = Number(cell.Site);
+            ReadOnlySpan<Slice> places =
             [
-                (Grouping.Program, "", null), (Grouping.Site, cell.Site, null), (Grouping.Lot, cell.Lot, null),
-                (Grouping.Specimen, specimen, null), (Grouping.Collection, collection, null),
-                (Grouping.Period, "", start), (Grouping.SiteAndPeriod, cell.Site, start),
+                program, Find(Grouping.Site, cell.Site, null), Find(Grouping.Lot, cell.Lot, null),
+                Find(Grouping.Specimen, LevelNames.Of(cell.Specimen), null), Find(Grouping.Collection, LevelNames.Of(cell.Collection), null),
+                Find(Grouping.Period, "", start), Find(Grouping.SiteAndPeriod, cell.Site, start),
             ];
-            foreach (var (grouping, level, period) in places) Find(grouping, level, period).Add(cell.Site, cell.Day, cell.Outcome, cell.Runs);
-            if (specimen != Levels.None) recorded.Add(Grouping.Specimen);
-            if (collection != Levels.None) recorded.Add(Grouping.Collection);
+            foreach (var slice in places) slice.Add(site, week, cell.Outcome, cell.Runs);
+            if (cell.Specimen != Specimen.NotRecorded) recorded.Add(Grouping.Specimen);
+            if (cell.Collection != CollectedBy.NotRecorded) recorded.Add(Grouping.Collection);
         }
 
         foreach (var cell in cells.Operators)
         {
-            Find(Grouping.Operator, cell.Operator, null).Add(cell.Site, cell.Day, cell.Outcome, cell.Runs);
+            Find(Grouping.Operator, cell.Operator, null).Add(Number(cell.Site), ReportPeriods.Monday(cell.Day), cell.Outcome, cell.Runs);
             if (cell.Operator != Levels.None) recorded.Add(Grouping.Operator);
         }
 

@@ -10,7 +10,7 @@ internal static class InvalidRunAnalysis
     {
         var table = InvalidRunTables.InvalidRuns([.. slices.Select(slice => new InvalidRunRow(
             slice.Key, slice.Grouping, slice.Level, slice.PeriodStart, slice.Inconclusive, slice.Invalid,
-            slice.Unusable.Proportion(confidence, slice.PersonsOf(persons, PersonMeasure.InvalidRuns, tally.Cells.Period))))]);
+            slice.Unusable(confidence, slice.PersonsOf(persons, PersonMeasure.InvalidRuns, tally.Cells.Period))))]);
         return new InvalidRunFindings(table, InvalidRunSentences.Of(table));
     }
 }

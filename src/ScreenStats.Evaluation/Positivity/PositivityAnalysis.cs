@@ -10,7 +10,7 @@ internal static class PositivityAnalysis
     {
         var table = PositivityTables.Positivity([.. slices.Select(slice => new PositivityRow(
             slice.Key, slice.Grouping, slice.Level, slice.PeriodStart,
-            slice.Positivity.Proportion(confidence, slice.PersonsOf(persons, PersonMeasure.Positivity, tally.Cells.Period))))]);
+            slice.Positivity(confidence, slice.PersonsOf(persons, PersonMeasure.Positivity, tally.Cells.Period))))]);
         return new PositivityFindings(table, PositivitySentences.Of(table));
     }
 }
