@@ -99,15 +99,18 @@ internal sealed class ReadingSession(
         }
         catch (OrderUnknownException)
         {
-            LookAtDates(export, plans);
+            // Nothing more can be read of an export whose dates are in doubt, but the others are still looked at.
+            if (!LookAtDates(export, plans)) return null;
             throw new ReadAgainException(plans[0].Path, plans[0].Encoding);
         }
     }
 
-    private void LookAtDates(ExportKind export, IReadOnlyList<FilePlan> plans)
+    private bool LookAtDates(ExportKind export, IReadOnlyList<FilePlan> plans)
     {
         var lookers = Enumerable.Range(0, threads).Select(_ => new DateEvidenceReader(export)).ToList();
+        var known = errors.Count;
         using var looked = new ExportReading(export, plans, lookers, _ => { }, errors);
+        if (looked.Broken) return false;
         var evidence = lookers[0].Evidence;
         foreach (var other in lookers.Skip(1))
         {
@@ -115,14 +118,15 @@ internal sealed class ReadingSession(
         }
 
         orders[export] = DateOrders.Settle(export, evidence, looked.At, errors);
-        if (errors.Count > 0) throw Unusable([]);
+        return errors.Count == known;
     }
 
     private void CheckOffsets(TimeScale scale)
     {
         if (scale.HasZone) return;
-        var with = readings.Select(reading => reading.First(Finding.WithOffset)).FirstOrDefault(place => place is not null);
-        var without = readings.Select(reading => reading.First(Finding.WithoutOffset)).FirstOrDefault(place => place is not null);
+        var whole = readings.Where(reading => !reading.Broken).ToList();
+        var with = whole.Select(reading => reading.First(Finding.WithOffset)).FirstOrDefault(place => place is not null);
+        var without = whole.Select(reading => reading.First(Finding.WithoutOffset)).FirstOrDefault(place => place is not null);
         if (with is not { } one || without is not { } other) return;
         errors.Add(new Diagnostic(ReadingDiagnostics.MixedOffsets, Severity.Error, other.File, other.Line, "",
             $"The time on line {FindingTexts.Figure(one.Line)} of {one.File} has an offset from UTC and the time on line {FindingTexts.Figure(other.Line)} of {other.File} has none, "

@@ -40,6 +40,8 @@ internal static class IdentityRule
     private static readonly char[] Dot = ['.'];
     private static readonly char[] SpaceAndComma = [' ', ','];
 
+    private static readonly HashSet<string> Particles = new(StringComparer.Ordinal) { "van", "von", "de", "der", "den", "da", "di", "del", "la", "le", "bin", "al" };
+
     public static IdentityKind Of(ReadOnlySpan<byte> value)
     {
         var sign = value.IndexOfAny(Signs);
@@ -103,7 +105,7 @@ internal static class IdentityRule
                 else if (c is not ('\'' or '-' or '.' or '\u2019')) return false;
             }
 
-            if (letters == 0 || (!comma && !dotted && !char.IsUpper(word[0]))) return false;
+            if (letters == 0 || (!comma && !dotted && !char.IsUpper(word[0]) && !Particles.Contains(word))) return false;
             if (dotted && letters < 2) return false;
             longest = Math.Max(longest, letters);
         }

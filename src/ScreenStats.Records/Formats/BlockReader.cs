@@ -124,7 +124,7 @@ internal sealed class BlockReader : IDisposable
             at += step;
             if (openQuote < 0)
             {
-                if (at == 0 || bytes[at - 1] == delimiter || bytes[at - 1] == (byte)'\n') openQuote = at;
+                if (at == 0 || bytes[at - 1] == delimiter || bytes[at - 1] is (byte)'\n' or (byte)'\r') openQuote = at;
                 at++;
             }
             else if (at + 1 < bytes.Length)

@@ -47,7 +47,7 @@ internal sealed class FileReading(FilePlan plan, RecordIndex index, long firstRe
         try
         {
             var block = new Block();
-            var splitter = new RecordSplitter(plan.Delimiter);
+            using var splitter = new RecordSplitter(plan.Delimiter);
             while (Take(blocks, block) && Split(reader, block, splitter))
             {
             }
@@ -105,14 +105,14 @@ internal sealed class FileReading(FilePlan plan, RecordIndex index, long firstRe
                 lines[marks++] = splitter.LineBreaksBefore;
             }
 
-            if (splitter.Malformed && splitter.LineBreaksInside > 0) return Break(block.Number, BrokenFile.UnclosedQuote, splitter.MalformedQuoteLine);
+            if (splitter.Fault.Spans) return Break(block.Number, BrokenFile.UnclosedQuote, splitter.LineBreaksBefore + splitter.Fault.LineBreaksBefore);
             if (splitter.RecordEnd - splitter.RecordStart > BlockReader.LongestRecord) return Break(block.Number, BrokenFile.RecordTooLong, splitter.LineBreaksBefore);
             reader.Take(splitter, record++);
         }
 
         Array.Resize(ref offsets, marks);
         Array.Resize(ref lines, marks);
-        if (Turn(block, record, splitter.LineBreaksSoFar, offsets, lines) is not { } first) return false;
+        if (Turn(block, record, splitter.LineBreaks, offsets, lines) is not { } first) return false;
         reader.EndBlock(checked((uint)(firstRecord + first)));
         progress(block.SourceLength);
         return true;
@@ -173,12 +173,12 @@ internal sealed class FileReading(FilePlan plan, RecordIndex index, long firstRe
         var line = 1L;
         try
         {
-            while (blocks.Next(block)) line += block.Buffer.AsSpan(0, block.Length).Count((byte)'\n');
+            while (blocks.Next(block)) line += LineEnds.Count(block.Buffer.AsSpan(0, block.Length));
         }
         catch (BrokenFileException)
         {
             // The block that cannot be delivered is still in the buffer: its first bytes lead to the place.
-            line += block.Buffer.AsSpan(0, (int)(offset - blocks.Position)).Count((byte)'\n');
+            line += LineEnds.Count(block.Buffer.AsSpan(0, (int)(offset - blocks.Position)));
         }
 
         return line;

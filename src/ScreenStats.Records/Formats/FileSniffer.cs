@@ -82,14 +82,20 @@ internal static class FileSniffer
         var (stated, from) = Stated(text);
         FileShape? best = null;
         var bestScore = (-1, -1, -1);
+        var anyBroken = false;
         foreach (var delimiter in stated is { } only ? [only] : Delimiters)
         {
-            var splitter = new RecordSplitter(delimiter);
+            using var splitter = new RecordSplitter(delimiter);
             splitter.Load(text, 0, text.Length);
             for (var skip = 0; skip < from; skip++) splitter.Next();
             if (!splitter.Next()) continue;
             if (splitter.RecordEnd - splitter.RecordStart > BlockReader.LongestRecord || (!whole && splitter.RecordEnd == text.Length)) continue;
-            if (splitter.Malformed && splitter.LineBreaksInside > 0) continue;
+            if (splitter.Fault.Spans)
+            {
+                anyBroken = true;
+                continue;
+            }
+
             var headings = new string[splitter.FieldCount];
             for (var f = 0; f < headings.Length; f++) headings[f] = Encoding.UTF8.GetString(splitter.Field(f)).Trim();
             var line = splitter.LineBreaksBefore + 1;
@@ -107,7 +113,8 @@ internal static class FileSniffer
             best = new FileShape(encoding, delimiter, headings, line, from + 1, rows > 0, length);
         }
 
-        if (best is null)
+        // Headings that mean nothing under one delimiter are no headings where those under another break off in a quote.
+        if (best is null || (anyBroken && bestScore.Item1 == 0))
         {
             var quote = text.AsSpan(0, Math.Min(text.Length, BlockReader.LongestRecord)).IndexOf((byte)'"');
             var firstLine = text.AsSpan().IndexOf((byte)'\n');

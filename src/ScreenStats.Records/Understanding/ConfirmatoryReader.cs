@@ -40,7 +40,7 @@ internal sealed class ConfirmatoryReader : RowReader
         return Written(
             [specimen.Instant, specimen.OffsetMinutes, specimen.DateOnly ? 1 : 0, (int)specimen.Result, (int)specimen.Reason,
                 specimen.Reported is null ? 0 : 1, specimen.Reported ?? 0, specimen.ReportedDateOnly ? 1 : 0, specimen.Stratum],
-            Text(row, person), Text(row, method));
+            Text(row, person).ToArray(), Text(row, method));
     }
 
     public override void EndBlock(uint firstRecord)

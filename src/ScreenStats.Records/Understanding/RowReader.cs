@@ -210,7 +210,7 @@ internal abstract class RowReader
 
     private Finding? Shape(RecordSplitter row)
     {
-        if (row.Malformed) return Finding.MalformedRow;
+        if (row.Fault.Malformed) return Finding.MalformedRow;
         if (row.FieldCount == fieldCount)
         {
             if (row.RecordEnd - row.RecordStart >= fieldCount) return null;

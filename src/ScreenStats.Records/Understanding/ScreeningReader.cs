@@ -88,7 +88,7 @@ internal sealed class ScreeningReader : RowReader
         return Written(
             [run.Instant, run.OffsetMinutes, lastWords, run.Site, run.Lot, run.Kit, run.Operator, run.LotExpiry?.DayNumber ?? -1,
                 lastReadAt is null ? 0 : 1, lastReadAt ?? 0, run.HasScreenId ? 1 : 0],
-            Text(row, person), Text(row, screenId));
+            Text(row, person).ToArray(), Text(row, screenId));
     }
 
     /// <summary>Forgets rows that were understood but are not to be counted.</summary>

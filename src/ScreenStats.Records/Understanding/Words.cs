@@ -135,6 +135,10 @@ internal sealed class Words
     /// <summary>The canonical words; the code of a word is its position.</summary>
     public IReadOnlyList<string> Canonical => canonical;
 
+    /// <summary>Every word that is known, with its code.</summary>
+    public IEnumerable<(string Word, int Code)> All => canonical.SelectMany((word, code) =>
+        Synonyms[word].Split(' ').Concat(Phrases[word]).Append(word).Select(known => (known, code)));
+
     /// <summary>A function from a word to its code, with the program file's own words first.</summary>
     public Func<string, int> Reader(IEnumerable<KeyValuePair<string, string>> own)
     {
