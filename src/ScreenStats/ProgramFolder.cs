@@ -7,8 +7,6 @@ namespace ScreenStats;
 /// <summary>Finds a program on the disk and reads its program file.</summary>
 internal static class ProgramFolder
 {
-    public const string NotFoundCode = "program-not-found";
-    public const string UnreadableCode = "program-file-unreadable";
     private const string FileName = "program.json";
     private const long MostBytes = 16 * 1024 * 1024;
 
@@ -24,9 +22,9 @@ internal static class ProgramFolder
 
         var name = Path.GetFileName(Path.TrimEndingDirectorySeparator(full));
         if (!File.Exists(full))
-            throw Fault(NotFoundCode, name, "There is no folder and no program file of this name; check the path.");
+            throw Fault(ProgramFile.NotFoundCode, name, "There is no folder and no program file of this name; check the path.");
         if (!string.Equals(Path.GetExtension(full), ".json", StringComparison.OrdinalIgnoreCase))
-            throw Fault(NotFoundCode, name, "This is not a program file (.json); give the folder that holds the exports, or its program.json.");
+            throw Fault(ProgramFile.NotFoundCode, name, "This is not a program file (.json); give the folder that holds the exports, or its program.json.");
         return (Path.GetDirectoryName(full)!, full);
     }
 
@@ -36,18 +34,18 @@ internal static class ProgramFolder
         var name = Path.GetFileName(file);
         try
         {
-            if (new FileInfo(file).Length > MostBytes) throw Fault(UnreadableCode, name, "The program file is larger than 16 MiB; it holds settings, not rows.");
+            if (new FileInfo(file).Length > MostBytes) throw Fault(ProgramFile.UnreadableCode, name, "The program file is larger than 16 MiB; it holds settings, not rows.");
             var bytes = File.ReadAllBytes(file);
             var strict = new UTF8Encoding(encoderShouldEmitUTF8Identifier: false, throwOnInvalidBytes: true);
             return ProgramFile.Parse(strict.GetString(bytes), name);
         }
         catch (DecoderFallbackException)
         {
-            throw Fault(UnreadableCode, name, "The program file is not UTF-8 text; save it as UTF-8.");
+            throw Fault(ProgramFile.UnreadableCode, name, "The program file is not UTF-8 text; save it as UTF-8.");
         }
         catch (Exception failure) when (failure is IOException or UnauthorizedAccessException)
         {
-            throw Fault(UnreadableCode, name, "The program file cannot be opened; check that it is readable and not locked by another program.");
+            throw Fault(ProgramFile.UnreadableCode, name, "The program file cannot be opened; check that it is readable and not locked by another program.");
         }
     }
 

@@ -16,6 +16,9 @@ public static class DiagnosticCatalogue
 
     private static IEnumerable<DiagnosticDescription> ProgramFileCodes() =>
     [
+        new(ProgramFile.NotFoundCode, Severity.Error, "There is no folder and no program file of the name given.", "Check the path."),
+        new(ProgramFile.UnreadableCode, Severity.Error, "The program file cannot be opened, is too large, or is not UTF-8 text.",
+            "Check that it is readable, and save it as UTF-8."),
         new(ProgramFile.NotJsonCode, Severity.Error, "The program file is not valid JSON.",
             "Look for a missing comma, quote or bracket at the line named."),
         new(ProgramFile.UnknownKeyCode, Severity.Error, "The program file holds a key that is not known where it stands.",
@@ -23,6 +26,9 @@ public static class DiagnosticCatalogue
         new(ProgramFile.RepeatedKeyCode, Severity.Error, "A key of the program file is given twice.", "Keep one of the two."),
         new(ProgramFile.WrongValueCode, Severity.Error, "A value in the program file has the wrong type or is impossible.",
             "Write it as the message says."),
+        // Found where synthetic programs are made; the code stands there and a test holds that both are the same.
+        new("plan-unusable", Severity.Error, "The plan of a synthetic program cannot be read or carried out.",
+            "Correct what the message names."),
     ];
 
     private static IEnumerable<DiagnosticDescription> CountingCodes() =>

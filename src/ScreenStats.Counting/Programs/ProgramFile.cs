@@ -20,6 +20,12 @@ public static class ProgramFile
     /// <summary>Code of a value of the wrong type or outside what is possible.</summary>
     public const string WrongValueCode = "program-file-wrong-value";
 
+    /// <summary>Code of a program that is not where it was looked for; found where files are opened.</summary>
+    public const string NotFoundCode = "program-not-found";
+
+    /// <summary>Code of a program file that cannot be opened, or is no UTF-8 text; found where files are opened.</summary>
+    public const string UnreadableCode = "program-file-unreadable";
+
     /// <summary>Reads a program file.</summary>
     /// <param name="text">The whole text of the file.</param>
     /// <param name="fileName">Name of the file for messages, without its folder.</param>

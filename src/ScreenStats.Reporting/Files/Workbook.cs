@@ -1,12 +1,15 @@
 using System.Collections.Immutable;
+using System.Globalization;
 using System.IO.Compression;
+using System.Text;
+using System.Text.RegularExpressions;
 using MiniExcelLibs;
 using ScreenStats.Evaluation.Model;
 
 namespace ScreenStats.Reporting.Files;
 
 /// <summary>Every table as a sheet of one workbook, and a sheet that says what stands in the columns.</summary>
-internal static class Workbook
+internal static partial class Workbook
 {
     private const int LongestSheetName = 31;
 
@@ -46,23 +49,40 @@ internal static class Workbook
         _ => null,
     };
 
-    /// <summary>The same archive with entries in one order and of one date.</summary>
+    /// <summary>The same archive with entries in one order and of one date, and sheets referred to by their number instead of by chance.</summary>
     private static byte[] WithOneDate(byte[] archive)
     {
         using var read = new ZipArchive(new MemoryStream(archive), ZipArchiveMode.Read);
         using var rewritten = new MemoryStream();
         using (var write = new ZipArchive(rewritten, ZipArchiveMode.Create, leaveOpen: true))
         {
+            var names = new Dictionary<string, string>(StringComparer.Ordinal);
             foreach (var entry in read.Entries.OrderBy(entry => entry.FullName != "[Content_Types].xml").ThenBy(entry => entry.FullName, StringComparer.Ordinal))
             {
                 var copy = write.CreateEntry(entry.FullName, CompressionLevel.Optimal);
                 copy.LastWriteTime = new DateTimeOffset(2000, 1, 1, 0, 0, 0, TimeSpan.Zero);
                 using var from = entry.Open();
                 using var to = copy.Open();
-                from.CopyTo(to);
+                if (entry.FullName is "xl/workbook.xml" or "xl/_rels/workbook.xml.rels") to.Write(Renamed(from, names));
+                else from.CopyTo(to);
             }
         }
 
         return rewritten.ToArray();
     }
+
+    // The library names each relationship by a random number. The first part that is rewritten gives the order.
+    private static byte[] Renamed(Stream part, Dictionary<string, string> names)
+    {
+        using var reader = new StreamReader(part);
+        return Encoding.UTF8.GetBytes(RandomName().Replace(reader.ReadToEnd(), match =>
+        {
+            if (!names.TryGetValue(match.Value, out var name))
+                names.Add(match.Value, name = string.Create(CultureInfo.InvariantCulture, $"\"rId{names.Count + 1}\""));
+            return name;
+        }));
+    }
+
+    [GeneratedRegex("\"R[0-9a-f]{32}\"")]
+    private static partial Regex RandomName();
 }
