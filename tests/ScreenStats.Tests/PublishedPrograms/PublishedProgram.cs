@@ -51,7 +51,7 @@ internal sealed class PublishedProgram
 
     public static string Lot(int lot) => lot < 0 ? Levels.None : lot == 0 ? FaultyLot : "A-" + lot.ToString("00", CultureInfo.InvariantCulture);
 
-    public static DateOnly Day(in Run run) => First.AddDays(run.Day);
+    public static DateOnly Day(int day) => First.AddDays(day);
 
     /// <summary>Writes screening.csv, confirmatory.csv and program.json.</summary>
     public void Write(string folder)
@@ -66,7 +66,7 @@ internal sealed class PublishedProgram
         {
             var person = string.Create(CultureInfo.InvariantCulture, $"p{run.Site:000}x{run.Person:0000}");
             screening.WriteLine(string.Create(CultureInfo.InvariantCulture,
-                $"{person},{Site(run.Site)},{Day(run):yyyy-MM-dd}T{8 + (run.Person % 9):00}:{run.Person % 60:00},{Word(run.Outcome)},{(run.Lot < 0 ? "" : Lot(run.Lot))}"));
+                $"{person},{Site(run.Site)},{Day(run.Day):yyyy-MM-dd}T{8 + (run.Person % 9):00}:{run.Person % 60:00},{Word(run.Outcome)},{(run.Lot < 0 ? "" : Lot(run.Lot))}"));
             var result = run.FollowUp switch
             {
                 FollowUp.Confirmed => "positive",
@@ -75,7 +75,7 @@ internal sealed class PublishedProgram
                 _ => null,
             };
             if (result is null) continue;
-            var next = Day(run).AddDays(1);
+            var next = Day(run.Day).AddDays(1);
             confirmatory.WriteLine(string.Create(CultureInfo.InvariantCulture, $"{person},{next:yyyy-MM-dd}T09:00,{result},{next:yyyy-MM-dd}T21:00,follow-up"));
         }
 

@@ -22,7 +22,7 @@ public sealed class PublishedProgramTests
         refuted.Should().HaveCount(462);
         inLot.Should().HaveCount(278);
         inLot.Select(run => run.Site).Distinct().Should().HaveCount(2);
-        inLot.Should().OnlyContain(run => PublishedProgram.Day(run) >= PublishedProgram.BurstFrom && PublishedProgram.Day(run) <= PublishedProgram.BurstTo);
+        inLot.Should().OnlyContain(run => PublishedProgram.Day(run.Day) >= PublishedProgram.BurstFrom && PublishedProgram.Day(run.Day) <= PublishedProgram.BurstTo);
         runs.Select(run => run.Site).Distinct().Should().HaveCount(537);
         ((double)runs.Count(run => run.Lot < 0) / runs.Length).Should().BeApproximately(1 / 3.0, 0.01);
         runs.GroupBy(run => (run.Site, run.Person)).Min(person =>

@@ -1,0 +1,59 @@
+using System.Text.Json;
+using ScreenStats.Counting.Ledger;
+using ScreenStats.Evaluation;
+using ScreenStats.Records;
+
+namespace ScreenStats.Tests.Synthesis;
+
+/// <summary>The real reader and evaluation on the sample data, against the truth behind them.</summary>
+public sealed class SampleDataEvaluationTests
+{
+    private static readonly Lazy<(ReadingResult Reading, Findings Findings)> Evaluated = new(() =>
+    {
+        var program = ScreeningProgram.Open(SampleDataTests.Folder);
+        var reading = new ProgramReader().Read(program.Settings, program.Folder);
+        return (reading, Evaluator.Evaluate(reading.Tally, program.Settings));
+    });
+
+    [Fact]
+    public void Lots_flag_the_faulty_lot_and_no_other() =>
+        Evaluated.Value.Findings.Lots.Where(lot => lot.Flag != Flag.None).Select(lot => (lot.Lot, lot.Flag)).Should().Equal(("D-0719", Flag.Refuted));
+
+    [Fact]
+    public void Sites_flag_the_site_with_poor_technique_and_no_other() =>
+        Evaluated.Value.Findings.Sites.Where(site => site.Flag != Flag.None).Select(site => (site.Site, site.Flag)).Should().Equal(("Tindermoss", Flag.Invalid));
+
+    [Fact]
+    public void Every_row_becomes_what_the_truth_says()
+    {
+        using var truth = JsonDocument.Parse(File.ReadAllText(Path.Combine(SampleDataTests.Folder, "truth.json")));
+        long Count(string key) => truth.RootElement.GetProperty(key).GetInt64();
+        long Rows(ExportKind export, LedgerEntry entry) =>
+            Evaluated.Value.Reading.Tally.Cells.Ledger.Where(cell => cell.Export == export && cell.Entry == entry).Sum(cell => cell.Rows);
+
+        Rows(ExportKind.Screening, LedgerEntry.SetAside).Should().Be(Count("setAside"));
+        Rows(ExportKind.Screening, LedgerEntry.Duplicate).Should().Be(Count("duplicates"));
+        Rows(ExportKind.Screening, LedgerEntry.ControlRun).Should().Be(Count("controlRuns"));
+        Rows(ExportKind.Screening, LedgerEntry.KeptOutSymptomatic).Should().Be(Count("symptomatic"));
+        Rows(ExportKind.Screening, LedgerEntry.KeptOutExposed).Should().Be(Count("exposed"));
+        Rows(ExportKind.Screening, LedgerEntry.Counted).Should().Be(Count("counted"));
+        Rows(ExportKind.Confirmatory, LedgerEntry.SetAside).Should().Be(Count("confirmatorySetAside"));
+        Rows(ExportKind.Confirmatory, LedgerEntry.Duplicate).Should().Be(Count("confirmatoryDuplicates"));
+        Rows(ExportKind.Confirmatory, LedgerEntry.Counted).Should()
+            .Be(Count("confirmatoryRows") - Count("confirmatorySetAside") - Count("confirmatoryDuplicates"));
+    }
+
+    [Fact]
+    public void Outcomes_and_audits_are_those_of_the_truth()
+    {
+        using var truth = JsonDocument.Parse(File.ReadAllText(Path.Combine(SampleDataTests.Folder, "truth.json")));
+        long Count(string key) => truth.RootElement.GetProperty(key).GetInt64();
+        var findings = Evaluated.Value.Findings;
+        findings.Positivity.Program.Events.Should().Be(Count("detectedPositive") + Count("falsePositive"));
+        findings.Positivity.Program.Trials.Should()
+            .Be(Count("detectedPositive") + Count("falsePositive") + Count("detectableNegative") + Count("trueNegative"));
+        findings.InvalidRuns.Program.Events.Should().Be(Count("inconclusive") + Count("invalid"));
+        // An audit whose run had to be set aside finds no run, or an earlier one of the same day.
+        findings.Audits.Program.Audited.Should().BeInRange(Count("audits") - 15, Count("audits"));
+    }
+}
