@@ -16,5 +16,5 @@ internal sealed record Chart(
     string Id, string Title, string Caption, string Description, string TableId, Axis Horizontal, Axis Vertical, ImmutableArray<Mark> Marks, int Height)
 {
     /// <summary>Width of every picture in pixels.</summary>
-    public const int Width = 620;
+    public const int Width = 540;
 }

@@ -177,6 +177,8 @@ internal static class ChartRenderer
             LabelSide.Left => (Alignment.MiddleRight, -8f, 0f),
             LabelSide.AboveRight => (Alignment.LowerLeft, 4f, -3f),
             LabelSide.AboveLeft => (Alignment.LowerRight, -4f, -3f),
+            LabelSide.BelowRight => (Alignment.UpperLeft, 4f, 6f),
+            LabelSide.BelowLeft => (Alignment.UpperRight, -4f, 6f),
             _ => (Alignment.MiddleCenter, 0f, 0f),
         };
     }

@@ -52,4 +52,10 @@ internal enum LabelSide
 
     /// <summary>In the middle.</summary>
     Centre = 4,
+
+    /// <summary>Below, beginning at the place.</summary>
+    BelowRight = 5,
+
+    /// <summary>Below, ending at the place.</summary>
+    BelowLeft = 6,
 }

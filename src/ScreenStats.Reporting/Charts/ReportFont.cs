@@ -30,6 +30,9 @@ internal sealed class ReportFont : IFontResolver
     /// <summary>Makes the font known, once.</summary>
     public static void Install() => _ = Installed.Value;
 
+    /// <summary>Name of the font's family as the font itself gives it.</summary>
+    public static string Family => Typeface(bold: false).FamilyName;
+
     /// <summary>The typeface of a weight, for measuring.</summary>
     public static SKTypeface Typeface(bool bold) => bold ? Installed.Value.strong : Installed.Value.regular;
 

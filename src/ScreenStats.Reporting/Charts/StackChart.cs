@@ -17,9 +17,9 @@ internal static class StackChart
         return new Chart(
             frame.Id, frame.Title, frame.Caption + " Parts are shares of all that were due; the numbers are counts.", frame.Description, frame.TableId,
             new Axis("", 0, 1, Ticks.PerCent(1), Lines: false),
-            new Axis("", -0.75, shown.Length - 0.25, [.. shown.Select((row, index) => new Tick(
+            new Axis("", -0.72, shown.Length - 0.62, [.. shown.Select((row, index) => new Tick(
                 shown.Length - 1 - index, $"{ChartText.Name(row.Name)} ({Print(row.Parts.Sum(part => part.Count))})"))], Lines: false),
-            marks.ToImmutable(), 70 + (84 * Math.Max(1, shown.Length)));
+            marks.ToImmutable(), 66 + (76 * Math.Max(1, shown.Length)));
     }
 
     private static void Add(ImmutableArray<Mark>.Builder marks, ImmutableArray<StackPart> parts, double at)
@@ -46,7 +46,7 @@ internal static class StackChart
         }
 
         marks.AddRange(inside);
-        if (below.Count > 0) marks.Add(new LabelMark(1, at - 0.44, "narrow parts, left to right: " + string.Join(", ", below), LabelSide.AboveLeft, Tone.Quiet));
+        if (below.Count > 0) marks.Add(new LabelMark(1, at - 0.5, "narrow parts, left to right: " + string.Join(", ", below), LabelSide.AboveLeft, Tone.Quiet));
     }
 
     private static string Print(long count) => count.ToString("N0", CultureInfo.InvariantCulture);

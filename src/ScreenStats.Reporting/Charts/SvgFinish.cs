@@ -30,12 +30,14 @@ internal static class SvgFinish
             new XAttribute("aria-labelledby", $"{chart.Id}-title {chart.Id}-desc"),
             new XElement(Svg + "title", new XAttribute("id", chart.Id + "-title"), chart.Title),
             new XElement(Svg + "desc", new XAttribute("id", chart.Id + "-desc"), chart.Description));
-        AddContent(root, clean, chart.Id);
+        AddContent(root, clean, chart);
         return Write(clean);
     }
 
-    private static void AddContent(XElement root, XElement clean, string figure)
+    private static void AddContent(XElement root, XElement clean, Chart chart)
     {
+        var figure = chart.Id;
+        var labels = new DrawnLabels(chart);
         var ids = new Dictionary<string, string>(StringComparer.Ordinal);
         var shapes = new Dictionary<string, string>(StringComparer.Ordinal);
         XElement? last = null;
@@ -61,7 +63,7 @@ internal static class SvgFinish
                 clipped.SetAttributeValue("clip-path", $"url(#{ids[old[5..^1]]})");
             }
 
-            foreach (var text in element.DescendantsAndSelf(Svg + "text").ToArray()) FinishText(text);
+            foreach (var text in element.DescendantsAndSelf(Svg + "text").ToArray()) FinishText(text, labels);
             // Neighbours within the same clip become one group.
             if (element.Name == Svg + "g" && last is not null && last.Name == element.Name
                 && SameAttributes(element, last))
@@ -80,12 +82,13 @@ internal static class SvgFinish
         one.Attributes().Select(part => (part.Name, part.Value)).SequenceEqual(other.Attributes().Select(part => (part.Name, part.Value)));
 
     /// <summary>One place for the whole text and its measured width, instead of a place for every letter in a font that is not there.</summary>
-    private static void FinishText(XElement text)
+    private static void FinishText(XElement text, DrawnLabels labels)
     {
-        var words = text.Value.Trim();
+        var drawn = text.Value.Trim();
         var bold = text.Attribute("font-family")?.Value.Contains("SemiBold", StringComparison.Ordinal) ?? false;
         var size = float.Parse(text.Attribute("font-size")!.Value, CultureInfo.InvariantCulture);
         using var font = new SKFont(ReportFont.Typeface(bold), size);
+        var words = labels.Of(drawn);
         text.Value = words;
         text.SetAttributeValue("x", First(text.Attribute("x")?.Value));
         text.SetAttributeValue("y", First(text.Attribute("y")?.Value));

@@ -25,6 +25,7 @@ internal static class ReportHtml
         Top(page, model);
         page.Open("main");
         Answers(page, model);
+        Contents(page, model);
         foreach (var group in model.Groups)
         {
             page.Open("section", ("aria-labelledby", group.Id)).Element("h2", group.Question, ("id", group.Id));
@@ -65,17 +66,6 @@ internal static class ReportHtml
         }
 
         page.Close();
-        page.Open("nav", ("aria-label", "Contents")).Open("ul");
-        page.Open("li").Element("a", "The answers", ("href", "#answers")).Close();
-        foreach (var group in model.Groups)
-        {
-            page.Open("li").Element("a", group.Question, ("href", "#" + group.Id)).Open("ul");
-            foreach (var section in group.Pages) page.Open("li").Element("a", section.Heading, ("href", "#" + section.Id)).Close();
-            page.Close().Close();
-        }
-
-        page.Open("li").Element("a", "Cautions", ("href", "#cautions")).Close();
-        page.Close().Close();
     }
 
     private static void Answers(Markup page, ReportModel model)
@@ -86,7 +76,7 @@ internal static class ReportHtml
         {
             page.Open("div", ("class", "answer")).Element("h3", answer.Question);
             if (!answer.Readers.IsEmpty) page.Element("p", "First for " + string.Join(" and ", answer.Readers.Select(Name)), ("class", "for"));
-            SentenceHtml.Paragraph(page, answer.Sentences, "said");
+            foreach (var sentence in answer.Sentences) SentenceHtml.Paragraph(page, [sentence], "said");
             SentenceHtml.Paragraph(page, answer.Conditions, "condition");
             page.Close();
         }
@@ -106,7 +96,7 @@ internal static class ReportHtml
 
         page.Element("h3", "How far the data can be trusted");
         SentenceHtml.Paragraph(page, model.Findings.Ledger.Sentences.Take(1), "ledger");
-        var called = model.Findings.Cautions.Items.Where(caution => caution.FromData).ToArray();
+        var called = model.Findings.Cautions.Items.Where(caution => caution.FromData && caution.Id != "small-counts").ToArray();
         if (called.Length > 0)
         {
             page.Open("ul");
@@ -121,6 +111,20 @@ internal static class ReportHtml
         }
 
         page.Close();
+    }
+
+    private static void Contents(Markup page, ReportModel model)
+    {
+        page.Open("nav", ("aria-labelledby", "contents")).Element("h2", "In this report", ("id", "contents")).Open("ul");
+        foreach (var group in model.Groups)
+        {
+            page.Open("li").Element("a", group.Question, ("href", "#" + group.Id)).Open("ul");
+            foreach (var section in group.Pages) page.Open("li").Element("a", section.Heading, ("href", "#" + section.Id)).Close();
+            page.Close().Close();
+        }
+
+        page.Open("li").Element("a", "Cautions", ("href", "#cautions")).Close();
+        page.Close().Close();
     }
 
     private static void Diagnostics(Markup page, ReportModel model)

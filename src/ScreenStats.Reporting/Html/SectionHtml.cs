@@ -9,7 +9,8 @@ internal static class SectionHtml
     public static void Write(Markup page, Page section, IReadOnlyDictionary<string, string> pictures)
     {
         page.Open("section", ("aria-labelledby", section.Id)).Element("h3", section.Heading, ("id", section.Id));
-        SentenceHtml.Paragraph(page, section.Finding.Sentences);
+        SentenceHtml.Paragraph(page, section.Finding.Sentences.Take(1), "lead");
+        SentenceHtml.Paragraph(page, section.Finding.Sentences.Skip(1));
         if (section.Caution.Length > 0) page.Element("p", section.Caution, ("class", "caution"));
         foreach (var chart in section.Charts)
         {

@@ -8,47 +8,41 @@ namespace ScreenStats.Reporting.Html;
 /// <summary>A part of a table as HTML: caption, scoped headings, its own box to scroll in, and a word on rows that only the file has.</summary>
 internal static class TableHtml
 {
+    /// <summary>Columns of fixed words, joined by hyphens in files and by spaces on the page.</summary>
+    private static readonly HashSet<string> Words = new(StringComparer.Ordinal) { "by", "basis", "measure", "flag", "finding", "entry", "kind", "outcome" };
+
     /// <summary>Writes the table; a table without rows is left out.</summary>
     public static void Write(Markup page, TableView view)
     {
         if (view.Table.RowCount == 0) return;
-        var columns = view.Columns.Select(column => (Column: column, Index: view.IndexOf(column.Name), Upper: column.Upper is null ? -1 : view.IndexOf(column.Upper)))
-            .Where(column => !IsBlank(view, column.Index)).ToImmutableArray();
+        var columns = view.Columns.Where(column => !IsBlank(view, column)).ToImmutableArray();
+        var notes = new Notes();
         page.Open("div", ("class", "scroll"), ("tabindex", "0"), ("role", "region"), ("aria-label", view.Caption)).Open("table");
         page.Element("caption", view.Caption);
         page.Open("thead").Open("tr");
-        foreach (var (column, index, _) in columns)
+        foreach (var column in columns)
         {
-            var info = view.Table.Columns[index];
-            page.Element("th", column.Heading ?? info.Heading, ("scope", "col"), ("title", info.Meaning), ("class", IsText(info.Unit) ? "t" : "n"));
+            var info = view.Table.Columns[view.IndexOf(column.Name)];
+            page.Element("th", column.Heading ?? info.Heading, ("scope", "col"), ("title", info.Meaning), ("class", Style(info)));
         }
 
         page.Close().Close().Open("tbody");
-        var reasons = new SortedSet<string>(StringComparer.Ordinal);
         for (var row = 0; row < view.ShownRows; row++)
         {
             page.Open("tr");
             for (var place = 0; place < columns.Length; place++)
             {
-                var (column, index, upper) = columns[place];
-                var unit = view.Table.Columns[index].Unit;
-                var text = Print(view.Table.CellAt(row, index), unit, reasons);
-                if (upper >= 0 && view.Table.CellAt(row, index).Kind != CellKind.Undefined && text.Length > 0) text += " to " + Print(view.Table.CellAt(row, upper), unit, reasons);
-                if (text.Length == 0) text = column.WhenEmpty;
-                if (place == 0) page.Element("th", text, ("scope", "row"), ("class", IsText(unit) ? "t" : "n"));
-                else page.Element("td", text, ("class", IsText(unit) ? "t" : "n"));
+                var style = Style(view.Table.Columns[view.IndexOf(columns[place].Name)]);
+                var text = Print(view, columns[place], row, notes);
+                if (place == 0) page.Element("th", text, ("scope", "row"), ("class", style));
+                else page.Element("td", text, ("class", style));
             }
 
             page.Close();
         }
 
         page.Close().Close().Close();
-        Notes(page, view, reasons);
-    }
-
-    private static void Notes(Markup page, TableView view, SortedSet<string> reasons)
-    {
-        if (reasons.Count > 0) page.Element("p", "undefined: " + string.Join("; ", reasons) + ".", ("class", "note"));
+        notes.Write(page);
         if (view.ShownRows == view.Table.RowCount) return;
         page.Open("p", ("class", "note"))
             .Text(string.Create(CultureInfo.InvariantCulture, $"The first {view.ShownRows:N0} of {view.Table.RowCount:N0} rows; all stand in "))
@@ -56,10 +50,26 @@ internal static class TableHtml
             .Close();
     }
 
-    /// <summary>A column without a single value in it says nothing on a page.</summary>
-    private static bool IsBlank(TableView view, int index)
+    private static string Print(TableView view, ViewColumn column, int row, Notes notes)
     {
-        if (view.Table.Columns[index].Name is "level" or "flag") return false;
+        var index = view.IndexOf(column.Name);
+        var cell = view.Table.CellAt(row, index);
+        var unit = view.Table.Columns[index].Unit;
+        if (cell.Kind == CellKind.Undefined) return "undefined " + notes.Letter(cell.AsText);
+        var text = Rounding.Print(cell, unit);
+        if (text.Length == 0) return column.WhenEmpty;
+        if (column.AsNotes) return notes.Letter(text);
+        if (Words.Contains(column.Name)) text = text.Replace('-', ' ');
+        if (column.Kind is { } kind && view.Table.CellAt(row, view.IndexOf(kind)) is { Kind: CellKind.Text } word) text = $"{word.AsText} {text}";
+        if (column.Upper is { } upper && Rounding.Print(view.Table.CellAt(row, view.IndexOf(upper)), unit) is { Length: > 0 } end) text += " to " + end;
+        return text;
+    }
+
+    /// <summary>A column without a single value in it says nothing on a page.</summary>
+    private static bool IsBlank(TableView view, ViewColumn column)
+    {
+        var index = view.IndexOf(column.Name);
+        if (column.WhenEmpty.Length > 0) return false;
         for (var row = 0; row < view.ShownRows; row++)
         {
             if (view.Table.CellAt(row, index).Kind != CellKind.Empty) return false;
@@ -68,11 +78,35 @@ internal static class TableHtml
         return true;
     }
 
-    private static bool IsText(Unit unit) => unit is Unit.Text or Unit.Date;
+    private static string Style(ColumnInfo column) => column.Unit is Unit.Text or Unit.Date ? "t" : "n";
 
-    private static string Print(Cell cell, Unit unit, SortedSet<string> reasons)
+    /// <summary>Remarks and reasons, each once below the table under a letter.</summary>
+    private sealed class Notes
     {
-        if (cell.Kind == CellKind.Undefined) reasons.Add(cell.AsText);
-        return Rounding.Print(cell, unit);
+        private readonly List<string> texts = [];
+
+        public string Letter(string text)
+        {
+            var index = texts.IndexOf(text);
+            if (index < 0)
+            {
+                index = texts.Count;
+                texts.Add(text);
+            }
+
+            return Name(index);
+        }
+
+        public void Write(Markup page)
+        {
+            if (texts.Count == 0) return;
+            page.Open("ul", ("class", "notes"));
+            for (var index = 0; index < texts.Count; index++) page.Element("li", $"{Name(index)}: {texts[index]}");
+            page.Close();
+        }
+
+        private static string Name(int index) => index < 26
+            ? ((char)('a' + index)).ToString()
+            : string.Create(CultureInfo.InvariantCulture, $"{(char)('a' + (index % 26))}{index / 26}");
     }
 }

@@ -10,7 +10,7 @@ namespace ScreenStats.Reporting.Pages;
 internal sealed record TableView(ITable Table, string Caption, ImmutableArray<ViewColumn> Columns)
 {
     /// <summary>More rows than this are not shown in the page; the file has all.</summary>
-    public const int MostRows = 60;
+    public const int MostRows = 40;
 
     /// <summary>Rows that the page shows.</summary>
     public int ShownRows => Math.Min(Table.RowCount, MostRows);

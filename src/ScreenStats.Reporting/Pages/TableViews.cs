@@ -14,14 +14,17 @@ internal static class TableViews
         var widened = names.Contains("widened_lower") && names.Contains("widened_upper");
         var columns = table.Columns
             .Where(column => !OnlyInFiles.Contains(column.Name))
+            .Where(column => !(column.Name == "by" && names.Contains("level")))
             .Where(column => !(widened && column.Name is "lower" or "upper"))
             .Where(column => !(column.Name.EndsWith("upper", StringComparison.Ordinal) && names.Contains(column.Name[..^5] + "lower")))
             .Select(column =>
             {
                 var upper = column.Name.EndsWith("lower", StringComparison.Ordinal) ? column.Name[..^5] + "upper" : "";
-                return !names.Contains(upper) ? new ViewColumn(column.Name, WhenEmpty: column.Name == "level" ? "whole program" : "")
+                return column.Name == "level" && names.Contains("by") ? ViewColumn.Part
+                    : column.Name == "remark" ? ViewColumn.Remark
+                    : !names.Contains(upper) ? new ViewColumn(column.Name)
                     : column.Name is "widened_lower" or "lower" ? new ViewColumn(column.Name, "Limits", upper)
-                    : new ViewColumn(column.Name, column.Heading.Replace("lower", "limits", StringComparison.OrdinalIgnoreCase), upper);
+                    : new ViewColumn(column.Name, column.Heading.Replace("lower limit", "limits", StringComparison.OrdinalIgnoreCase).Replace("lower", "limits", StringComparison.OrdinalIgnoreCase), upper);
             });
         return new TableView(table, table.Title, [.. columns]);
     }

@@ -16,15 +16,15 @@ internal static class ExpectedFigures
     /// <summary>A curve of predictive values against prevalence for each device with a stated accuracy.</summary>
     public static ImmutableArray<Chart> Of(Findings findings) =>
     [
-        .. findings.Expected.Devices.Where(device => device.Curve.Length >= 2).Take(MostDevices).Select(Of),
+        .. findings.Expected.Devices.Where(device => device.Curve.Length >= 2).Take(MostDevices).Select((device, index) => Of(device, index, findings.Expected.CurveTable.Id)),
     ];
 
-    private static Chart Of(DeviceFinding device, int index)
+    private static Chart Of(DeviceFinding device, int index, string table)
     {
         var lines = ImmutableArray.CreateBuilder<CurveLine>();
         Add(lines, "a positive is right", Tone.Main, device.Curve, point => (point.Positive, point.PositiveLower, point.PositiveUpper));
         Add(lines, "a negative is right", Tone.Second, device.Curve, point => (point.Negative, point.NegativeLower, point.NegativeUpper));
-        var places = device.Places.Where(place => place.Prevalence > 0).Select(place => (place.Label, place.Prevalence)).ToImmutableArray();
+        var places = device.Places.Where(place => place.Prevalence > 0).Select(place => (Short(place), place.Prevalence)).ToImmutableArray();
         var name = ChartText.Name(device.Device, 40);
         return CurveChart.Of(
             new ChartFrame(
@@ -33,7 +33,7 @@ internal static class ExpectedFigures
                 $"How often a positive and a negative result of {name} would be right, by its stated accuracy, against the share infected. See how little a positive is worth where few are infected.",
                 string.Join(" ", device.Places.Select(place => $"{place.Label}, {Print(place.Prevalence)}: a positive is right in {Print(place.Positive.Estimate)}, a negative in {Print(place.Negative.Estimate)}."))
                 + " The curve of positives rises with the share infected, that of negatives falls.",
-                "expected-curve"),
+                table),
             lines.ToImmutable(), places);
     }
 
@@ -49,6 +49,14 @@ internal static class ExpectedFigures
 
         if (points.Count >= 2) lines.Add(new CurveLine(name, tone, points.ToImmutable()));
     }
+
+    /// <summary>Words that have room beside a line; the table and the description have the whole.</summary>
+    private static string Short(ProgramPlace place) => place.Id switch
+    {
+        "external" => "external prevalence",
+        "positivity" => "behind the positivity",
+        _ => ChartText.Name(place.Label),
+    };
 
     private static string Print(double? value) => Rounding.Print(Cell.NumberOr(value, "undefined"), Unit.Proportion);
 }

@@ -13,6 +13,15 @@ internal static class ExpectedPage
         "Expected predictive values are Bayes' theorem at each prevalence; corrected prevalence is by W. J. Rogan and B. Gladen, 1978, American Journal of Epidemiology 107:71.")
     {
         Charts = ExpectedFigures.Of(findings),
-        Tables = [TableViews.Whole(findings.Expected.Table)],
+        Tables = 
+        [
+            new TableView(findings.Expected.Table, "Stated specificity against refuted positives",
+            [
+                "device", "stated_false_positive_rate", new("stated_lower", "Limits of it", "stated_upper"), "tests", "refuted", "without_conclusion", "estimate",
+                ViewColumn.Limits, "bound_upper", "outcome", ViewColumn.Remark,
+            ]),
+            new TableView(findings.Expected.Table, "Prevalence behind the positivity, by each device's stated accuracy",
+                ["device", "tests", "positives", "stated_specificity", "corrected_prevalence", new("corrected_lower", "Limits", "corrected_upper")]),
+        ],
     };
 }

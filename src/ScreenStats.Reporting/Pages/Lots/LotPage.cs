@@ -18,6 +18,5 @@ internal static class LotPage
         [
             "lot", "runs", "inconclusive", "invalid", "invalid_p", "invalid_p_holm", "tests", "positives", "confirmed", "refuted", "refuted_p", "refuted_p_holm", "flag",
         ])],
-        Caution = "A flag says that the lot needs looking into. It never says that its positives were false, nor that anybody may return to work.",
     };
 }

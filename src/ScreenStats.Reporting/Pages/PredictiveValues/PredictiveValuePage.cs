@@ -1,4 +1,5 @@
 using ScreenStats.Evaluation;
+using ScreenStats.Evaluation.PredictiveValues;
 
 namespace ScreenStats.Reporting.Pages.PredictiveValues;
 
@@ -12,7 +13,18 @@ internal static class PredictiveValuePage
         "Confirmed divided by confirmed and refuted positive runs. Bounds: every run without a conclusive result taken as refuted, and as confirmed. " +
         "Limits are Wilson's, widened for the same people, sites and weeks. Expected values (Bayes' theorem) are at the stated accuracy and the external prevalence of the program file.")
     {
-        Tables = [TableViews.Whole(findings.PredictiveValue.Table.Only(row => row.By is "program" or "device" or "site" or "lot"))],
+        Tables =
+        [
+            new TableView(findings.PredictiveValue.Table.Only(row => row.By is "program" or "device"), "Predictive values of the program, and those to be expected",
+            [
+                ViewColumn.Part, "basis", "measure", "estimate", new("lower", "Limits", "upper"), new("widened_lower", "Limits, widened", "widened_upper"),
+                new("bound_lower", "Bounds", "bound_upper"), "prevalence", "prevalence_source",
+            ]),
+            new TableView(findings.PredictiveValue.Table.Only(row => row.By is "lot" or "site" && row.Basis == PredictiveValueBasis.Observed), "Observed positive predictive value by lot and site",
+            [
+                ViewColumn.Part, "confirmed", "refuted", "without_conclusion", "estimate", ViewColumn.Limits, new("bound_lower", "Bounds", "bound_upper"),
+            ]),
+        ],
         Caution = "Each positive needs its own confirmatory test, whatever the share was among earlier ones.",
     };
 }

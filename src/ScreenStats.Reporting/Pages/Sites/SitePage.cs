@@ -18,6 +18,5 @@ internal static class SitePage
         [
             "site", "runs", "inconclusive", "invalid", "invalid_p", "invalid_p_holm", "tests", "positives", "confirmed", "refuted", "refuted_p", "refuted_p_holm", "flag",
         ])],
-        Caution = "A flag says that the site needs looking into. It never says that its positives were false, nor that anybody may return to work.",
     };
 }

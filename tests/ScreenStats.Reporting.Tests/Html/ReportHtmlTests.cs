@@ -1,0 +1,145 @@
+using System.Text;
+using System.Text.RegularExpressions;
+using System.Xml.Linq;
+using AngleSharp.Dom;
+using AngleSharp.Html.Parser;
+using ScreenStats.Evaluation;
+using ScreenStats.Testing;
+
+namespace ScreenStats.Reporting.Tests.Html;
+
+public class ReportHtmlTests
+{
+    private static readonly (string Name, string Page, IReadOnlyCollection<string> Files)[] Pages =
+        [.. Programs.All.Select(program => (program.Name, Files: Report.Files(program.Findings, new ReportInputs()))).Select(report => (report.Name, Text(report.Files), (IReadOnlyCollection<string>)report.Files.Keys))];
+
+    [Fact]
+    public void The_page_is_well_formed_XML_too()
+    {
+        foreach (var (_, page, _) in Pages) XDocument.Parse(page[page.IndexOf('\n', StringComparison.Ordinal)..]).Root!.Name.LocalName.Should().Be("html");
+    }
+
+    [Fact]
+    public void Nothing_runs_and_nothing_is_fetched()
+    {
+        foreach (var (name, page, files) in Pages)
+        {
+            var document = Parse(page);
+            document.QuerySelectorAll("script, iframe, object, embed, link, img, form, base, foreignObject").Should().BeEmpty(name);
+            document.QuerySelector("meta[http-equiv=Content-Security-Policy]")!.GetAttribute("content").Should().StartWith("default-src 'none'; style-src 'sha256-");
+            document.All.SelectMany(element => element.Attributes).Where(attribute => attribute.Name.StartsWith("on", StringComparison.OrdinalIgnoreCase) || attribute.Name == "style").Should().BeEmpty(name);
+            foreach (var link in document.All.Attr("href").Concat(document.All.Attr("src")).Where(link => link is not null))
+            {
+                if (link!.StartsWith('#')) document.GetElementById(link[1..]).Should().NotBeNull($"{name}: {link}");
+                else files.Should().Contain(link, name);
+            }
+        }
+    }
+
+    [Fact]
+    public void The_policy_names_the_style_sheet_that_is_there()
+    {
+        var document = Parse(Pages[0].Page);
+        var style = document.QuerySelector("style")!.TextContent;
+        var hash = Convert.ToBase64String(System.Security.Cryptography.SHA256.HashData(Encoding.UTF8.GetBytes(style)));
+        document.QuerySelector("meta[http-equiv=Content-Security-Policy]")!.GetAttribute("content").Should().Contain($"'sha256-{hash}'");
+        style.Should().NotContain("url(").And.NotContain("@import");
+    }
+
+    [Fact]
+    public void Readers_of_every_kind_find_their_way()
+    {
+        foreach (var (name, page, _) in Pages)
+        {
+            var document = Parse(page);
+            document.DocumentElement.GetAttribute("lang").Should().Be("en");
+            document.Title.Should().NotBeEmpty();
+            document.QuerySelectorAll("h1").Should().ContainSingle();
+            var levels = document.QuerySelectorAll("h1, h2, h3, h4").Select(heading => heading.LocalName[1] - '0').ToArray();
+            levels.Zip(levels.Skip(1)).Should().AllSatisfy(pair => pair.Second.Should().BeLessThanOrEqualTo(pair.First + 1, name));
+            document.QuerySelectorAll("th").Should().AllSatisfy(cell => cell.GetAttribute("scope").Should().BeOneOf("col", "row"));
+            document.QuerySelectorAll("table").Should().AllSatisfy(table => table.FirstElementChild!.LocalName.Should().Be("caption"));
+            document.QuerySelectorAll("table").Should().AllSatisfy(table => table.QuerySelectorAll("tr").Select(row => row.ChildElementCount).Distinct().Should().ContainSingle(name));
+            foreach (var figure in document.QuerySelectorAll("figure"))
+            {
+                figure.QuerySelector("svg[role=img] > title").Should().NotBeNull();
+                figure.QuerySelector("figcaption a").Should().NotBeNull("each picture has its table");
+            }
+
+            document.All.Attr("id").Where(id => id is not null).Should().OnlyHaveUniqueItems(name);
+            document.All.Attr("aria-labelledby").Where(ids => ids is not null).SelectMany(ids => ids!.Split(' ')).Should().AllSatisfy(id => document.GetElementById(id).Should().NotBeNull($"{name}: {id}"));
+        }
+    }
+
+    [Fact]
+    public void Hostile_names_stay_text()
+    {
+        var (_, page, _) = Pages.Single(report => report.Name == "hostile");
+        var document = Parse(page);
+        var names = document.QuerySelectorAll("tbody th").Select(cell => cell.TextContent).ToHashSet();
+        names.Should().Contain(["<script>alert(\"x\")</script>", "=cmd|' /C calc'!A0", "[red]bold[/]", "\"quotes\" & 'apostrophes'", "{0}", "](x)", "\uFFFDtxt.exe"]);
+        document.QuerySelector("h1")!.TextContent.Should().Be("<b>Title & \"more\"</b>");
+        page.Should().NotContain("\u202E").And.NotContain("<script");
+    }
+
+    [Fact]
+    public void The_page_opens_with_title_span_notice_and_the_answers()
+    {
+        var document = Parse(Pages.Single(report => report.Name == "faulty lot and clumsy site").Page);
+        var text = document.Body!.TextContent;
+        Order(text, "Screening from 2026-01-05 to 2026-02-01", "holds small counts", "The answers", "What is a positive here worth?", "What to do next", "How far the data can be trusted", "In this report", "Cautions");
+        document.QuerySelectorAll(".answer").Should().HaveCount(Programs.FaultyLot.Answers.Questions.Length);
+        foreach (var caution in Programs.FaultyLot.Cautions.Items) text.Should().Contain(caution.Sentence.Text);
+        foreach (var sentence in Programs.FaultyLot.Sentences) text.Should().Contain(sentence.Text);
+    }
+
+    [Fact]
+    public void Figures_in_sentences_say_where_they_stand()
+    {
+        var document = Parse(Pages.Single(report => report.Name == "faulty lot and clumsy site").Page);
+        var ids = Programs.FaultyLot.Sentences.SelectMany(sentence => sentence.Figures).Select(figure => figure.Id).ToHashSet();
+        document.QuerySelectorAll("data").Select(element => element.GetAttribute("value")).ToHashSet().Should().BeSubsetOf(ids);
+        document.QuerySelectorAll("data").Should().HaveCountGreaterThan(60);
+    }
+
+    [Fact]
+    public void Without_small_counts_there_is_no_notice_of_them()
+    {
+        var settings = Programs.FaultyLot.Settings;
+        var findings = Programs.FaultyLot with { Settings = settings with { Report = settings.Report with { SuppressBelow = 5 } } };
+        Parse(Text(Report.Files(findings, new ReportInputs()))).QuerySelectorAll(".notice").Should().BeEmpty();
+    }
+
+    [Fact]
+    public void The_outline_is_the_one_that_was_read_and_agreed()
+    {
+        var document = Parse(Pages.Single(report => report.Name == "faulty lot and clumsy site").Page);
+        var outline = new StringBuilder();
+        foreach (var element in document.QuerySelectorAll("h1, h2, h3, figure, table"))
+        {
+            outline.Append(element.LocalName switch
+            {
+                "figure" => "  picture: " + element.QuerySelector("title")!.TextContent,
+                "table" => "  table: " + element.QuerySelector("caption")!.TextContent + " | " + string.Join(", ", element.QuerySelectorAll("thead th").Select(cell => cell.TextContent)),
+                var heading => new string('#', heading[1] - '0') + " " + element.TextContent,
+            }).Append('\n');
+        }
+
+        Golden.Check("report/outline.txt", Regex.Replace(outline.ToString(), "[ \t]+\n", "\n"));
+    }
+
+    private static string Text(SortedDictionary<string, byte[]> files) => Encoding.UTF8.GetString(files["report.html"]);
+
+    private static IDocument Parse(string page) => new HtmlParser().ParseDocument(page);
+
+    private static void Order(string text, params string[] parts)
+    {
+        var at = -1;
+        foreach (var part in parts)
+        {
+            var next = text.IndexOf(part, at + 1, StringComparison.Ordinal);
+            next.Should().BeGreaterThan(at, $"\"{part}\" comes next");
+            at = next;
+        }
+    }
+}
