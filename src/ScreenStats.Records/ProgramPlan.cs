@@ -24,6 +24,7 @@ internal sealed class ProgramPlan
         {
             var own = Of(settings, export);
             UnknownColumns(export, own, errors);
+            UnknownMeanings(export, own, errors);
             var plans = new List<FilePlan>();
             foreach (var path in ExportFiles.Find(folder, export, own, errors))
             {
@@ -55,6 +56,18 @@ internal sealed class ProgramPlan
             errors.Add(new Diagnostic(ReadingDiagnostics.UnknownColumn, Severity.Error, "", null, name,
                 $"The program file maps a column \"{name}\" that the {export.ToString().ToLowerInvariant()} export does not have. "
                 + $"Its columns are {string.Join(", ", columns.Select(column => column.Name))}."));
+        }
+    }
+
+    private static void UnknownMeanings(ExportKind export, ExportSettings settings, List<Diagnostic> errors)
+    {
+        var tables = Words.Of(export);
+        foreach (var (word, meaning) in settings.Words)
+        {
+            if (tables.Any(table => table.Knows(meaning))) continue;
+            errors.Add(new Diagnostic(ReadingDiagnostics.UnknownMeaning, Severity.Error, "", null, "",
+                $"The program file gives the word \"{word}\" of the {export.ToString().ToLowerInvariant()} export the meaning \"{meaning}\", which no column of it has. "
+                + $"Meanings are {string.Join(", ", tables.SelectMany(table => table.Canonical).Distinct())}."));
         }
     }
 

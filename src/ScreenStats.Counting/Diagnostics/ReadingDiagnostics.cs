@@ -44,6 +44,9 @@ public static class ReadingDiagnostics
     /// <summary>The program file maps a column that the export does not have.</summary>
     public const string UnknownColumn = "unknown-column";
 
+    /// <summary>The program file gives a word a meaning that no column has.</summary>
+    public const string UnknownMeaning = "unknown-meaning";
+
     /// <summary>A required column has no heading.</summary>
     public const string MissingColumn = "missing-column";
 
@@ -109,6 +112,7 @@ public static class ReadingDiagnostics
         new(AmbiguousHeadings, Severity.Error, "Two headings could be the same column.", "Say which in the program file under exports, columns."),
         new(MappedHeadingMissing, Severity.Error, "The program file maps a heading that the file does not have.", "Correct exports, columns in the program file."),
         new(UnknownColumn, Severity.Error, "The program file maps a column that the export does not have.", "Use a column name of the export."),
+        new(UnknownMeaning, Severity.Error, "The program file gives a word a meaning that no column of the export has.", "Use one of the meanings that the message lists."),
         new(MissingColumn, Severity.Error, "A required column has no heading.", "Add the column, or map its heading in the program file."),
         new(AmbiguousDates, Severity.Error, "Dates could be day-first or month-first, and nothing in the column decides it.",
             "State dateOrder for the export in the program file."),

@@ -161,7 +161,10 @@ internal abstract class RowReader
         return code;
     }
 
-    protected int OptionalWord(RecordSplitter row, int column, TextCodes codes)
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    protected int OptionalWord(RecordSplitter row, int column, TextCodes codes) => Fields[column] < 0 ? Words.Blank : MappedWord(row, column, codes);
+
+    private int MappedWord(RecordSplitter row, int column, TextCodes codes)
     {
         var code = Word(row, column, codes, out _);
         if (code == Words.Unknown) Findings.Add(Finding.UnreadableValue, column, Here);
@@ -188,8 +191,8 @@ internal abstract class RowReader
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     protected static ulong Mix(ulong state, ulong value)
     {
-        var high = Math.BigMul(state ^ value, 0x9E37_79B9_7F4A_7C15UL, out var low);
-        return high ^ low ^ (state << 7);
+        var mixed = (System.Numerics.BitOperations.RotateLeft(state, 29) ^ value) * 0x9E37_79B9_7F4A_7C15UL;
+        return mixed ^ (mixed >> 32);
     }
 
     /// <summary>Writes values one behind the other, texts with their length.</summary>

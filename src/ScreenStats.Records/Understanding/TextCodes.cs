@@ -100,9 +100,9 @@ internal sealed class TextCodes
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     private static ulong HashOf(ulong low, ulong high, int length)
     {
-        var a = Math.BigMul(low ^ 0x9E37_79B9_7F4A_7C15UL, high ^ 0xD1B5_4A32_D192_ED03UL ^ ((ulong)length << 56), out var b);
-        var c = Math.BigMul(a ^ b ^ (low >> 7), 0xA24B_AED4_963E_E407UL, out var d);
-        return c ^ d;
+        var mixed = (low * 0x9E37_79B9_7F4A_7C15UL) ^ (System.Numerics.BitOperations.RotateLeft(high ^ (ulong)length, 32) * 0xD1B5_4A32_D192_ED03UL);
+        mixed = (mixed ^ (mixed >> 32)) * 0xA24B_AED4_963E_E407UL;
+        return mixed ^ (mixed >> 29);
     }
 
     private int Add(ReadOnlySpan<byte> text, ulong hash, ulong low, ulong high)

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using ScreenStats.Counting.Ledger;
 
 namespace ScreenStats.Records.Understanding;
 
@@ -134,6 +135,18 @@ internal sealed class Words
 
     /// <summary>The canonical words; the code of a word is its position.</summary>
     public IReadOnlyList<string> Canonical => canonical;
+
+    /// <summary>The tables by which the columns of an export are read.</summary>
+    public static IReadOnlyList<Words> Of(ExportKind export) => export switch
+    {
+        ExportKind.Screening => [Outcome, YesNo, Specimen, Collection, Control],
+        ExportKind.Confirmatory => [Confirmation, Reason],
+        ExportKind.Controls => [Outcome, Control],
+        _ => [],
+    };
+
+    /// <summary>True for a word that has a meaning here, be it that nothing is recorded.</summary>
+    public bool Knows(string word) => Known(TextFold.Fold(word)) != Unknown;
 
     /// <summary>Every word that is known, with its code.</summary>
     public IEnumerable<(string Word, int Code)> All => canonical.SelectMany((word, code) =>

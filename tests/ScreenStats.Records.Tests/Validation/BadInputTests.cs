@@ -148,6 +148,16 @@ public class BadInputTests
     }
 
     [Fact]
+    public void A_word_cannot_be_given_a_meaning_that_no_column_has()
+    {
+        using var folder = new TestFolder().With("screening.csv", TestFolder.Headings + Row);
+        var settings = TestFolder.Screening(new ExportSettings { Words = ImmutableSortedDictionary<string, string>.Empty.Add("nil", "negativ").Add("j", "yes") });
+        var found = folder.Refused(settings).Should().ContainSingle().Subject;
+        found.Code.Should().Be(ReadingDiagnostics.UnknownMeaning);
+        found.Message.Should().Contain("\"negativ\"").And.Contain("negative, positive, inconclusive, invalid");
+    }
+
+    [Fact]
     public void Times_with_and_without_offsets_need_a_time_zone()
     {
         using var folder = new TestFolder()
