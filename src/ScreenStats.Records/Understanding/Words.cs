@@ -141,7 +141,7 @@ internal sealed class Words
     {
         ExportKind.Screening => [Outcome, YesNo, Specimen, Collection, Control],
         ExportKind.Confirmatory => [Confirmation, Reason],
-        ExportKind.Controls => [Outcome, Control],
+        ExportKind.Controls => [Outcome, Control, YesNo],
         _ => [],
     };
 
