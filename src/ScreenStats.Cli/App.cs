@@ -26,6 +26,12 @@ internal static class App
             output.Flush();
             return code;
         }
+        // A wish to stop may surface as whatever the threads at work made of it.
+        catch (Exception) when (environment.Cancelled.IsCancellationRequested)
+        {
+            errors.Write("screenstats: cancelled; nothing was written.\n");
+            return ExitCode.Cancelled;
+        }
         catch (UsageException failure)
         {
             errors.Write($"screenstats: {failure.Message}\n");
@@ -41,11 +47,6 @@ internal static class App
         {
             DiagnosticLines.Write(errors, failure.Diagnostics);
             return ExitCode.DataCannotAnswer;
-        }
-        catch (OperationCanceledException)
-        {
-            errors.Write("screenstats: cancelled; nothing was written.\n");
-            return ExitCode.Cancelled;
         }
         catch (Exception failure) when (failure is IOException or UnauthorizedAccessException)
         {

@@ -9,6 +9,9 @@ namespace ScreenStats.Cli.Commands;
 /// <summary><c>evaluate</c>: the main job, exports in and a report out.</summary>
 internal sealed class EvaluateCommand : ProgramCommand
 {
+    // The first few fit on a screen; all of them stand in the report.
+    private const int MostSteps = 3;
+
     private readonly Option<string> place;
     private readonly Option<bool> setAsideText;
 
@@ -65,6 +68,13 @@ internal sealed class EvaluateCommand : ProgramCommand
         screen.Line();
         Flagged("Lots", findings.Lots.Where(lot => lot.Flag != Flag.None).Select(lot => $"{lot.Lot} ({LevelNames.Of(lot.Flag)})"), screen);
         Flagged("Sites", findings.Sites.Where(site => site.Flag != Flag.None).Select(site => $"{site.Site} ({LevelNames.Of(site.Flag)})"), screen);
+        if (!findings.Answers.NextSteps.IsEmpty)
+        {
+            screen.Line();
+            screen.Title("What to do next");
+            foreach (var step in findings.Answers.NextSteps.Take(MostSteps)) screen.Text($"{step.Rank}. {step.Text}");
+        }
+
         screen.Line();
         screen.Line($"The whole report: {Path.Combine(written, "report.html")}");
         screen.Caution();

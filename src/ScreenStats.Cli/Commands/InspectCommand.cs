@@ -65,7 +65,7 @@ internal sealed class InspectCommand : ProgramCommand
         {
             screen.Line();
             screen.Title($"{LevelNames.Of(export.Export)}: {file.Name}");
-            screen.Line($"{Show.Count(file.Rows)} rows, {file.Encoding}, delimiter {file.Delimiter}");
+            screen.Line($"{Show.Count(file.Rows)} {(file.Rows == 1 ? "row" : "rows")}, {file.Encoding}, delimiter {file.Delimiter}");
             screen.Table(
                 [new("heading"), new("read as"), new("because")],
                 file.Headings.Select(heading => new[] { heading.Heading, heading.Column ?? "(not read)", DiagnosticLines.Words(heading.Why) }));
@@ -87,7 +87,7 @@ internal sealed class InspectCommand : ProgramCommand
         var parts = new List<string>();
         if (!column.Words.IsDefaultOrEmpty)
             parts.Add(string.Join(", ", column.Words.Select(word => $"{word.Word} = {(word.TakenFor.Length == 0 ? "not recorded" : word.TakenFor)} ({Show.Count(word.Rows)})")));
-        if (column.UnknownWords > 0) parts.Add($"{Show.Count(column.UnknownWords)} rows with words that are not known");
+        if (column.UnknownWords > 0) parts.Add(column.UnknownWords == 1 ? "1 row with a word that is not known" : $"{Show.Count(column.UnknownWords)} rows with words that are not known");
         if (column.DateOrder is { } order) parts.Add($"{DiagnosticLines.Words(order)} ({column.DateOrderWhy})");
         if (column.FirstDay is { } first && column.LastDay is { } last)
             parts.Add($"{first.ToString("O", System.Globalization.CultureInfo.InvariantCulture)} to {last.ToString("O", System.Globalization.CultureInfo.InvariantCulture)}");

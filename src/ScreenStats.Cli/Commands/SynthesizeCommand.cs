@@ -44,15 +44,7 @@ internal sealed class SynthesizeCommand : RunnerCommand
         }
 
         var place = invocation.Environment.PathOf(invocation.Text(folder));
-        SynthesisTruth truth;
-        try
-        {
-            truth = SyntheticProgram.Write(planned, number, place);
-        }
-        catch (IOException failure)
-        {
-            throw new UsageException($"{invocation.Text(folder)}: {failure.Message}");
-        }
+        var truth = SyntheticProgram.Write(planned, number, place);
 
         if (WantsJson(invocation)) invocation.Output.Write(ResultJson.Write(truth));
         else Render(truth, invocation.Text(folder), invocation.Screen);

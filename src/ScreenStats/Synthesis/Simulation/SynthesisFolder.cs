@@ -1,4 +1,5 @@
 using System.Text.Json;
+using ScreenStats.Reporting;
 
 namespace ScreenStats.Synthesis.Simulation;
 
@@ -37,7 +38,7 @@ internal sealed class SynthesisFolder(string folder)
         // A plan is the user's own input and may lie here already; an export may be the only copy of real data.
         var foreign = Ours.FirstOrDefault(name => name != "plan.json" && File.Exists(Place(name)));
         if (foreign is null) return;
-        throw new IOException(
+        throw new NotOurFolderException(
             $"The folder holds a {foreign} but no {TruthFile}, so it was not written by synthesize. Choose an empty folder: nothing was written.");
     }
 
