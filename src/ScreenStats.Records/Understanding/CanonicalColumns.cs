@@ -57,6 +57,10 @@ internal static class CanonicalColumns
         ["operator id", "operator pseudonym", "tester", "tester id", "reader", "reader id", "read by", "performed by", "administered by",
          "tested by", "technician", "technician id", "collector", "collected by id"];
 
+    private static readonly string[] ControlLineHeadings = ["c line", "control line seen", "control line visible", "line c", "control band"];
+
+    private static readonly string[] TestLineHeadings = ["t line", "test line seen", "test line visible", "line t", "test band"];
+
     private static readonly string[] KitHeadings = ["kit id", "kit number", "kit no", "box", "box id", "box number", "kit serial"];
 
     private static readonly string[] ControlHeadings =
@@ -76,8 +80,8 @@ internal static class CanonicalColumns
         new(Site, true, SiteHeadings),
         new(CollectedAt, true, CollectedHeadings),
         new(Result, true, ResultHeadings),
-        new(ControlLine, false, ["c line", "control line seen", "control line visible", "line c", "control band"]),
-        new(TestLine, false, ["t line", "test line seen", "test line visible", "line t", "test band"]),
+        new(ControlLine, false, ControlLineHeadings),
+        new(TestLine, false, TestLineHeadings),
         new(Lot, false, LotHeadings),
         new(Kit, false, KitHeadings),
         new(LotExpiry, false, ["expiry", "expiry date", "expires", "expires on", "expiration", "expiration date", "lot expiration",
@@ -112,6 +116,8 @@ internal static class CanonicalColumns
         new(RunAt, true, ["run on", "run date", "run time", "tested at", "test date", "date", "timestamp", "datetime", "collected at", "performed at"]),
         new(Control, true, ControlHeadings),
         new(Result, true, ["outcome", "observed", "observed result", "test result", "reading", "interpretation"]),
+        new(ControlLine, false, ControlLineHeadings),
+        new(TestLine, false, TestLineHeadings),
         new(Lot, false, LotHeadings),
         new(Kit, false, KitHeadings),
         new(Operator, false, OperatorHeadings),

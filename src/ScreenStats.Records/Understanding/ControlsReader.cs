@@ -9,8 +9,8 @@ namespace ScreenStats.Records.Understanding;
 /// <summary>Understands the rows of a controls export and counts them.</summary>
 internal sealed class ControlsReader : RowReader
 {
-    private readonly int site, runAt, control, result, lot, kit, operatorColumn;
-    private readonly TextCodes results, controls, operators;
+    private readonly int site, runAt, control, result, controlLine, testLine, lot, kit, operatorColumn;
+    private readonly TextCodes results, controlLines, testLines, controls, operators;
     private readonly Dictionary<(string, string, string, DateOnly, ControlExpectation, Outcome), long> cells = [];
 
     public ControlsReader(ExportSettings settings, TimeScale scale, bool keepText)
@@ -20,10 +20,14 @@ internal sealed class ControlsReader : RowReader
         runAt = ColumnOf(CanonicalColumns.RunAt);
         control = ColumnOf(CanonicalColumns.Control);
         result = ColumnOf(CanonicalColumns.Result);
+        controlLine = ColumnOf(CanonicalColumns.ControlLine);
+        testLine = ColumnOf(CanonicalColumns.TestLine);
         lot = ColumnOf(CanonicalColumns.Lot);
         kit = ColumnOf(CanonicalColumns.Kit);
         operatorColumn = ColumnOf(CanonicalColumns.Operator);
         results = new TextCodes(Words.Outcome.Reader(settings.Words), 4096);
+        controlLines = new TextCodes(Words.YesNo.Reader(settings.Words), 4096);
+        testLines = new TextCodes(Words.YesNo.Reader(settings.Words), 4096);
         controls = new TextCodes(Words.Control.Reader(settings.Words), 4096);
         operators = new TextCodes(text =>
         {
@@ -40,27 +44,28 @@ internal sealed class ControlsReader : RowReader
     }
 
     public override IEnumerable<(int Column, TextCodes Codes, Words Words)> WordsMet() =>
-        [(result, results, Words.Outcome), (control, controls, Words.Control)];
+        [(result, results, Words.Outcome), (controlLine, controlLines, Words.YesNo), (testLine, testLines, Words.YesNo), (control, controls, Words.Control)];
 
     protected override Finding? Understand(RecordSplitter row, uint record, out int column)
     {
         var place = Text(row, site);
         var when = Text(row, runAt);
         var expected = Word(row, control, controls, out _);
-        var observed = Word(row, result, results, out _);
+        var columns = new OutcomeColumns(Word(row, result, results, out _), Word(row, controlLine, controlLines, out _), Word(row, testLine, testLines, out _));
+        var observed = columns.Read(Fields[controlLine] >= 0 && Fields[testLine] >= 0, out var why, out var at);
         var lotText = Named(row, lot);
         var kitText = Named(row, kit);
         Level(row, operatorColumn, operators, out _);
         if (!place.IsEmpty) Recorded[site]++;
         var reading = when.IsEmpty ? DateReading.Unreadable : Moment(when, runAt, out _, out _, out _);
-        column = place.IsEmpty ? site : when.IsEmpty || reading != DateReading.Read ? runAt : expected is not (0 or 1) ? control : result;
+        column = place.IsEmpty ? site : when.IsEmpty || reading != DateReading.Read ? runAt : expected is not (0 or 1) ? control : at == 0 ? result : at == 1 ? controlLine : testLine;
         if (place.IsEmpty || when.IsEmpty) return Finding.MissingValue;
         if (reading != DateReading.Read) return Finding.UnreadableDate;
         if (expected is not (0 or 1)) return expected == Words.Blank ? Finding.MissingValue : Finding.UnknownResult;
-        if (observed < 0) return observed == Words.Blank ? Finding.MissingValue : Finding.UnknownResult;
+        if (observed is not { } outcome) return why;
         DateParser.Read(when, Order(runAt), out var moment);
         var key = (System.Text.Encoding.UTF8.GetString(place), lotText, kitText, new DateOnly(2000, 1, 1).AddDays(moment.Day),
-            (ControlExpectation)expected, (Outcome)observed);
+            (ControlExpectation)expected, outcome);
         cells[key] = cells.GetValueOrDefault(key) + 1;
         return null;
     }

@@ -103,11 +103,11 @@ internal static class HeadingMatcher
         }
 
         var missing = columns.Where(column => column.Required && !Has(column.Name)).Select(column => column.Name).ToList();
-        if (export == ExportKind.Screening && Has(CanonicalColumns.ControlLine) && Has(CanonicalColumns.TestLine)) missing.Remove(CanonicalColumns.Result);
+        if (Has(CanonicalColumns.ControlLine) && Has(CanonicalColumns.TestLine)) missing.Remove(CanonicalColumns.Result);
         if (export == ExportKind.Headcount && !Has(CanonicalColumns.Week) && !Has(CanonicalColumns.Date)) missing.Add(CanonicalColumns.Week);
         foreach (var name in missing)
         {
-            var instead = name == CanonicalColumns.Result && export == ExportKind.Screening ? " (or control_line and test_line)"
+            var instead = name == CanonicalColumns.Result && export != ExportKind.Confirmatory ? " (or control_line and test_line)"
                 : name == CanonicalColumns.Week ? " (or date)" : "";
             diagnostics.Add(new Diagnostic(ReadingDiagnostics.MissingColumn, Severity.Error, file, line, name,
                 $"{file} has no heading for the required column {name}{instead} among its {headings.Count}. "

@@ -184,30 +184,19 @@ internal sealed class ScreeningReader : RowReader
     private void ReadOutcome(RecordSplitter row, ref RunRow run, ref Finding? why, ref int column)
     {
         var word = Word(row, result, results, out _);
-        if (Fields[controlLine] < 0 || Fields[testLine] < 0)
+        if (word >= 0 && (Fields[controlLine] < 0 || Fields[testLine] < 0))
         {
-            if (word >= 0) run.Outcome = (Outcome)word;
-            else Fail(word == Words.Blank ? Finding.MissingValue : Finding.UnknownResult, result, ref why, ref column);
+            run.Outcome = (Outcome)word;
             return;
         }
 
-        var controlSeen = Word(row, controlLine, controlLines, out _);
-        var testSeen = Word(row, testLine, testLines, out _);
-        if (word == Words.Unknown) Fail(Finding.UnknownResult, result, ref why, ref column);
-        else if (controlSeen >= 0 && testSeen >= 0)
-        {
-            var byLines = controlSeen == 1
-                ? testSeen == 1 ? Outcome.Positive : Outcome.Negative
-                : testSeen == 1 ? Outcome.Inconclusive : Outcome.Invalid;
-            run.Outcome = word >= 0 ? (Outcome)word : byLines;
-            if (run.Outcome != byLines) Findings.Add(Finding.ResultAgainstLines, result, Here);
-        }
-        else if (word >= 0) run.Outcome = (Outcome)word;
-        else
-        {
-            var at = controlSeen < 0 ? controlLine : testLine;
-            Fail((controlSeen < 0 ? controlSeen : testSeen) == Words.Blank ? Finding.MissingValue : Finding.UnknownResult, at, ref why, ref column);
-        }
+        var lines = Fields[controlLine] >= 0 && Fields[testLine] >= 0;
+        var columns = lines
+            ? new OutcomeColumns(word, Word(row, controlLine, controlLines, out _), Word(row, testLine, testLines, out _))
+            : new OutcomeColumns(word, Words.Blank, Words.Blank);
+        if (columns.Read(lines, out var finding, out var at) is { } outcome) run.Outcome = outcome;
+        else Fail(finding, at == 0 ? result : at == 1 ? controlLine : testLine, ref why, ref column);
+        if (word >= 0 && columns.ByLines is { } seen && seen != run.Outcome) Findings.Add(Finding.ResultAgainstLines, result, Here);
     }
 
     private DateOnly? ReadExpiry(RecordSplitter row)

@@ -117,4 +117,28 @@ public class RowUnderstandingTests
             new ControlCell("N", "L1", Levels.None, new DateOnly(2026, 1, 5), ControlExpectation.Positive, Outcome.Negative, 1)]);
         TestFolder.Rows(reading, LedgerEntry.SetAside, ExportKind.Controls).Should().Be(1);
     }
+
+    [Fact]
+    public void A_controls_export_may_record_the_lines_instead()
+    {
+        using var folder = new TestFolder().With("screening.csv", TestFolder.Headings + "p1,N,2026-01-05,neg\n")
+            .With("controls.csv", "site,run_at,control,control_line,test_line\nN,2026-01-05,positive,yes,no\nN,2026-01-05,negative,no,\n");
+        var reading = folder.Read();
+        reading.Tally.Cells.Controls.Should().ContainSingle().Which.Observed.Should().Be(Outcome.Negative);
+        reading.SetAside.Should().ContainSingle().Which.Reason.Should().Be("test_line is blank");
+    }
+
+    [Theory]
+    [InlineData(ExportKind.Screening)]
+    [InlineData(ExportKind.Confirmatory)]
+    [InlineData(ExportKind.Controls)]
+    [InlineData(ExportKind.Headcount)]
+    public void The_program_file_may_map_every_column_and_state_every_meaning(ExportKind export)
+    {
+        var columns = string.Join(",", Records.Understanding.CanonicalColumns.Of(export).Select(column => $"\"{column.Name}\": \"h\""));
+        var words = string.Join(",", Records.Understanding.Words.Of(export).SelectMany(table => table.Canonical).Distinct().Select((word, i) => $"\"w{i}\": \"{word}\""));
+        var text = $"{{ \"exports\": {{ \"{export.ToString().ToLowerInvariant()}\": {{ \"columns\": {{ {columns} }}, \"words\": {{ {words} }} }} }} }}";
+        var settings = ProgramPlan.Of(ProgramFile.Parse(text), export);
+        settings.Columns.Should().HaveCount(Records.Understanding.CanonicalColumns.Of(export).Count);
+    }
 }
