@@ -47,15 +47,17 @@ public static class Report
         var files = new SortedDictionary<string, byte[]>(StringComparer.Ordinal);
         void Text(string name, string text) => files.Add(name, new UTF8Encoding(false).GetBytes(text));
 
-        // Pictures and workbook are the slow part; they depend on nothing but the findings.
+        // Pictures, workbook and the data file are the slow part; they depend on nothing but the findings.
         var charts = model.Charts;
         var pngs = new byte[charts.Length][];
         var workbook = Array.Empty<byte>();
+        var json = "";
         var options = new ParallelOptions { CancellationToken = cancellationToken };
-        Parallel.For(0, charts.Length + 1, options, index =>
+        Parallel.For(-2, charts.Length, options, index =>
         {
-            if (index == 0) workbook = Workbook.Of(tables);
-            else pngs[index - 1] = ChartRenderer.Png(charts[index - 1]);
+            if (index == -2) workbook = Workbook.Of(tables);
+            else if (index == -1) json = JsonText.Of(findings);
+            else pngs[index] = ChartRenderer.Png(charts[index]);
         });
         var pictures = charts.ToDictionary(chart => chart.Id, ChartRenderer.Svg, StringComparer.Ordinal);
         for (var index = 0; index < charts.Length; index++)
@@ -68,7 +70,7 @@ public static class Report
         foreach (var table in tables) Text($"tables/{table.Id}.csv", CsvText.Of(table));
         Text("tables/columns.csv", ColumnDescriptions.Csv(tables));
         Text("set-aside.csv", SetAsideText.Of(inputs.SetAside));
-        Text("findings.json", JsonText.Of(findings));
+        Text("findings.json", json);
         files.Add("workbook.xlsx", workbook);
         Text("report.html", ReportHtml.Of(model, pictures));
         Text(Manifest.FileName, JsonText.Of(Manifest.Of(inputs, version, files)));

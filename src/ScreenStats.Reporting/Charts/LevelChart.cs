@@ -19,14 +19,15 @@ internal static class LevelChart
     {
         var shown = Shown(points);
         var solid = shown.Where(point => !point.Few || point.Flagged).ToArray();
-        var reach = Math.Max((solid.Length > 0 ? solid : [.. shown]).Max(point => point.Upper), whole ?? 0);
-        if (reach <= 0) reach = 0.01;
-        var flagged = shown.Where(point => point.Flagged).ToArray();
+        var highest = Math.Max(whole ?? 0, (solid.Length > 0 ? solid : [.. shown]).Max(point => point.Estimate));
+        var reach = Math.Max(highest, Math.Min((solid.Length > 0 ? solid : [.. shown]).Max(point => point.Upper), highest > 0 ? PeriodChart.Reach * highest : 1));
+        var edge = reach > 0 ? Math.Min(1, reach * 1.03) : 0.01;
         // Room for the words beside a flagged interval, which stand to the right of its upper limit.
-        var top = Math.Min(flagged.Length == 0 ? 1 : 1.45, Math.Max(reach * 1.06, flagged.Length == 0 ? 0 : flagged.Max(point => point.Upper) * 1.45));
+        var end = shown.Where(point => point.Flagged).Select(point => Math.Min(point.Upper, edge)).DefaultIfEmpty(0).Max();
+        var top = Math.Max(edge, end * 1.3);
         var marks = ImmutableArray.CreateBuilder<Mark>();
         if (whole is { } rule) marks.Add(new RuleMark(rule, Upright: true));
-        for (var index = 0; index < shown.Length; index++) Add(marks, shown[index], shown.Length - 1 - index, top);
+        for (var index = 0; index < shown.Length; index++) Add(marks, shown[index], shown.Length - 1 - index, edge);
         if (whole is { } value)
         {
             var side = value > top * 0.6 ? LabelSide.Left : LabelSide.Right;
@@ -34,7 +35,7 @@ internal static class LevelChart
         }
 
         return new Chart(
-            frame.Id, frame.Title, frame.Caption + Reading(points, shown, top, levels), frame.Description, frame.TableId,
+            frame.Id, frame.Title, frame.Caption + Reading(points, shown, edge, levels), frame.Description, frame.TableId,
             new Axis("", -0.012 * top, top, [.. Ticks.PerCent(Math.Min(top, 1))]),
             new Axis("", -0.7, shown.Length + 0.35, [.. shown.Select((point, index) => new Tick(shown.Length - 1 - index, ChartText.Name(point.Name)))], Lines: false),
             marks.ToImmutable(), 74 + (26 * (shown.Length + 1)));
@@ -49,26 +50,26 @@ internal static class LevelChart
         return [.. chosen.OrderByDescending(point => point.Estimate).ThenBy(point => point.Name, StringComparer.Ordinal)];
     }
 
-    private static void Add(ImmutableArray<Mark>.Builder marks, ChartPoint point, double at, double top)
+    private static void Add(ImmutableArray<Mark>.Builder marks, ChartPoint point, double at, double edge)
     {
         var tone = point.Flagged ? Tone.Alert : Tone.Main;
         var faded = point.Few && tone == Tone.Main;
-        if (point.Estimate > top)
+        if (point.Estimate > edge)
         {
-            marks.Add(new LabelMark(top, at, $"beyond: {Rounding.Print(Cell.Number(point.Estimate), Unit.Proportion)} of {point.Denominator.ToString(CultureInfo.InvariantCulture)}", LabelSide.Left, Tone.Quiet));
+            marks.Add(new LabelMark(edge, at, $"beyond: {Rounding.Print(Cell.Number(point.Estimate), Unit.Proportion)} of {point.Denominator.ToString(CultureInfo.InvariantCulture)}", LabelSide.Left, Tone.Quiet));
             return;
         }
 
-        marks.Add(new IntervalMark(at, point.Estimate, point.Lower, Math.Min(point.Upper, top), Upright: false, tone, faded, point.Upper > top));
-        if (point.Flagged) marks.Add(new LabelMark(point.Upper, at, "flagged", LabelSide.Right, Tone.Alert, Strong: true));
+        marks.Add(new IntervalMark(at, point.Estimate, point.Lower, Math.Min(point.Upper, edge), Upright: false, tone, faded, point.Upper > edge));
+        if (point.Flagged) marks.Add(new LabelMark(Math.Min(point.Upper, edge), at, "flagged", LabelSide.Right, Tone.Alert, Strong: true));
     }
 
-    private static string Reading(ImmutableArray<ChartPoint> points, ImmutableArray<ChartPoint> shown, double top, string levels)
+    private static string Reading(ImmutableArray<ChartPoint> points, ImmutableArray<ChartPoint> shown, double edge, string levels)
     {
         var text = " Dot: estimate. Line: its limits.";
         if (shown.Any(point => point.Flagged)) text += " Diamond: flagged.";
         if (shown.Any(point => point.Few)) text += $" Hollow and pale: fewer than {ChartPoint.FewBelow} runs.";
-        if (shown.Any(point => point.Upper > top)) text += " Lines ending in a cross go on beyond the edge.";
+        if (shown.Any(point => point.Upper > edge && point.Estimate <= edge)) text += " Lines ending in a cross go on beyond the edge.";
         if (shown.Length < points.Length)
         {
             text += $" Shown are the {shown.Length} of {points.Length.ToString("N0", CultureInfo.InvariantCulture)} {levels} that stand out most (flagged, then the highest lower limits); the table has all.";

@@ -6,6 +6,9 @@ namespace ScreenStats.Reporting.Charts;
 /// <summary>A proportion by period, with limits, against the whole span.</summary>
 internal static class PeriodChart
 {
+    /// <summary>Limits further out than this many times the highest estimate are cut, and say so, lest one wide line flatten all the others.</summary>
+    public const double Reach = 2.5;
+
     /// <summary>Builds the chart.</summary>
     /// <param name="frame">Identity and words of the chart.</param>
     /// <param name="points">Periods with a defined proportion, in order of time; at least one.</param>
@@ -16,9 +19,9 @@ internal static class PeriodChart
         var from = points[0].Start;
         var to = points[^1].Start.AddDays(days - 1);
         var solid = points.Where(point => !point.Few).ToArray();
-        var top = Math.Min(1, 1.08 * Math.Max(
-            (solid.Length > 0 ? solid : [.. points]).Max(point => point.Upper), Math.Max(whole ?? 0, points.Max(point => point.Estimate))));
-        if (top <= 0) top = 0.01;
+        var highest = Math.Max(whole ?? 0, points.Max(point => point.Estimate));
+        var reach = Math.Max(highest, Math.Min((solid.Length > 0 ? solid : [.. points]).Max(point => point.Upper), highest > 0 ? Reach * highest : 1));
+        var top = reach > 0 ? Math.Min(1, 1.05 * reach) : 0.01;
         var marks = ImmutableArray.CreateBuilder<Mark>();
         if (whole is { } value) marks.Add(new RuleMark(value, Upright: false));
         foreach (var point in points)
@@ -31,13 +34,13 @@ internal static class PeriodChart
         var pad = Math.Max(days, (to.DayNumber - from.DayNumber) * 0.02);
         if (whole is { } line)
         {
-            marks.Add(new LabelMark(to.DayNumber + pad, line, "whole span " + Rounding.Print(Cell.Number(line), Unit.Proportion), LabelSide.AboveLeft, Tone.Quiet));
+            marks.Add(new LabelMark(from.DayNumber - pad, top * 1.12, "dashed: whole span " + Rounding.Print(Cell.Number(line), Unit.Proportion), LabelSide.BelowRight, Tone.Quiet));
         }
 
         return new Chart(
             frame.Id, frame.Title, frame.Caption + Reading(points.Any(point => point.Few), points.Any(point => point.Upper > top)), frame.Description, frame.TableId,
             new Axis("", from.DayNumber - pad, to.DayNumber + pad, Ticks.Days(from, to), Lines: false),
-            new Axis("", 0, top, Ticks.PerCent(top)),
+            new Axis("", -0.02 * top, top * 1.12, Ticks.PerCent(top)),
             marks.ToImmutable(), 320);
     }
 

@@ -55,9 +55,9 @@ public class ChartRendererTests
     [Fact]
     public void Pictures_drawn_side_by_side_have_the_bytes_of_pictures_drawn_one_by_one()
     {
-        var some = Charts.Take(12).ToArray();
+        var some = Charts.Where((_, index) => index % 5 == 0).Take(6).ToArray();
         var one = some.Select(chart => (ChartRenderer.Svg(chart), ChartRenderer.Png(chart))).ToArray();
-        for (var round = 0; round < 3; round++)
+        for (var round = 0; round < 2; round++)
         {
             var other = new (string Svg, byte[] Png)[some.Length];
             Parallel.For(0, some.Length, new ParallelOptions { MaxDegreeOfParallelism = 8 }, index => other[index] = (ChartRenderer.Svg(some[index]), ChartRenderer.Png(some[index])));
