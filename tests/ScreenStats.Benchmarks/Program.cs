@@ -10,6 +10,9 @@ switch (args)
         return 0;
     case ["ten-million-rows", var runner, var folder, var rounds]:
         return TenMillionRows.Run(runner, folder, int.Parse(rounds, CultureInfo.InvariantCulture));
+    case ["person-log", var count, var threads, .. var rest]:
+        return PersonLogTimes.Run(
+            int.Parse(count, CultureInfo.InvariantCulture), int.Parse(threads, CultureInfo.InvariantCulture), screenIds: rest is ["screen-ids"]);
     default:
         BenchmarkSwitcher.FromAssembly(typeof(Program).Assembly).Run(args);
         return 0;

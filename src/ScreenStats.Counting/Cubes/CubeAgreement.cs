@@ -11,14 +11,24 @@ internal static class CubeAgreement
     /// <exception cref="ArgumentException">Two cubes disagree, or a cell is impossible.</exception>
     public static void Check(TallyCells cells)
     {
-        CellsArePossible(cells);
-        LedgerAddsUp(cells);
-        OperatorsAgree(cells);
-        NotableAgree(cells);
-        AuditsAgree(cells);
-        PersonsAgree(cells);
-        ParticipationAgrees(cells);
-        PartsAreWithin(cells);
+        // Side by side, but the first in this order speaks, whichever finished first.
+        Action<TallyCells>[] checks =
+        [
+            CellsArePossible, LedgerAddsUp, OperatorsAgree, NotableAgree, AuditsAgree, PersonsAgree, ParticipationAgrees, PartsAreWithin,
+        ];
+        var found = new ArgumentException?[checks.Length];
+        Parallel.For(0, checks.Length, at =>
+        {
+            try
+            {
+                checks[at](cells);
+            }
+            catch (ArgumentException disagreement)
+            {
+                found[at] = disagreement;
+            }
+        });
+        if (Array.Find(found, disagreement => disagreement is not null) is { } first) throw first;
     }
 
     private static void CellsArePossible(TallyCells cells)
@@ -116,6 +126,7 @@ internal static class CubeAgreement
     // Every scope that has cells is checked; the program's sums must be there.
     private static void PersonsAgree(TallyCells cells)
     {
+        var days = TrialsAndEvents(cells.Screens);
         var scopes = cells.Persons.Select(cell => cell.Scope).Append(PersonScope.Program).Distinct().Order().ToArray();
         foreach (var scope in scopes)
         {
@@ -128,33 +139,47 @@ internal static class CubeAgreement
                 balance.Left(key + 1, cell.Events);
             }
 
-            var (day, start) = (default(DateOnly), default(DateOnly));
-            foreach (var cell in cells.Screens)
+            foreach (var day in days)
             {
-                var level = scope switch { PersonScope.Site or PersonScope.SiteWeek => cell.Site, PersonScope.Lot => cell.Lot, _ => "" };
-                if (day != cell.Day)
+                var level = scope switch { PersonScope.Site or PersonScope.SiteWeek => day.Site, PersonScope.Lot => day.Lot, _ => "" };
+                var start = scope switch
                 {
-                    day = cell.Day;
-                    start = scope switch
-                    {
-                        PersonScope.Period => cells.Period.Start(day),
-                        PersonScope.Week or PersonScope.SiteWeek => ReportPeriods.Monday(day),
-                        _ => default,
-                    };
-                }
-
-                foreach (var measure in Measures)
+                    PersonScope.Period => cells.Period.Start(day.Day),
+                    PersonScope.Week or PersonScope.SiteWeek => ReportPeriods.Monday(day.Day),
+                    _ => default,
+                };
+                var key = keys.Key(level, "", start, 0);
+                for (var i = 0; i < day.Sums.Length; i++)
                 {
-                    var (trial, happened) = Classify(measure, cell.Outcome, cell.FollowUp);
-                    if (!trial) continue;
-                    var key = keys.Key(level, "", start, 2 * (int)measure);
-                    balance.Right(key, cell.Runs);
-                    if (happened) balance.Right(key + 1, cell.Runs);
+                    if (day.Sums[i] != 0) balance.Right(key + (ulong)i, day.Sums[i]);
                 }
             }
 
             balance.MustBeEqual();
         }
+    }
+
+    // Trials and events of the four measures by site, lot and day: the screens are in that order already.
+    private static List<(string Site, string Lot, DateOnly Day, long[] Sums)> TrialsAndEvents(ImmutableArray<ScreenCell> screens)
+    {
+        var days = new List<(string Site, string Lot, DateOnly Day, long[] Sums)>();
+        foreach (var cell in screens)
+        {
+            if (days.Count == 0 || days[^1].Day != cell.Day || days[^1].Lot != cell.Lot || days[^1].Site != cell.Site)
+            {
+                days.Add((cell.Site, cell.Lot, cell.Day, new long[2 * Measures.Length]));
+            }
+
+            var sums = days[^1].Sums;
+            foreach (var measure in Measures)
+            {
+                var (trial, happened) = Classify(measure, cell.Outcome, cell.FollowUp);
+                if (trial) sums[2 * (int)measure] += cell.Runs;
+                if (trial && happened) sums[(2 * (int)measure) + 1] += cell.Runs;
+            }
+        }
+
+        return days;
     }
 
     private static readonly PersonMeasure[] Measures = Enum.GetValues<PersonMeasure>();

@@ -43,17 +43,29 @@ internal sealed class CubeAssembly(
     }
 
     /// <summary>The cubes.</summary>
-    public TallyCells ToCells(IRowSource source)
+    public TallyCells ToCells(IRowSource source, int threads)
     {
         var writer = new CubeWriter(shapes, vocabularies);
         scan.Results.Sort(static (a, b) => a.Record.CompareTo(b.Record));
-        var (runs, controls, followed) = Notable(writer, source);
-        var screenCells = writer.Screens(screens, scan.FollowUps);
+        var (runs, controls) = (ImmutableArray<NotableRun>.Empty, ImmutableArray<ControlCell>.Empty);
+        var operatorCells = ImmutableArray<OperatorCell>.Empty;
+        var screenCells = ImmutableArray<ScreenCell>.Empty;
+        Workers.Run(threads, 2, static () => 0, (_, piece) =>
+        {
+            if (piece == 1)
+            {
+                screenCells = writer.Screens(screens, scan.FollowUps);
+                return;
+            }
+
+            (runs, controls, var followed) = Notable(writer, source);
+            operatorCells = writer.Operators(operators, followed);
+        }, static _ => { });
         if (screenCells.Length > 0) LastRun = screenCells.Max(cell => cell.Day).ToDateTime(TimeOnly.MinValue).AddDays(1).AddSeconds(-1);
         return new()
         {
             Screens = screenCells,
-            Operators = writer.Operators(operators, followed),
+            Operators = operatorCells,
             Notable = runs,
             Controls = controls,
             Persons = [.. scan.Sums.ToCells(writer.Sites, writer.Lots)],

@@ -11,7 +11,7 @@ internal sealed class PersonSums
     private readonly ScopeSums[] weeks;
     private readonly ScopeSums[] periods;
     private readonly int[]?[] siteWeekPlaces;
-    private readonly LevelCountsInWeek week;
+    private readonly LevelCounts week;
     private ScopeSums program;
     private ScopeSums[] siteWeeks = new ScopeSums[64];
     private int siteWeekCount;
@@ -32,34 +32,37 @@ internal sealed class PersonSums
     /// <param name="shapes">The shapes behind their codes.</param>
     public void Add(ReadOnlySpan<CountedRun> runs, ShapeInfo[] shapes)
     {
-        PersonCounts inProgram = default, inWeek = default, inPeriod = default;
+        PersonCounts inProgram = default, inPeriod = default;
         var (currentWeek, currentPeriod) = (calendar.Week(runs[0].DayNumber), calendar.Period(runs[0].DayNumber));
         foreach (ref readonly var run in runs)
         {
             ref readonly var shape = ref shapes[run.Code];
-            var (weekOfRun, periodOfRun) = (calendar.Week(run.DayNumber), calendar.Period(run.DayNumber));
+            var weekOfRun = calendar.Week(run.DayNumber);
             if (weekOfRun != currentWeek)
             {
-                EndWeek(currentWeek, ref inWeek);
+                EndWeek(currentWeek, ref inProgram);
                 currentWeek = weekOfRun;
             }
 
-            if (periodOfRun != currentPeriod)
+            if (!calendar.PeriodIsWeek)
             {
-                EndPeriod(currentPeriod, ref inPeriod);
-                currentPeriod = periodOfRun;
+                var periodOfRun = calendar.Period(run.DayNumber);
+                if (periodOfRun != currentPeriod)
+                {
+                    periods[currentPeriod].Add(inPeriod);
+                    inPeriod = default;
+                    currentPeriod = periodOfRun;
+                }
+
+                inPeriod.Add(shape.Outcome, run.FollowUp);
             }
 
-            inProgram.Add(shape.Outcome, run.FollowUp);
-            inWeek.Add(shape.Outcome, run.FollowUp);
-            inPeriod.Add(shape.Outcome, run.FollowUp);
-            sites.Of(shape.Site).Add(shape.Outcome, run.FollowUp);
-            lots.Of(shape.Lot).Add(shape.Outcome, run.FollowUp);
             week.Of(shape.Site).Add(shape.Outcome, run.FollowUp);
+            lots.Of(shape.Lot).Add(shape.Outcome, run.FollowUp);
         }
 
-        EndWeek(currentWeek, ref inWeek);
-        EndPeriod(currentPeriod, ref inPeriod);
+        EndWeek(currentWeek, ref inProgram);
+        if (!calendar.PeriodIsWeek) periods[currentPeriod].Add(inPeriod);
         program.Add(inProgram);
         sites.EndPerson();
         lots.EndPerson();
@@ -137,18 +140,21 @@ internal sealed class PersonSums
         for (var i = 0; i < sums.Length; i++) sums[i].Add(others[i]);
     }
 
-    private void EndWeek(int at, ref PersonCounts counts)
+    // A week's counts are added up to the week, the site and the program: a run is counted only once, into its week at its site.
+    private void EndWeek(int at, ref PersonCounts inProgram)
     {
-        weeks[at].Add(counts);
-        counts = default;
-        foreach (var site in week.Touched) SiteWeek(site, at).Add(week.Of(site));
-        week.Clear();
-    }
+        PersonCounts inWeek = default;
+        foreach (var site in week.Touched)
+        {
+            ref readonly var counts = ref week.Of(site);
+            SiteWeek(site, at).Add(counts);
+            sites.Of(site).Add(counts);
+            inWeek.Add(counts);
+        }
 
-    private void EndPeriod(int at, ref PersonCounts counts)
-    {
-        if (!calendar.PeriodIsWeek) periods[at].Add(counts);
-        counts = default;
+        week.Clear();
+        weeks[at].Add(inWeek);
+        inProgram.Add(inWeek);
     }
 
     private ref ScopeSums SiteWeek(int site, int at)
@@ -161,26 +167,5 @@ internal sealed class PersonSums
         }
 
         return ref siteWeeks[places[at] - 1];
-    }
-
-    /// <summary>One person's counts by site within the week at hand.</summary>
-    private sealed class LevelCountsInWeek(int levels)
-    {
-        private readonly PersonCounts[] counts = new PersonCounts[levels];
-
-        public List<int> Touched { get; } = [];
-
-        public ref PersonCounts Of(int level)
-        {
-            ref var found = ref counts[level];
-            if (found.Runs == 0) Touched.Add(level);
-            return ref found;
-        }
-
-        public void Clear()
-        {
-            foreach (var level in Touched) counts[level] = default;
-            Touched.Clear();
-        }
     }
 }

@@ -62,7 +62,7 @@ internal sealed class RunCounter(ProgramSettings settings, Vocabularies vocabula
         var cubes = new CubeAssembly(settings, vocabularies, index, shapes, scan);
         cubes.Add(sinks, codes, removed, screeningRows);
         index.Removed.Sort(static (a, b) => a.Record.CompareTo(b.Record));
-        var cells = cubes.ToCells(screeningRows) with
+        var cells = cubes.ToCells(screeningRows, threads) with
         {
             Period = settings.Report.Period,
             DataAsOf = complete?.Local ?? cubes.LastRun,
