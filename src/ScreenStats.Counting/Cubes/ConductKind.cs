@@ -9,7 +9,7 @@ public enum ConductKind
     /// <summary>Read before or after the kit's reading window.</summary>
     ReadOutsideWindow = 1,
 
-    /// <summary>More runs from one kit than it holds: each run beyond that number.</summary>
+    /// <summary>More runs from one kit (the same site, lot and kit) than it holds: each run beyond that number.</summary>
     BeyondKitContents = 2,
 
     /// <summary>A run on a person within the isolation period after a confirmatory positive.</summary>

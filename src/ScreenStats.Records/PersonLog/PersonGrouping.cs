@@ -31,7 +31,7 @@ internal sealed class PersonGrouping
         }
     }
 
-    /// <summary>Gathers a partition from all sinks, with each sink's codes translated, and gives its memory back.</summary>
+    /// <summary>Gathers a partition from all sinks, with each sink's codes translated.</summary>
     public void Gather(IReadOnlyList<RunSink> sinks, int[][] codes, int partition)
     {
         var total = sinks.Sum(sink => sink.Log.Count(partition));
@@ -74,8 +74,6 @@ internal sealed class PersonGrouping
                     placed.CodeAndMeaning = ((uint)code[entry.Code] << 8) | entry.Meaning;
                 }
             }
-
-            sinks[i].Log.Drop(partition);
         }
     }
 

@@ -118,6 +118,7 @@ internal sealed class RunCounter(ProgramSettings settings, Vocabularies vocabula
                 if (whole is null) whole = worker;
                 else whole.Add(worker);
             });
+        foreach (var sink in sinks) sink.Log.Dispose();
         return whole!;
     }
 }

@@ -16,6 +16,7 @@ internal static class ScreenIdCheck
         var groups = new List<uint[]>();
         Workers.Run(threads, PartitionedBuffer<ScreenIdEntry>.Partitions, () => new SameIds(sinks), (worker, partition) => worker.Find(partition),
             worker => groups.AddRange(worker.Groups));
+        foreach (var sink in sinks) sink.ScreenIds.Dispose();
         groups.Sort(static (a, b) => a[0].CompareTo(b[0]));
         foreach (var group in groups)
         {
@@ -58,7 +59,6 @@ internal static class ScreenIdCheck
             }
 
             if (again is not null) Collect(partition, again);
-            foreach (var sink in sinks) sink.ScreenIds.Drop(partition);
         }
 
         private void Collect(int partition, HashSet<ulong> again)
