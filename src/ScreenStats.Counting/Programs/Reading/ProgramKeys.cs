@@ -46,7 +46,7 @@ internal static class ProgramKeys
         ["person", "collected_at", "result", "reported_at", "method", "reason", "sampling_stratum"];
 
     public static ImmutableArray<string> ControlsColumns { get; } =
-        ["site", "lot", "kit", "run_at", "control", "result", "operator"];
+        ["site", "lot", "kit", "run_at", "control", "result", "control_line", "test_line", "operator"];
 
     public static ImmutableArray<string> HeadcountColumns { get; } = ["site", "week", "date", "eligible"];
 
