@@ -21,7 +21,7 @@ public class CompletenessAnalysisTests
 
         var found = Evaluator.Evaluate(Tally.FromCells(cells), new ProgramSettings()).Completeness;
 
-        found.Screening.Select(row => (row.Column, row.NotRecorded, row.NotRecordedShare)).Should().Equal(("lot", 50L, 0.25), ("symptomatic", 200L, 1.0), ("exposed", 0L, 0.0));
+        found.Screening.Select(row => (row.Column, row.NotRecorded, row.NotRecordedShare)).Should().Equal(("exposed", 0L, 0.0), ("lot", 50L, 0.25), ("symptomatic", 200L, 1.0));
         found.Confirmatory.Single().NotRecordedShare.Should().BeNull();
         found.Sentences.Select(sentence => sentence.Text).Should().Equal(
             "For 25.0 % of the rows (50 of 200) it is not recorded which lot was used: these runs are in no comparison of lots.",

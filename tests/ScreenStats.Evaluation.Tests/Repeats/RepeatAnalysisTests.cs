@@ -9,7 +9,12 @@ public class RepeatAnalysisTests
     [Fact]
     public void Repeats_are_given_for_both_outcomes_and_each_at_every_site()
     {
-        var cells = new TallyCellsBuilder().Add("a", Outcome.Invalid).Cells() with
+        // Each repeat due belongs to an unusable run: the cubes are checked against one another.
+        var runs = new TallyCellsBuilder();
+        for (var run = 0; run < 8; run++) runs.Add("a", Outcome.Invalid, site: "North");
+        for (var run = 0; run < 2; run++) runs.Add("b", Outcome.Inconclusive, FollowUp.Unverified, site: "North");
+        for (var run = 0; run < 5; run++) runs.Add("c", Outcome.Invalid, site: "South");
+        var cells = runs.Cells() with
         {
             Repeats = [new RepeatCell("North", Outcome.Invalid, 8, 6), new RepeatCell("North", Outcome.Inconclusive, 2, 0), new RepeatCell("South", Outcome.Invalid, 5, 5)],
         };
