@@ -14,11 +14,11 @@ internal static class CountingFindings
         var found = ImmutableArray.CreateBuilder<Diagnostic>();
         AddRemoved(found, removed, screeningRows);
         AddPossible(found, scan.PossibleDuplicates, screeningRows,
-            "neither a screen_id nor a time of day; they are counted. Export one of the two, so that copies can be told from second runs.");
+            "neither a screen_id nor a time of day; such rows are counted. Export one of the two, so that copies can be told from second runs.");
         if (confirmatoryRows is null) return found.ToImmutable();
         AddRemoved(found, specimens.Removed, confirmatoryRows);
         AddPossible(found, specimens.PossibleDuplicates, confirmatoryRows,
-            "no time of day; they are counted. Export times of day, so that copies can be told from second specimens.");
+            "no time of day; such rows are counted. Export times of day, so that copies can be told from second specimens.");
         var early = new List<uint>();
         var audits = new List<uint>();
         foreach (ref readonly var row in specimens.Rows.AsSpan())
@@ -31,7 +31,7 @@ internal static class CountingFindings
         {
             Add(found, CountingDiagnostics.ReportBeforeCollection, Severity.Warning, confirmatoryRows.Place(early.Min()), "reported_at", early.Count, string.Create(
                 CultureInfo.InvariantCulture,
-                $"{early.Count} specimens were reported before they were collected; their time of report is taken as not recorded. Correct collected_at or reported_at."));
+                $"{early.Count:N0} {(early.Count == 1 ? "specimen was" : "specimens were")} reported before collection; the time of report is taken as not recorded. Correct collected_at or reported_at."));
         }
 
         var without = audits.Count - scan.AuditsWithRun;
@@ -39,7 +39,7 @@ internal static class CountingFindings
         {
             found.Add(new(CountingDiagnostics.AuditWithoutRun, Severity.Note, confirmatoryRows.Place(audits.Min()).File, null, "reason", string.Create(
                 CultureInfo.InvariantCulture,
-                $"{without} of {audits.Count} audit specimens find no negative run of their person in the audit window and verify nothing. Check the pseudonyms and times of both exports, and auditWithinHours."),
+                $"{without:N0} of {audits.Count:N0} audit specimens {(without == 1 ? "finds" : "find")} no negative run of the person in the audit window and {(without == 1 ? "verifies" : "verify")} nothing. Check the pseudonyms and times of both exports, and auditWithinHours."),
                 without));
         }
 
@@ -52,11 +52,12 @@ internal static class CountingFindings
         {
             var rows = removed.Where(row => row.Code == code).ToList();
             if (rows.Count == 0) continue;
+            var one = rows.Count == 1;
             var message = code == CountingDiagnostics.Duplicate
-                ? $"rows have the same values in every mapped column as an earlier row and are left out. set-aside.csv names both lines."
-                : $"rows have the screen_id of an earlier row but other values and are set aside. set-aside.csv names both lines; correct the export.";
+                ? $"{(one ? "row has" : "rows have")} the same values in every mapped column as an earlier row and {(one ? "is" : "are")} left out. set-aside.csv names both lines."
+                : $"{(one ? "row has" : "rows have")} the screen_id of an earlier row but other values and {(one ? "is" : "are")} set aside. set-aside.csv names both lines; correct the export.";
             Add(found, code, Severity.Warning, source.Place(rows[0].Record), code == CountingDiagnostics.Duplicate ? "" : "screen_id", rows.Count,
-                string.Create(CultureInfo.InvariantCulture, $"{rows.Count} {message}"));
+                string.Create(CultureInfo.InvariantCulture, $"{rows.Count:N0} {message}"));
         }
     }
 
@@ -64,7 +65,7 @@ internal static class CountingFindings
     {
         if (records.Count == 0) return;
         Add(found, CountingDiagnostics.PossibleDuplicate, Severity.Note, source.Place(records.Min()), "", records.Count,
-            string.Create(CultureInfo.InvariantCulture, $"{records.Count} rows have the same values as an earlier row, but {because}"));
+            string.Create(CultureInfo.InvariantCulture, $"{records.Count:N0} {(records.Count == 1 ? "row has" : "rows have")} the same values as an earlier row, but {because}"));
     }
 
     private static void Add(
