@@ -113,7 +113,8 @@ internal static class ChartRenderer
         if (mark.Cut)
         {
             var end = Where(mark.Upper);
-            plot.Add.Marker(end.X, end.Y, mark.Upright ? MarkerShape.OpenTriangleUp : MarkerShape.Cross, 7, color);
+            if (mark.Upright) plot.Add.Marker(end.X, end.Y, MarkerShape.OpenTriangleUp, 7, color);
+            else ArrowHead(plot, end, color);
         }
 
         var at = Where(mark.Estimate);
@@ -125,6 +126,18 @@ internal static class ChartRenderer
             point.MarkerStyle.OutlineColor = color;
             point.MarkerStyle.OutlineWidth = 1.5f;
         }
+    }
+
+    /// <summary>The library has triangles that point up and down, none to the side.</summary>
+    private static void ArrowHead(Plot plot, Coordinates end, Color color)
+    {
+        var head = plot.Add.Text(">", end);
+        head.LabelFontName = ReportFont.Name;
+        head.LabelFontSize = TextSize + 7;
+        head.OffsetY = -2;
+        head.LabelFontColor = color;
+        head.LabelBold = true;
+        head.LabelAlignment = Alignment.MiddleCenter;
     }
 
     private static void Line(Plot plot, Chart chart, LineMark mark)

@@ -24,7 +24,7 @@ internal static class LevelChart
         var edge = reach > 0 ? Math.Min(1, reach * 1.03) : 0.01;
         // Room for the words beside a flagged interval, which stand to the right of its upper limit.
         var end = shown.Where(point => point.Flagged).Select(point => Math.Min(point.Upper, edge)).DefaultIfEmpty(0).Max();
-        var top = Math.Max(edge, end * 1.3);
+        var top = Math.Max(edge * 1.02, end * 1.3);
         var marks = ImmutableArray.CreateBuilder<Mark>();
         if (whole is { } rule) marks.Add(new RuleMark(rule, Upright: true));
         for (var index = 0; index < shown.Length; index++) Add(marks, shown[index], shown.Length - 1 - index, edge);
@@ -69,7 +69,7 @@ internal static class LevelChart
         var text = " Dot: estimate. Line: its limits.";
         if (shown.Any(point => point.Flagged)) text += " Diamond: flagged.";
         if (shown.Any(point => point.Few)) text += $" Hollow and pale: fewer than {ChartPoint.FewBelow} runs.";
-        if (shown.Any(point => point.Upper > edge && point.Estimate <= edge)) text += " Lines ending in a cross go on beyond the edge.";
+        if (shown.Any(point => point.Upper > edge && point.Estimate <= edge)) text += " Lines with an arrow head go on beyond the edge.";
         if (shown.Length < points.Length)
         {
             text += $" Shown are the {shown.Length} of {points.Length.ToString("N0", CultureInfo.InvariantCulture)} {levels} that stand out most (flagged, then the highest lower limits); the table has all.";

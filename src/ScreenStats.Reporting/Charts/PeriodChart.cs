@@ -45,5 +45,5 @@ internal static class PeriodChart
     }
 
     private static string Reading(bool few, bool cut) =>
-        " Dot: estimate. Line: its limits." + (few ? $" Hollow and pale: fewer than {ChartPoint.FewBelow} behind it." : "") + (cut ? " Lines ending in an open mark go on beyond the edge." : "");
+        " Dot: estimate. Line: its limits." + (few ? $" Hollow and pale: fewer than {ChartPoint.FewBelow} behind it." : "") + (cut ? " Lines with an arrow head go on beyond the edge." : "");
 }
