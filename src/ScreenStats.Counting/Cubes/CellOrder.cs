@@ -42,6 +42,12 @@ internal static class CellOrder
 
     public static int Compare(RepeatCell a, RepeatCell b) => First(Text(a.Site, b.Site), a.Outcome - b.Outcome);
 
+    public static int Compare(RetestCell a, RetestCell b) => First(
+        Text(a.Site, b.Site), Text(a.Lot, b.Lot), a.Day.CompareTo(b.Day), Text(a.RetestLot, b.RetestLot), a.Retest - b.Retest, a.FollowUp - b.FollowUp);
+
+    public static int Compare(SpecimenCell a, SpecimenCell b) => First(
+        a.Reason - b.Reason, a.Positive.CompareTo(b.Positive), a.Negative.CompareTo(b.Negative), a.Indeterminate.CompareTo(b.Indeterminate), a.Rejected.CompareTo(b.Rejected));
+
     public static int Compare(ControlCell a, ControlCell b) => First(
         Text(a.Site, b.Site), Text(a.Lot, b.Lot), Text(a.Kit, b.Kit), a.Day.CompareTo(b.Day), a.Expected - b.Expected, a.Observed - b.Observed);
 

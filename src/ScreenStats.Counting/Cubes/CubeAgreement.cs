@@ -14,7 +14,7 @@ internal static class CubeAgreement
         // Side by side, but the first in this order speaks, whichever finished first.
         Action<TallyCells>[] checks =
         [
-            CellsArePossible, LedgerAddsUp, OperatorsAgree, NotableAgree, AuditsAgree, PersonsAgree, ParticipationAgrees, PartsAreWithin,
+            CellsArePossible, LedgerAddsUp, OperatorsAgree, NotableAgree, AuditsAgree, PersonsAgree, ParticipationAgrees, SpecimensAgree, PartsAreWithin,
         ];
         var found = new ArgumentException?[checks.Length];
         Parallel.For(0, checks.Length, at =>
@@ -43,6 +43,9 @@ internal static class CubeAgreement
         Counts("intervalCases", cells.IntervalCases, static cell => cell.DaysSinceRun < 0 ? -1 : cell.Count);
         Counts("conduct", cells.Conduct, static cell => cell.Runs);
         Counts("repeats", cells.Repeats, static cell => cell.Done > cell.Due || !cell.Outcome.IsUnusable() ? -1 : cell.Done);
+        Counts("retests", cells.Retests, static cell => IsPossible(Outcome.Positive, cell.FollowUp) ? cell.Pairs : -1);
+        Counts("specimens", cells.Specimens, static cell =>
+            cell.Positive < 0 || cell.Negative < 0 || cell.Indeterminate < 0 || cell.Rejected < 0 || cell.Specimens == 0 ? -1 : cell.Persons);
         Counts("controls", cells.Controls, static cell => cell.Runs);
         Counts("headcount", cells.Headcount, static cell => cell.Eligible);
         Counts("completeness", cells.Completeness, static cell => cell.Recorded > cell.Rows ? -1 : cell.Recorded);
@@ -208,20 +211,33 @@ internal static class CubeAgreement
         gaps.MustBeEqual();
     }
 
+    // As with the screens: only where the ledger speaks of the export.
+    private static void SpecimensAgree(TallyCells cells)
+    {
+        if (!cells.Ledger.Any(cell => cell.Export == ExportKind.Confirmatory)) return;
+        var specimens = new Balance("specimens", "ledger (confirmatory, counted)");
+        specimens.Left(0, cells.Specimens.Sum(cell => cell.Specimens * cell.Persons));
+        specimens.Right(0, cells.Ledger.Where(cell => cell is { Export: ExportKind.Confirmatory, Entry: LedgerEntry.Counted }).Sum(cell => cell.Rows));
+        specimens.MustBeEqual();
+    }
+
     private static void PartsAreWithin(TallyCells cells)
     {
         var keys = new LevelPairs();
         var cases = new Balance("cases", "screens (confirmed)");
         var repeats = new Balance("repeats", "screens (inconclusive and invalid)");
+        var retests = new Balance("retests", "screens (positive)");
         var conduct = new Balance("conduct", "screens");
         var controls = new Balance("notable (control runs)", "controls");
         foreach (var cell in cells.Cases) cases.Left(keys.Key(cell.Site, cell.Lot, cell.Day, (int)cell.FoundThrough), cell.Cases);
         foreach (var cell in cells.Repeats) repeats.Left(keys.Key(cell.Site, "", default, (int)cell.Outcome), cell.Due);
+        foreach (var cell in cells.Retests) retests.Left(keys.Key(cell.Site, cell.Lot, cell.Day, (int)cell.FollowUp), cell.Pairs);
         foreach (var cell in cells.Conduct) conduct.Left(keys.Key(cell.Site, cell.Lot, default, (int)cell.Kind), cell.Runs);
         foreach (var cell in cells.Screens)
         {
             if (cell.FollowUp == FollowUp.Confirmed) cases.Right(keys.Key(cell.Site, cell.Lot, cell.Day, (int)cell.Outcome), cell.Runs);
             if (cell.Outcome.IsUnusable()) repeats.Right(keys.Key(cell.Site, "", default, (int)cell.Outcome), cell.Runs);
+            if (cell.Outcome == Outcome.Positive) retests.Right(keys.Key(cell.Site, cell.Lot, cell.Day, (int)cell.FollowUp), cell.Runs);
             if (cells.Conduct.IsEmpty) continue;
             foreach (var kind in Enum.GetValues<ConductKind>()) conduct.Right(keys.Key(cell.Site, cell.Lot, default, (int)kind), cell.Runs);
         }
@@ -234,6 +250,7 @@ internal static class CubeAgreement
         foreach (var cell in cells.Controls) controls.Right(keys.Key(cell.Site, cell.Lot, cell.Day, Rest(cell.Observed, (FollowUp)cell.Expected)), cell.Runs);
         cases.MustBeWithin();
         repeats.MustBeWithin();
+        retests.MustBeWithin();
         conduct.MustBeWithin();
         controls.MustBeWithin();
     }

@@ -25,8 +25,8 @@ public sealed class Tally
     /// <remarks>
     /// Cells of equal coordinates are added up (sums over people too: sources that are merged must share no person); cells that count
     /// nothing are left out, except in the ledger. Order is ordinal, coordinate by coordinate, so that equal contents are equal sequences.
-    /// Checked: operators, notable runs, audits, person sums of every scope, participation, gaps and the ledger against the screens; cases,
-    /// repeats, conduct and control runs within what they are part of. The ledger is checked only where it has cells of the screening export.
+    /// Checked: operators, notable runs, audits, person sums of every scope, participation, gaps and the ledger against the screens, the ledger
+    /// against the specimens; cases, repeats, retests, conduct and control runs within what they are part of. The ledger is checked only where it has cells of the screening export.
     /// </remarks>
     /// <param name="cells">The cells, in any order.</param>
     /// <returns>The tally.</returns>
@@ -47,6 +47,8 @@ public sealed class Tally
             IntervalCases = CellOrder.Canonical(cells.IntervalCases, CellOrder.Compare, static (a, b) => a with { Count = a.Count + b.Count }, static cell => cell.Count == 0),
             Conduct = CellOrder.Canonical(cells.Conduct, CellOrder.Compare, static (a, b) => a with { Runs = a.Runs + b.Runs }, static cell => cell.Runs == 0),
             Repeats = CellOrder.Canonical(cells.Repeats, CellOrder.Compare, static (a, b) => a with { Due = a.Due + b.Due, Done = a.Done + b.Done }, static cell => cell.Due == 0 && cell.Done == 0),
+            Retests = CellOrder.Canonical(cells.Retests, CellOrder.Compare, static (a, b) => a with { Pairs = a.Pairs + b.Pairs }, static cell => cell.Pairs == 0),
+            Specimens = CellOrder.Canonical(cells.Specimens, CellOrder.Compare, static (a, b) => a with { Persons = a.Persons + b.Persons }, static cell => cell.Persons == 0),
             Controls = CellOrder.Canonical(cells.Controls, CellOrder.Compare, static (a, b) => a with { Runs = a.Runs + b.Runs }, static cell => cell.Runs == 0),
             Headcount = CellOrder.Canonical(cells.Headcount, CellOrder.Compare, static (a, b) => a with { Eligible = a.Eligible + b.Eligible }, static _ => false),
             Completeness = CellOrder.Canonical(cells.Completeness, CellOrder.Compare, static (a, b) => a with { Rows = a.Rows + b.Rows, Recorded = a.Recorded + b.Recorded }, static _ => false),

@@ -18,6 +18,8 @@ public sealed class TallyBuilder
     private readonly Accumulator<IntervalCaseCell> intervalCases = new(static cell => cell with { Count = 0 }, static (a, b) => a with { Count = a.Count + b.Count });
     private readonly Accumulator<ConductCell> conduct = new(static cell => cell with { Runs = 0 }, static (a, b) => a with { Runs = a.Runs + b.Runs });
     private readonly Accumulator<RepeatCell> repeats = new(static cell => cell with { Due = 0, Done = 0 }, static (a, b) => a with { Due = a.Due + b.Due, Done = a.Done + b.Done });
+    private readonly Accumulator<RetestCell> retests = new(static cell => cell with { Pairs = 0 }, static (a, b) => a with { Pairs = a.Pairs + b.Pairs });
+    private readonly Accumulator<SpecimenCell> specimens = new(static cell => cell with { Persons = 0 }, static (a, b) => a with { Persons = a.Persons + b.Persons });
     private readonly Accumulator<ControlCell> controls = new(static cell => cell with { Runs = 0 }, static (a, b) => a with { Runs = a.Runs + b.Runs });
     private readonly List<NotableRun> notable = [];
     private readonly List<PersonCell> persons = [];
@@ -70,6 +72,14 @@ public sealed class TallyBuilder
     /// <param name="cell">The repeats.</param>
     public void Add(RepeatCell cell) => repeats.Add(cell);
 
+    /// <summary>Adds positive runs that were repeated on the same day.</summary>
+    /// <param name="cell">The pairs.</param>
+    public void Add(RetestCell cell) => retests.Add(cell);
+
+    /// <summary>Adds people by their confirmatory specimens of one reason.</summary>
+    /// <param name="cell">The people.</param>
+    public void Add(SpecimenCell cell) => specimens.Add(cell);
+
     /// <summary>Adds runs of control swabs.</summary>
     /// <param name="cell">The runs.</param>
     public void Add(ControlCell cell) => controls.Add(cell);
@@ -92,6 +102,8 @@ public sealed class TallyBuilder
         IntervalCases = [.. rest.IntervalCases, .. intervalCases.Cells],
         Conduct = [.. rest.Conduct, .. conduct.Cells],
         Repeats = [.. rest.Repeats, .. repeats.Cells],
+        Retests = [.. rest.Retests, .. retests.Cells],
+        Specimens = [.. rest.Specimens, .. specimens.Cells],
         Controls = [.. rest.Controls, .. controls.Cells],
     });
 

@@ -58,6 +58,12 @@ public sealed record TallyCells
     /// <summary>Repeats due and done.</summary>
     public ImmutableArray<RepeatCell> Repeats { get; init; } = [];
 
+    /// <summary>Positive runs that were repeated on the same day.</summary>
+    public ImmutableArray<RetestCell> Retests { get; init; } = [];
+
+    /// <summary>Confirmatory specimens by why they were taken.</summary>
+    public ImmutableArray<SpecimenCell> Specimens { get; init; } = [];
+
     /// <summary>Runs of control swabs.</summary>
     public ImmutableArray<ControlCell> Controls { get; init; } = [];
 

@@ -77,6 +77,8 @@ internal sealed class CubeAssembly(
             Audits = Audits(),
             Conduct = writer.Conduct(Conduct()),
             Repeats = writer.Repeats(scan.Repeats),
+            Retests = Retests(),
+            Specimens = specimens.ByReason(),
             Ledger = Ledger(),
         };
     }
@@ -173,6 +175,20 @@ internal sealed class CubeAssembly(
         }
 
         return [.. counts.Select(pair => pair.Key with { Runs = pair.Value })];
+    }
+
+    private ImmutableArray<RetestCell> Retests()
+    {
+        var (sites, lots) = (vocabularies.Sites.ToArray(), vocabularies.Lots.ToArray());
+        var counts = new Dictionary<RetestCell, long>();
+        foreach (var found in scan.Retests)
+        {
+            var (run, retest) = (shapes[found.Code], shapes[found.RetestCode]);
+            var cell = new RetestCell(sites[run.Site], lots[run.Lot], Moment.DayOf(found.DayNumber), lots[retest.Lot], retest.Outcome, found.FollowUp, 0);
+            counts[cell] = counts.GetValueOrDefault(cell) + 1;
+        }
+
+        return [.. counts.Select(pair => pair.Key with { Pairs = pair.Value })];
     }
 
     private CountTable Conduct()

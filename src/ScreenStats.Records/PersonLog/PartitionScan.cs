@@ -39,6 +39,9 @@ internal sealed class PartitionScan(
     /// <summary>By site, outcome and done.</summary>
     public CountTable Repeats { get; } = new();
 
+    /// <summary>Positive runs that were repeated on the same day.</summary>
+    public List<FoundRetest> Retests { get; } = [];
+
     /// <summary>By shape and day.</summary>
     public CountTable Cases { get; } = new(16);
 
@@ -67,6 +70,7 @@ internal sealed class PartitionScan(
         Gaps.AddAll(other.Gaps);
         Participation.AddAll(other.Participation);
         Repeats.AddAll(other.Repeats);
+        Retests.AddRange(other.Retests);
         Cases.AddAll(other.Cases);
         IntervalCases.AddAll(other.IntervalCases);
         Isolated.AddAll(other.Isolated);
@@ -104,6 +108,7 @@ internal sealed class PartitionScan(
         Link(rows[0].Person, counted, due);
         if (!inOrder) SortByDay(counted);
         if (unusable) CountRepeats(counted);
+        if (due && count > 1) FindRetests(rows[0].Person, counted);
         Participation.Add((ulong)count, 1);
         for (var i = 1; i < count; i++)
         {
@@ -214,13 +219,8 @@ internal sealed class PartitionScan(
         for (var i = 0; i < counted.Length;)
         {
             var start = i;
-            events.Clear();
-            for (; i < counted.Length && counted[i].DayNumber == counted[start].DayNumber; i++)
-            {
-                ref readonly var shape = ref shapes[counted[i].Code];
-                events.Add(new(new(counted[i].Seconds + RunCounter.EarliestInstant, shape.OffsetMinutes, shape.DateOnly), shape.Outcome));
-            }
-
+            while (i < counted.Length && counted[i].DayNumber == counted[start].DayNumber) i++;
+            Gather(counted[start..i]);
             if (done.Length < events.Count) done = new bool[2 * events.Count];
             if (RepeatRule.DueAndDone(CollectionsMarshal.AsSpan(events), done) == 0) continue;
             for (var k = 0; k < events.Count; k++)
@@ -229,6 +229,31 @@ internal sealed class PartitionScan(
                 var site = (ulong)(uint)shapes[counted[start + k].Code].Site;
                 Repeats.Add((site << 3) | ((ulong)events[k].Outcome << 1) | (done[k] ? 1u : 0), 1);
             }
+        }
+    }
+
+    private void FindRetests(ulong person, ReadOnlySpan<CountedRun> counted)
+    {
+        var (start, length) = specimens.Of(person);
+        for (var i = 0; i < counted.Length;)
+        {
+            var first = i;
+            while (i < counted.Length && counted[i].DayNumber == counted[first].DayNumber) i++;
+            if (i - first == 1) continue;
+            Gather(counted[first..i]);
+            if (!RetestRule.Find(CollectionsMarshal.AsSpan(events), specimens.Events.AsSpan(start, length), out var positive, out var retest)) continue;
+            ref readonly var run = ref counted[first + positive];
+            Retests.Add(new(run.Code, run.DayNumber, run.FollowUp, counted[first + retest].Code));
+        }
+    }
+
+    private void Gather(ReadOnlySpan<CountedRun> day)
+    {
+        events.Clear();
+        foreach (ref readonly var run in day)
+        {
+            ref readonly var shape = ref shapes[run.Code];
+            events.Add(new(new(run.Seconds + RunCounter.EarliestInstant, shape.OffsetMinutes, shape.DateOnly), shape.Outcome));
         }
     }
 }

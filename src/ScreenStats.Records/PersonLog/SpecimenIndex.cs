@@ -1,3 +1,5 @@
+using System.Collections.Immutable;
+using ScreenStats.Counting.Cubes;
 using ScreenStats.Counting.Ledger;
 using ScreenStats.Counting.Rules;
 
@@ -6,6 +8,7 @@ namespace ScreenStats.Records.PersonLog;
 /// <summary>The counted confirmatory specimens by person and in order of time, without duplicates.</summary>
 internal sealed class SpecimenIndex
 {
+    private static readonly SpecimenReason[] Reasons = Enum.GetValues<SpecimenReason>();
     private readonly Dictionary<ulong, (int Start, int Count)> persons = [];
 
     /// <summary>Sorts the specimens and takes out duplicates.</summary>
@@ -66,6 +69,34 @@ internal sealed class SpecimenIndex
         if (row.Reported is not { } reported) return null;
         var moment = new Moment(reported, row.OffsetMinutes, row.ReportedDateOnly);
         return ReportingLag.Seconds(Time(row), moment) < 0 ? null : moment;
+    }
+
+    /// <summary>People by their specimens of each reason.</summary>
+    public ImmutableArray<SpecimenCell> ByReason()
+    {
+        var counts = new Dictionary<SpecimenCell, long>();
+        foreach (var (start, count) in persons.Values)
+        {
+            foreach (var reason in Reasons)
+            {
+                var cell = new SpecimenCell(reason, 0, 0, 0, 0, 0);
+                for (var i = start; i < start + count; i++)
+                {
+                    if (Events[i].Reason != reason) continue;
+                    cell = Events[i].Result switch
+                    {
+                        ConfirmatoryResult.Positive => cell with { Positive = cell.Positive + 1 },
+                        ConfirmatoryResult.Negative => cell with { Negative = cell.Negative + 1 },
+                        ConfirmatoryResult.Indeterminate => cell with { Indeterminate = cell.Indeterminate + 1 },
+                        _ => cell with { Rejected = cell.Rejected + 1 },
+                    };
+                }
+
+                if (cell.Specimens > 0) counts[cell] = counts.GetValueOrDefault(cell) + 1;
+            }
+        }
+
+        return [.. counts.Select(pair => pair.Key with { Persons = pair.Value })];
     }
 
     private HashSet<uint> FindTwins(SpecimenRow[] sorted, TwinFinder twins)

@@ -81,6 +81,8 @@ internal sealed class ObviousCounter
             IntervalCases = [.. IntervalCases()],
             Conduct = [.. Conduct()],
             Repeats = [.. people.SelectMany(person => person.GroupBy(run => run.Day)).SelectMany(Repeats)],
+            Retests = [.. people.SelectMany(person => person.GroupBy(run => run.Day)).SelectMany(Retests)],
+            Specimens = [.. swabs.GroupBy(swab => (swab.Row.Person, swab.Row.Reason)).Select(Specimens)],
         };
     }
 
@@ -383,5 +385,24 @@ internal sealed class ObviousCounter
             var done = timed ? run != day[^1] : unusable.Count < day.Count && run == unusable[0];
             yield return new(run.Row.Site, run.Row.Outcome, 1, done ? 1 : 0);
         }
+    }
+
+    private IEnumerable<RetestCell> Retests(IEnumerable<Run> personDay)
+    {
+        var day = personDay.OrderBy(run => run.Utc).ThenBy(run => run.Record).ToList();
+        var first = day.Find(run => run.Row.Outcome == Outcome.Positive);
+        if (first is null || day.Exists(run => run.Row.DateOnly)) yield break;
+        var later = day.Where(run => day.IndexOf(run) > day.IndexOf(first))
+            .Where(run => !SwabsOf(first).Any(swab => !swab.Row.DateOnly && swab.Utc >= first.Utc && swab.Utc < run.Utc)).ToList();
+        var retest = later.Find(IsValid) ?? later.FirstOrDefault();
+        if (retest is not null) yield return new(first.Row.Site, first.Row.Lot, first.Day, retest.Row.Lot, retest.Row.Outcome, first.FollowUp, 1);
+    }
+
+    private static SpecimenCell Specimens(IEnumerable<Swab> ofOneReason)
+    {
+        var results = ofOneReason.ToLookup(swab => swab.Row.Result);
+        int Count(ConfirmatoryResult result) => results[result].Count();
+        return new(results.First().First().Row.Reason, Count(ConfirmatoryResult.Positive), Count(ConfirmatoryResult.Negative),
+            Count(ConfirmatoryResult.Indeterminate), Count(ConfirmatoryResult.Rejected), 1);
     }
 }

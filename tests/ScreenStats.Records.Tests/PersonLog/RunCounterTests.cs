@@ -44,6 +44,8 @@ public class RunCounterTests
                 reached.UnionWith(counted.Cells.Ledger.Where(cell => cell.Rows > 0).Select(cell => $"{cell.Entry}"));
                 reached.UnionWith(counted.Cells.Cases.Select(cell => $"case {cell.FoundThrough}"));
                 reached.UnionWith(counted.Cells.Repeats.Select(cell => cell.Done == cell.Due ? "repeated" : "not repeated"));
+                reached.UnionWith(counted.Cells.Retests.Select(cell => $"retest {cell.Retest}"));
+                reached.UnionWith(counted.Cells.Specimens.Select(cell => $"specimen {cell.Reason}"));
                 if (!counted.Cells.IntervalCases.IsEmpty) reached.Add("interval case");
                 if (counted.Cells.Cases.Sum(cell => cell.Cases) < counted.Cells.Screens.Where(cell => cell.FollowUp == FollowUp.Confirmed).Sum(cell => cell.Runs)) reached.Add("confirmed, no case");
             }
@@ -58,6 +60,8 @@ public class RunCounterTests
             CountingDiagnostics.AuditWithoutRun, CountingDiagnostics.ReportBeforeCollection,
             "SetAside", "Duplicate", "ControlRun", "KeptOutSymptomatic", "KeptOutExposed", "Counted",
             "case Positive", "case Inconclusive", "repeated", "not repeated", "interval case", "confirmed, no case",
+            "retest Negative", "retest Positive", "retest Inconclusive", "retest Invalid",
+            "specimen NotRecorded", "specimen FollowUp", "specimen Audit", "specimen Other",
         ]);
     }
 
@@ -223,6 +227,8 @@ public class RunCounterTests
         Write(cells.IntervalCases);
         Write(cells.Conduct);
         Write(cells.Repeats);
+        Write(cells.Retests);
+        Write(cells.Specimens);
         Write(cells.Controls);
         Write(cells.Ledger);
         return text.ToString();
