@@ -50,4 +50,13 @@ public enum UndefinedReason
 
     /// <summary>There is no value to take a percentile of.</summary>
     NoValues,
+
+    /// <summary>The figure is 0 or 1 as counted, so its usual standard error would be 0.</summary>
+    ValueAtTheEdge,
+
+    /// <summary>None of the audited negatives was missed, so the usual standard error would leave out what the audit could not see.</summary>
+    NoMissedRuns,
+
+    /// <summary>A stratum with negative runs has no audited one.</summary>
+    StratumWithoutAudit,
 }

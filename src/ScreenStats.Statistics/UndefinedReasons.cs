@@ -26,6 +26,9 @@ public static class UndefinedReasons
         UndefinedReason.NoVerifiedNegatives => "no negative run was verified by an audit",
         UndefinedReason.NoCases => "no case was found and none was missed",
         UndefinedReason.NoValues => "there is no value to take a percentile of",
+        UndefinedReason.ValueAtTheEdge => "it is 0 or 1 as counted, so the usual standard error would be 0, which says nothing; see the bounds and one-sided limits",
+        UndefinedReason.NoMissedRuns => "none of the audited negatives was missed, so the usual standard error would leave out those the audit did not see",
+        UndefinedReason.StratumWithoutAudit => "a sampling stratum with negative runs has no audited one",
         _ => throw new ArgumentOutOfRangeException(nameof(reason), reason, "Not a reason this library knows."),
     };
 }

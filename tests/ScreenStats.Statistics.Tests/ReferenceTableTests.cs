@@ -18,6 +18,7 @@ public sealed class ReferenceTableTests
         ["SpecificityComparison"] = "specificity-comparisons",
         ["RoganGladen"] = "corrected-prevalence",
         ["BeggGreenes"] = "partial-verification",
+        ["OneSidedAccuracy"] = "one-sided-accuracy",
         ["Hypergeometric"] = "hypergeometric",
         ["MultipleComparisons"] = "adjusted-p-values",
         ["Quantile"] = "quantiles",

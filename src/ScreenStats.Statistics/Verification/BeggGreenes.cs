@@ -46,6 +46,58 @@ public static class BeggGreenes
         new Part(counts.Refuted, counts.VerifiedPositives, counts.Positives),
         confidence);
 
+    /// <summary>Sensitivity, specificity, prevalence and predictive values with standard errors, Wald and logit limits, and covariances.</summary>
+    /// <param name="counts">The counts; the negatives form one stratum.</param>
+    /// <param name="confidence">Confidence in (0, 1), two-sided.</param>
+    /// <returns>
+    /// The five figures, each undefined where its part was not verified. At a value of 0 or 1 there is no standard error; where none was
+    /// missed the prevalence has none either.
+    /// </returns>
+    /// <exception cref="ArgumentOutOfRangeException">The confidence is outside (0, 1).</exception>
+    /// <remarks>
+    /// Delta method over positives, confirmed share and missed share: variance of logit Se is N/(n1 n0) + (1 - a)/(a m1) + (1 - b)/(b m0), of logit Sp
+    /// N/(n1 n0) + a/((1 - a) m1) + b/((1 - b) m0), m the verified; the others likewise. Source: Begg CB, Greenes RA, Biometrics 1983;39:207-215;
+    /// logit limits as in Zhou XH, Obuchowski NA, McClish DK, Statistical Methods in Diagnostic Medicine, chapter 10 (both from memory).
+    /// With fewer than five missed the logit limits are off in either direction: see <see cref="Sensitivity"/> for limits that hold there.
+    /// </remarks>
+    public static VerifiedAccuracy Of(VerificationCounts counts, double confidence = 0.95) =>
+        Linearization.Of(StratifiedCounts.Of(counts), null, confidence);
+
+    /// <summary>The same where the audited negatives were sampled by stratum.</summary>
+    /// <param name="counts">The counts by stratum.</param>
+    /// <param name="confidence">Confidence in (0, 1), two-sided.</param>
+    /// <returns>The five figures; those that need the negatives are undefined where a stratum with negatives has no audit.</returns>
+    /// <exception cref="ArgumentNullException">No counts.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">The confidence is outside (0, 1).</exception>
+    /// <remarks>
+    /// Each audited negative stands for negatives / audited of its stratum (Horvitz and Thompson 1952; the post-stratified ratio estimator of
+    /// survey sampling), so infected negatives are the sum over strata of N_h b_h. Variance by linearization: every run's influence on the
+    /// ratio, squared and added up. With one stratum it is the formula above. Right where the audit is random within each stratum.
+    /// </remarks>
+    public static VerifiedAccuracy Of(StratifiedCounts counts, double confidence = 0.95)
+    {
+        ArgumentNullException.ThrowIfNull(counts);
+        return Linearization.Of(counts, null, confidence);
+    }
+
+    /// <summary>The same with a variance that takes the runs of one person as belonging together.</summary>
+    /// <param name="counts">The counts by stratum; one stratum will do (<see cref="StratifiedCounts.Of(VerificationCounts)"/>).</param>
+    /// <param name="products">Sums over people of products of their counts, cells in the order of <see cref="StratifiedCounts.Cells"/>.</param>
+    /// <param name="confidence">Confidence in (0, 1), two-sided.</param>
+    /// <returns>The five figures; values as without the products, standard errors and covariances over people.</returns>
+    /// <exception cref="ArgumentNullException">No counts or no products.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">The products have another number of cells, or the confidence is outside (0, 1).</exception>
+    /// <remarks>
+    /// The influences g of the cells and the matrix M of products give G/(G - 1) gᵀ M g over G people (the linearization or sandwich variance;
+    /// Binder DA, Int Stat Rev 1983;51:279-292, from memory). With one run a person M is diagonal and the two variances differ by G/(G - 1) only.
+    /// </remarks>
+    public static VerifiedAccuracy Of(StratifiedCounts counts, PersonProducts products, double confidence = 0.95)
+    {
+        ArgumentNullException.ThrowIfNull(counts);
+        ArgumentNullException.ThrowIfNull(products);
+        return Linearization.Of(counts, products, confidence);
+    }
+
     private static CorrectedAccuracy Share(VerificationCounts counts, Part right, Part wrong, double confidence)
     {
         Guard.Confidence(confidence);
