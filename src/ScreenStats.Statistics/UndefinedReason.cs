@@ -59,4 +59,25 @@ public enum UndefinedReason
 
     /// <summary>A stratum with negative runs has no audited one.</summary>
     StratumWithoutAudit,
+
+    /// <summary>No event was counted in the second group, so a ratio to it is unbounded.</summary>
+    NoEventsInSecondGroup,
+
+    /// <summary>No event was counted in either group.</summary>
+    NoEventsInEitherGroup,
+
+    /// <summary>Everything counted was an event, in both groups.</summary>
+    OnlyEventsInBothGroups,
+
+    /// <summary>The second group has no event, or the first nothing else: the odds ratio is unbounded.</summary>
+    OddsRatioUnbounded,
+
+    /// <summary>Counts of 0 leave a logarithm without a standard error.</summary>
+    NoStandardError,
+
+    /// <summary>No pair in which the two readings differ.</summary>
+    NoDiscordantPairs,
+
+    /// <summary>Both readings put everything into one category.</summary>
+    OneCategoryOnly,
 }

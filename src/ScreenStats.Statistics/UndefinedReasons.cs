@@ -29,6 +29,13 @@ public static class UndefinedReasons
         UndefinedReason.ValueAtTheEdge => "it is 0 or 1 as counted, so the usual standard error would be 0, which says nothing; see the bounds and one-sided limits",
         UndefinedReason.NoMissedRuns => "none of the audited negatives was missed, so the usual standard error would leave out those the audit did not see",
         UndefinedReason.StratumWithoutAudit => "a sampling stratum with negative runs has no audited one",
+        UndefinedReason.NoEventsInSecondGroup => "no event was counted in the second group, so the ratio has no upper bound",
+        UndefinedReason.NoEventsInEitherGroup => "no event was counted in either group, so their ratio can be anything",
+        UndefinedReason.OnlyEventsInBothGroups => "everything counted was an event in both groups, so their odds can have any ratio",
+        UndefinedReason.OddsRatioUnbounded => "the second group has no event or the first nothing else, so the odds ratio has no upper bound",
+        UndefinedReason.NoStandardError => "with these counts of 0 this method has no standard error; the others have limits",
+        UndefinedReason.NoDiscordantPairs => "the two readings differ in no pair, so nothing is known about the direction in which they differ",
+        UndefinedReason.OneCategoryOnly => "both readings put everything into one category, so there is no agreement beyond chance to measure",
         _ => throw new ArgumentOutOfRangeException(nameof(reason), reason, "Not a reason this library knows."),
     };
 }

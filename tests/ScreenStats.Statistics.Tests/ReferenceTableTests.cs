@@ -21,12 +21,16 @@ public sealed class ReferenceTableTests
         ["OneSidedAccuracy"] = "one-sided-accuracy",
         ["Hypergeometric"] = "hypergeometric",
         ["MultipleComparisons"] = "adjusted-p-values",
+        ["ProportionDifference"] = "two-proportions",
+        ["ProportionRatio"] = "two-proportions",
+        ["OddsRatio"] = "two-proportions",
+        ["FisherExact"] = "fisher-exact",
         ["Quantile"] = "quantiles",
         ["Percentile"] = "percentiles",
     };
 
     /// <summary>Static classes that return words or enumerations, not figures.</summary>
-    private static readonly string[] NotFigures = ["IntervalMethods", "UndefinedReasons"];
+    private static readonly string[] NotFigures = ["ContrastMethods", "IntervalMethods", "UndefinedReasons"];
 
     [Fact]
     public void Ids_are_unique_over_each_pair_of_tables() =>

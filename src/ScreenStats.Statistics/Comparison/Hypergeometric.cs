@@ -64,6 +64,17 @@ public static class Hypergeometric
             : Math.Max(0, 1 - SumUp(observed + 1, highest, population, successesInPopulation, draws));
     }
 
+    /// <summary>The logarithm of the chance of exactly the observed number, which must be one that can occur.</summary>
+    internal static double LogProbability(long observed, long population, long successes, long draws)
+    {
+        if (population == 0 || draws == 0 || draws == population) return 0;
+        var p = (double)draws / population;
+        var q = (double)(population - draws) / population;
+        return Binomial.LogProbability(observed, successes, p, q)
+            + Binomial.LogProbability(draws - observed, population - successes, p, q)
+            - Binomial.LogProbability(draws, population, p, q);
+    }
+
     private static double SumUp(long from, long highest, long population, long successes, long draws)
     {
         double sum = 1;

@@ -63,6 +63,15 @@ internal static class Binomial
         return Math.Exp(exponent) * Math.Sqrt(n / (2 * Math.PI * x * (n - x)));
     }
 
+    /// <summary>The logarithm of <see cref="Probability"/>, for p strictly between 0 and 1: finite where the probability itself is not.</summary>
+    public static double LogProbability(double x, double n, double p, double q)
+    {
+        if (x == 0) return n * (p < 0.1 ? Precise.LogOnePlus(-p) : Math.Log(q));
+        if (x == n) return n * (q < 0.1 ? Precise.LogOnePlus(-q) : Math.Log(p));
+        return StirlingRemainder(n) - StirlingRemainder(x) - StirlingRemainder(n - x)
+            - Deviance(x, n * p) - Deviance(n - x, n * q) - (0.5 * Math.Log(2 * Math.PI * (x / n) * (n - x)));
+    }
+
     /// <summary>Lower tail of the beta distribution at x (y = 1 - x given apart): the regularized incomplete beta function.</summary>
     public static double BetaLower(double a, double b, double x, double y)
     {
