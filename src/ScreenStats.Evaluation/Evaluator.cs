@@ -14,6 +14,7 @@ using ScreenStats.Evaluation.Flagging;
 using ScreenStats.Evaluation.FollowThrough;
 using ScreenStats.Evaluation.IntervalCases;
 using ScreenStats.Evaluation.InvalidRuns;
+using ScreenStats.Evaluation.Kits;
 using ScreenStats.Evaluation.Ledger;
 using ScreenStats.Evaluation.Lots;
 using ScreenStats.Evaluation.Participation;
@@ -22,7 +23,10 @@ using ScreenStats.Evaluation.Positivity;
 using ScreenStats.Evaluation.PredictiveValues;
 using ScreenStats.Evaluation.Refuted;
 using ScreenStats.Evaluation.Repeats;
+using ScreenStats.Evaluation.Retests;
 using ScreenStats.Evaluation.Sites;
+using ScreenStats.Evaluation.Specimens;
+using ScreenStats.Evaluation.TruePrevalence;
 using ScreenStats.Evaluation.Yield;
 
 namespace ScreenStats.Evaluation;
@@ -65,6 +69,10 @@ public static class Evaluator
         var predictiveValue = PredictiveValueAnalysis.Of(tally, sums, settings, flagged, expected);
         var refuted = RefutedAnalysis.Of(tally, sums, settings);
         var yield = YieldAnalysis.Of(tally, sums, settings);
+        var truePrevalence = TruePrevalenceAnalysis.Of(tally, sums, settings);
+        var kits = KitAnalysis.Of(tally, sums, settings);
+        var retests = RetestAnalysis.Of(tally, settings);
+        var specimens = SpecimenAnalysis.Of(tally, settings);
         var answers = AnswerAnalysis.Of(tally.Cells.HasConfirmatory, lots, sites, conduct, followUp, audits, predictiveValue, expected, yield);
         var cautions = CautionAnalysis.Of(tally, settings, followUp, delays, audits, expected);
 
@@ -101,6 +109,10 @@ public static class Evaluator
             Expected = expected,
             Refuted = refuted,
             Yield = yield,
+            TruePrevalence = truePrevalence,
+            Kits = kits,
+            Retests = retests,
+            Specimens = specimens,
             Answers = answers,
             Cautions = cautions,
         };

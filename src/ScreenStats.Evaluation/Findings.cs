@@ -13,6 +13,7 @@ using ScreenStats.Evaluation.Expected;
 using ScreenStats.Evaluation.FollowThrough;
 using ScreenStats.Evaluation.IntervalCases;
 using ScreenStats.Evaluation.InvalidRuns;
+using ScreenStats.Evaluation.Kits;
 using ScreenStats.Evaluation.Ledger;
 using ScreenStats.Evaluation.Lots;
 using ScreenStats.Evaluation.Model;
@@ -22,7 +23,10 @@ using ScreenStats.Evaluation.Positivity;
 using ScreenStats.Evaluation.PredictiveValues;
 using ScreenStats.Evaluation.Refuted;
 using ScreenStats.Evaluation.Repeats;
+using ScreenStats.Evaluation.Retests;
 using ScreenStats.Evaluation.Sites;
+using ScreenStats.Evaluation.Specimens;
+using ScreenStats.Evaluation.TruePrevalence;
 using ScreenStats.Evaluation.Yield;
 
 namespace ScreenStats.Evaluation;
@@ -99,6 +103,18 @@ public sealed record Findings
     /// <summary>Refuted positives of valid tests.</summary>
     public required RefutedFindings Refuted { get; init; }
 
+    /// <summary>The prevalence behind the positivity.</summary>
+    public required TruePrevalenceFindings TruePrevalence { get; init; }
+
+    /// <summary>The screening devices side by side.</summary>
+    public required KitFindings Kits { get; init; }
+
+    /// <summary>Whether a second run on the same day agreed with a positive one.</summary>
+    public required RetestFindings Retests { get; init; }
+
+    /// <summary>Confirmatory specimens by why they were taken.</summary>
+    public required SpecimenFindings Specimens { get; init; }
+
     /// <summary>Screening done for each case found.</summary>
     public required YieldFindings Yield { get; init; }
 
@@ -115,6 +131,7 @@ public sealed record Findings
         Ledger, Completeness, Positivity, InvalidRuns, Persons, Participation, Coverage,
         Lots, Sites, Conduct, Repeats, Controls,
         FollowUp, Delays, Audits, IntervalCases, PredictiveValue, Expected, Refuted, Yield,
+        TruePrevalence, Kits, Retests, Specimens,
     ];
 
     /// <summary>Every table, in the order of the analyses.</summary>

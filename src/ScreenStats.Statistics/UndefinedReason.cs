@@ -48,6 +48,9 @@ public enum UndefinedReason
     /// <summary>No case was found and none was missed.</summary>
     NoCases,
 
+    /// <summary>No stratum holds trials of both groups.</summary>
+    NoSharedStratum,
+
     /// <summary>There is no value to take a percentile of.</summary>
     NoValues,
 

@@ -25,6 +25,7 @@ public static class UndefinedReasons
         UndefinedReason.NoVerifiedPositives => "no positive run was verified by a confirmatory test",
         UndefinedReason.NoVerifiedNegatives => "no negative run was verified by an audit",
         UndefinedReason.NoCases => "no case was found and none was missed",
+        UndefinedReason.NoSharedStratum => "no stratum holds trials of both, so they cannot be compared within one",
         UndefinedReason.NoValues => "there is no value to take a percentile of",
         UndefinedReason.ValueAtTheEdge => "it is 0 or 1 as counted, so the usual standard error would be 0, which says nothing; see the bounds and one-sided limits",
         UndefinedReason.NoMissedRuns => "none of the audited negatives was missed, so the usual standard error would leave out those the audit did not see",

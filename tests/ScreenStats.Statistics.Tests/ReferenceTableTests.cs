@@ -23,6 +23,8 @@ public sealed class ReferenceTableTests
         ["SpecificityProof"] = "specificity-proofs",
         ["OneSidedAccuracy"] = "one-sided-accuracy",
         ["Hypergeometric"] = "hypergeometric",
+        ["StratifiedDifference"] = "stratified-differences",
+        ["AccuracyMixture"] = "accuracy-mixtures",
         ["MultipleComparisons"] = "adjusted-p-values",
         ["ProportionDifference"] = "two-proportions",
         ["ProportionRatio"] = "two-proportions",

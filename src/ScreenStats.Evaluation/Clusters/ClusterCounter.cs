@@ -21,6 +21,10 @@ internal sealed class ClusterCounter
         siteWeeks[key] = (before.Trials + trials, before.Events + events);
     }
 
+    /// <summary>Counts by site and ISO week.</summary>
+    public IEnumerable<((string Site, DateOnly Week) Key, long Trials, long Events)> Cells =>
+        siteWeeks.Select(pair => (pair.Key, pair.Value.Trials, pair.Value.Events));
+
     public ClusterSums SiteWeeks() => ClusterSums.From(siteWeeks.Values);
 
     public ClusterSums Sites() => ClusterSums.From(siteWeeks

@@ -187,5 +187,29 @@ public static class LevelNames
         _ => throw Unknown(measure),
     };
 
+    /// <summary>The word of what is counted of each device.</summary>
+    /// <param name="measure">Which trials and events.</param>
+    /// <returns>For instance <c>refuted-per-valid-test</c>.</returns>
+    public static string Of(PersonMeasure measure) => measure switch
+    {
+        PersonMeasure.Positivity => "positivity",
+        PersonMeasure.InvalidRuns => "invalid-runs",
+        PersonMeasure.Refuted => "refuted-per-valid-test",
+        PersonMeasure.PredictiveValue => "positive-predictive-value",
+        _ => throw Unknown(measure),
+    };
+
+    /// <summary>The word of why a specimen was taken; <see cref="Levels.None"/> where it is not recorded.</summary>
+    /// <param name="reason">Why.</param>
+    /// <returns>For instance <c>follow-up</c>.</returns>
+    public static string Of(SpecimenReason reason) => reason switch
+    {
+        SpecimenReason.NotRecorded => Levels.None,
+        SpecimenReason.FollowUp => "follow-up",
+        SpecimenReason.Audit => "audit",
+        SpecimenReason.Other => "other",
+        _ => throw Unknown(reason),
+    };
+
     private static ArgumentOutOfRangeException Unknown(Enum value) => new(nameof(value), value, "Not a member of the enumeration.");
 }

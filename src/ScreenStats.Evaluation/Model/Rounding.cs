@@ -5,7 +5,7 @@ namespace ScreenStats.Evaluation.Model;
 /// <summary>The one rule by which figures are printed for people. Files hold full precision and are never rounded.</summary>
 public static class Rounding
 {
-    /// <summary>Prints a cell. Proportions are printed as per cent with three significant digits, at most four decimals and at least none lost above 99 %.</summary>
+    /// <summary>Prints a cell. A difference of proportions is printed in percentage points with its sign. Proportions are printed as per cent with three significant digits, at most four decimals and at least none lost above 99 %.</summary>
     /// <param name="cell">The cell.</param>
     /// <param name="unit">Its unit.</param>
     /// <returns>Text; an undefined cell prints "undefined", a hidden one "hidden", an empty one nothing.</returns>
@@ -23,6 +23,7 @@ public static class Rounding
     private static string Number(double value, Unit unit) => unit switch
     {
         Unit.Proportion => Significant(value * 100, 100) + " %",
+        Unit.Difference => (value > 0 ? "+" : "") + Significant(value * 100, double.PositiveInfinity) + " points",
         Unit.PValue => value < 0.0001 ? "< 0.0001" : value.ToString(value < 0.01 ? "0.0000" : "0.000", CultureInfo.InvariantCulture),
         Unit.Hours or Unit.Days => value.ToString("#,0.#", CultureInfo.InvariantCulture),
         Unit.Count => value.ToString("N0", CultureInfo.InvariantCulture),

@@ -29,4 +29,7 @@ public enum Unit
 
     /// <summary>Days.</summary>
     Days = 8,
+
+    /// <summary>A difference of two fractions, in [-1, 1]; printed in percentage points for people, as a fraction in files.</summary>
+    Difference = 9,
 }

@@ -8,6 +8,8 @@ internal static class Say
 {
     public static FigureReference Share(string id, double? value) => Figure.Number(id, value, Unit.Proportion);
 
+    public static FigureReference Difference(string id, double? value) => Figure.Number(id, value, Unit.Difference);
+
     public static FigureReference PerThousand(string id, double? value) => Figure.Number(id, value, Unit.PerThousand);
 
     public static FigureReference Ratio(string id, double? value) => Figure.Number(id, value, Unit.Ratio);

@@ -29,6 +29,7 @@ internal static class ColumnDescriptions
         Unit.Text => "text",
         Unit.Count => "count",
         Unit.Proportion => "fraction from 0 to 1",
+        Unit.Difference => "difference of fractions, from -1 to 1",
         Unit.PerThousand => "per 1,000",
         Unit.Ratio => "number",
         Unit.PValue => "probability",

@@ -9,7 +9,7 @@ namespace ScreenStats.Reporting.Html;
 internal static class TableHtml
 {
     /// <summary>Columns of fixed words, joined by hyphens in files and by spaces on the page.</summary>
-    private static readonly HashSet<string> Words = new(StringComparer.Ordinal) { "by", "basis", "measure", "flag", "finding", "entry", "kind", "outcome" };
+    private static readonly HashSet<string> Words = new(StringComparer.Ordinal) { "by", "basis", "measure", "flag", "finding", "entry", "kind", "outcome", "adjustment", "reason" };
 
     /// <summary>Writes the table; a table without rows is left out.</summary>
     public static void Write(Markup page, TableView view)

@@ -10,6 +10,7 @@ using ScreenStats.Reporting.Pages.Expected;
 using ScreenStats.Reporting.Pages.FollowThrough;
 using ScreenStats.Reporting.Pages.IntervalCases;
 using ScreenStats.Reporting.Pages.InvalidRuns;
+using ScreenStats.Reporting.Pages.Kits;
 using ScreenStats.Reporting.Pages.Ledger;
 using ScreenStats.Reporting.Pages.Lots;
 using ScreenStats.Reporting.Pages.Participation;
@@ -18,7 +19,10 @@ using ScreenStats.Reporting.Pages.Positivity;
 using ScreenStats.Reporting.Pages.PredictiveValues;
 using ScreenStats.Reporting.Pages.Refuted;
 using ScreenStats.Reporting.Pages.Repeats;
+using ScreenStats.Reporting.Pages.Retests;
 using ScreenStats.Reporting.Pages.Sites;
+using ScreenStats.Reporting.Pages.Specimens;
+using ScreenStats.Reporting.Pages.TruePrevalence;
 using ScreenStats.Reporting.Pages.Yield;
 
 namespace ScreenStats.Reporting.Pages;
@@ -35,11 +39,13 @@ internal static class AllPages
             FollowUpPage.Of(findings),
             RefutedPage.Of(findings),
             ExpectedPage.Of(findings),
+            RetestPage.Of(findings),
         ]),
         new("stand-out", "Which lots and sites stand out?",
         [
             LotPage.Of(findings),
             SitePage.Of(findings),
+            KitPage.Of(findings),
             InvalidRunPage.Of(findings),
             ControlPage.Of(findings),
             ConductPage.Of(findings),
@@ -49,6 +55,7 @@ internal static class AllPages
         [
             YieldPage.Of(findings),
             PositivityPage.Of(findings),
+            TruePrevalencePage.Of(findings),
             PersonPage.Of(findings),
             ParticipationPage.Of(findings),
             CoveragePage.Of(findings),
@@ -57,6 +64,7 @@ internal static class AllPages
         [
             AuditPage.Of(findings),
             IntervalCasePage.Of(findings),
+            SpecimenPage.Of(findings),
             DelayPage.Of(findings),
         ]),
         new("trust", "How far can the data be trusted?",

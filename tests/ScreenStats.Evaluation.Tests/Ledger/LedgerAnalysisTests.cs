@@ -12,6 +12,7 @@ public class LedgerAnalysisTests
     {
         var cells = new TallyCellsBuilder().Add("a", Outcome.Negative).Cells() with
         {
+            Specimens = [new SpecimenCell(SpecimenReason.NotRecorded, 0, 1, 0, 0, 7)],
             Ledger =
             [
                 new LedgerCell(ExportKind.Confirmatory, LedgerEntry.Counted, 7), new LedgerCell(ExportKind.Screening, LedgerEntry.Counted, 1),

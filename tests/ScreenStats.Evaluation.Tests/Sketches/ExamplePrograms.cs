@@ -63,6 +63,10 @@ internal static class ExamplePrograms
             .Runs(Outcome.Positive, 15, FollowUp.Pending, "South", "A1", 27, "op-2")
             .Delay(DelayKind.RunToSpecimen, 24, 5, wholeDays: true).Delay(DelayKind.RunToSpecimen, 7, 60)
             .Delay(DelayKind.SpecimenToReport, 20, 90).Delay(DelayKind.SpecimenToReport, null, 1)
+            .Retests(Outcome.Positive, 1, lot: "A2").Retests(Outcome.Negative, 1, FollowUp.Refuted, lot: "A2", retestLot: "C9").Retests(Outcome.Invalid, 2)
+            .Retests(Outcome.Negative, 4, FollowUp.Refuted, "East", "A]3", 8)
+            .Specimens(SpecimenReason.FollowUp, 1, 0, 0, 0, 40).Specimens(SpecimenReason.FollowUp, 0, 1, 0, 0, 60).Specimens(SpecimenReason.FollowUp, 2, 1, 1, 0, 5)
+            .Specimens(SpecimenReason.Audit, 0, 1, 0, 0, 128).Specimens(SpecimenReason.Audit, 1, 0, 0, 0, 1).Specimens(SpecimenReason.NotRecorded, 0, 0, 0, 1, 2)
             .IntervalCases(2, 3);
     }
 }

@@ -15,6 +15,8 @@ internal sealed class ProgramSketch
     private readonly List<CaseCell> cases = [];
     private readonly List<DelayCell> delays = [];
     private readonly List<IntervalCaseCell> intervalCases = [];
+    private readonly List<RetestCell> retests = [];
+    private readonly List<SpecimenCell> specimens = [];
     private bool confirmatory = true;
 
     public ProgramSketch Runs(
@@ -53,6 +55,20 @@ internal sealed class ProgramSketch
         return this;
     }
 
+    /// <summary>Pairs of a positive run, which must be among <see cref="Runs"/>, and a retest.</summary>
+    public ProgramSketch Retests(
+        Outcome retest, long pairs, FollowUp followUp = FollowUp.Confirmed, string site = "North", string lot = "A1", int day = 0, string? retestLot = null)
+    {
+        retests.Add(new RetestCell(site, lot, FirstDay.AddDays(day), retestLot ?? lot, retest, followUp, pairs));
+        return this;
+    }
+
+    public ProgramSketch Specimens(SpecimenReason reason, int positive, int negative, int indeterminate, int rejected, long persons)
+    {
+        specimens.Add(new SpecimenCell(reason, positive, negative, indeterminate, rejected, persons));
+        return this;
+    }
+
     public ProgramSketch WithoutConfirmatory()
     {
         confirmatory = false;
@@ -73,6 +89,8 @@ internal sealed class ProgramSketch
         Cases = [.. cases],
         Delays = [.. delays],
         IntervalCases = [.. intervalCases],
+        Retests = [.. retests],
+        Specimens = [.. specimens],
     });
 
     private IEnumerable<PersonCell> Persons()

@@ -1,0 +1,119 @@
+using System.Collections.Immutable;
+using ScreenStats.Counting.Cubes;
+using ScreenStats.Counting.Programs;
+using ScreenStats.Counting.Rules;
+using ScreenStats.Evaluation.Clusters;
+using ScreenStats.Evaluation.Shared;
+using ScreenStats.Statistics;
+using ScreenStats.Statistics.Comparison;
+using ScreenStats.Statistics.Proportions;
+
+namespace ScreenStats.Evaluation.Kits;
+
+/// <summary>The screening devices of one program, side by side.</summary>
+internal static class KitAnalysis
+{
+    private static readonly string CrudeMethod = ContrastMethod.Newcombe.Name();
+
+    /// <summary>Compares the devices of the program file by their lots' runs.</summary>
+    /// <param name="tally">The tally.</param>
+    /// <param name="people">Sums over people.</param>
+    /// <param name="settings">What the program file says.</param>
+    /// <returns>The findings.</returns>
+    /// <remarks>
+    /// The plain difference has Newcombe's limits, of each device's Wilson limits: the unwidened ones, and those widened by its own design
+    /// effect (<see cref="ProportionDifference.SquareAndAdd"/>). Devices are not randomised to people, so the difference is also taken within the site-weeks that
+    /// used both (<see cref="StratifiedDifference"/>): what sites and weeks differ by drops out, and its limits are widened for people
+    /// only. Sums over people are kept for the whole program, not by device; their design effect there stands for each device's.
+    /// </remarks>
+    public static KitFindings Of(Tally tally, PersonSums people, ProgramSettings settings)
+    {
+        var confidence = settings.Report.Confidence;
+        var counted = new Dictionary<ScreenSettings, KitCounts>(ReferenceEqualityComparer.Instance);
+        var withoutDevice = 0L;
+        foreach (var lot in tally.Cells.Screens.GroupBy(cell => cell.Lot, StringComparer.Ordinal))
+        {
+            if (DeviceRule.Of(lot.Key, settings.Screens) is not { } device)
+            {
+                withoutDevice += lot.Sum(cell => cell.Runs);
+                continue;
+            }
+
+            if (!counted.TryGetValue(device, out var counts)) counted.Add(device, counts = new KitCounts());
+            foreach (var cell in lot) counts.Add(cell);
+        }
+
+        var kits = settings.Screens.Where(counted.ContainsKey).Select(device => (device.Name, Counts: counted[device])).ToList();
+        ImmutableArray<KitFinding> devices = [.. kits.Select(kit => Finding(kit.Name, kit.Counts, people, confidence))];
+        var contrasts = ImmutableArray.CreateBuilder<KitContrast>();
+        for (var first = 0; first < kits.Count; first++)
+        {
+            for (var second = first + 1; second < kits.Count; second++)
+            {
+                foreach (var measure in KitCounts.Measures)
+                {
+                    contrasts.Add(Contrast(
+                        devices[first], devices[second], measure, kits[first].Counts[measure], kits[second].Counts[measure], people, confidence));
+                }
+            }
+        }
+
+        var weeks = kits.SelectMany(kit => kit.Counts[PersonMeasure.InvalidRuns].Cells.Select(cell => cell.Key)).GroupBy(key => key).Select(group => group.Count()).ToList();
+        var all = contrasts.ToImmutable();
+        var findings = new KitFindings(
+            devices, withoutDevice, weeks.Count, weeks.Count(count => count > 1), all,
+            KitTables.Kits([.. devices.SelectMany(device => KitCounts.Measures.Select(measure => new KitMeasureRow(device.Device, measure, device.Of(measure))))]),
+            KitTables.Contrasts([.. all.SelectMany(Rows)]), []);
+        return findings with { Sentences = KitSentences.Of(findings) };
+    }
+
+    private static IEnumerable<KitContrastRow> Rows(KitContrast contrast) =>
+        [new(contrast, KitTables.NoAdjustment, contrast.Crude), new(contrast, KitTables.SiteWeek, contrast.Within)];
+
+    private static KitFinding Finding(string name, KitCounts counts, PersonSums people, double confidence)
+    {
+        ProportionFinding Share(PersonMeasure measure, string undefined) =>
+            counts[measure].Proportion(confidence, people.Sums(PersonScope.Program, measure)).Because(undefined);
+
+        return new KitFinding(
+            name, [.. counts.Lots], counts.Runs,
+            Share(PersonMeasure.Positivity, "there are no valid tests"), Share(PersonMeasure.InvalidRuns, "there are no runs"),
+            Share(PersonMeasure.Refuted, "there are no valid tests"), Share(PersonMeasure.PredictiveValue, "no positive run was confirmed or refuted"));
+    }
+
+    private static KitContrast Contrast(
+        KitFinding first, KitFinding second, PersonMeasure measure, ClusterCounter firstCounts, ClusterCounter secondCounts, PersonSums people, double confidence) => new(
+        $"{first.Device}|{second.Device}|{Model.LevelNames.Of(measure)}", first.Device, second.Device, measure, first.Of(measure), second.Of(measure),
+        Crude(first.Of(measure), second.Of(measure)), Within(firstCounts, secondCounts, people.Sums(PersonScope.Program, measure), confidence));
+
+    private static DifferenceFinding Crude(ProportionFinding first, ProportionFinding second)
+    {
+        if (first.Estimate is not { } a || second.Estimate is not { } b)
+        {
+            return new DifferenceFinding(null, first.EstimateUndefined ?? second.EstimateUndefined, null, null, null, null, CrudeMethod, first.Confidence,
+                first.Events, first.Trials, second.Events, second.Trials, null);
+        }
+
+        var plain = ProportionDifference.SquareAndAdd(a, Limits(first.Lower, first.Upper), b, Limits(second.Lower, second.Upper));
+        var widened = ProportionDifference.SquareAndAdd(a, Limits(first.WidenedLower, first.WidenedUpper), b, Limits(second.WidenedLower, second.WidenedUpper));
+        return new DifferenceFinding(a - b, null, plain.Lower, plain.Upper, widened.Lower, widened.Upper, CrudeMethod, first.Confidence,
+            first.Events, first.Trials, second.Events, second.Trials, null);
+    }
+
+    private static Interval Limits(double? lower, double? upper) => new(lower.GetValueOrDefault(), upper.GetValueOrDefault());
+
+    private static DifferenceFinding Within(ClusterCounter first, ClusterCounter second, ClusterSums? people, double confidence)
+    {
+        var seconds = second.Cells.ToDictionary(cell => cell.Key, cell => (cell.Trials, cell.Events));
+        var strata = first.Cells.Where(cell => cell.Trials > 0 && seconds.TryGetValue(cell.Key, out var other) && other.Trials > 0)
+            .OrderBy(cell => cell.Key.Site, StringComparer.Ordinal).ThenBy(cell => cell.Key.Week)
+            .Select(cell => (FirstEvents: cell.Events, FirstTrials: cell.Trials, SecondEvents: seconds[cell.Key].Events, SecondTrials: seconds[cell.Key].Trials)).ToList();
+        var effect = people is { } sums ? DesignEffect.Of(sums).Value : 1;
+        var plain = StratifiedDifference.MantelHaenszel(strata, confidence);
+        var widened = StratifiedDifference.MantelHaenszel(strata, confidence, effect);
+        return new DifferenceFinding(
+            plain.Value, plain.IsDefined ? null : "no site used both in the same week", plain.Lower, plain.Upper, widened.Lower, widened.Upper,
+            StratifiedDifference.MethodName, confidence,
+            strata.Sum(week => week.FirstEvents), strata.Sum(week => week.FirstTrials), strata.Sum(week => week.SecondEvents), strata.Sum(week => week.SecondTrials), strata.Count);
+    }
+}

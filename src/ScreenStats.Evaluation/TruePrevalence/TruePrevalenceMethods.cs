@@ -1,0 +1,35 @@
+using ScreenStats.Evaluation.Clusters;
+using ScreenStats.Statistics;
+using ScreenStats.Statistics.Accuracy;
+using ScreenStats.Statistics.Prevalence;
+using ScreenStats.Statistics.Proportions;
+
+namespace ScreenStats.Evaluation.TruePrevalence;
+
+/// <summary>The methods by which a positivity is corrected, the one that leads first.</summary>
+internal static class TruePrevalenceMethods
+{
+    private static readonly string[] Names = [RoganGladen.MethodName];
+
+    /// <summary>The true prevalence by each method. There is at least one test.</summary>
+    public static IEnumerable<PrevalenceEstimate> Of(ProportionFinding apparent, AccuracyStatement sensitivity, AccuracyStatement specificity)
+    {
+        var effect = Effect(apparent);
+        var plain = RoganGladen.Estimate(apparent.Events, apparent.Trials, sensitivity, specificity, apparent.Confidence);
+        var widened = RoganGladen.Estimate(apparent.Events, apparent.Trials, sensitivity, specificity, apparent.Confidence, effect);
+        yield return new PrevalenceEstimate(
+            RoganGladen.MethodName, plain.Value, plain.Reason?.Describe(), plain.Lower, plain.Upper, apparent.Confidence, widened.Lower, widened.Upper, plain.Unclipped);
+    }
+
+    /// <summary>Each method without a figure.</summary>
+    public static IEnumerable<PrevalenceEstimate> Undefined(string reason, double confidence) =>
+        Names.Select(name => new PrevalenceEstimate(name, null, reason, null, null, confidence, null, null, null));
+
+    /// <summary>The design effect, raised by the square of Student's quantile over the normal one where few clusters stand behind it.</summary>
+    private static double Effect(ProportionFinding apparent)
+    {
+        var quantile = WidenedInterval.Wilson(apparent.Events, apparent.Trials, apparent.DesignEffect, apparent.Clusters ?? 0, apparent.Confidence).Quantile;
+        var normal = WidenedInterval.Wilson(apparent.Events, apparent.Trials, 1, 0, apparent.Confidence).Quantile;
+        return apparent.DesignEffect * (quantile / normal) * (quantile / normal);
+    }
+}
