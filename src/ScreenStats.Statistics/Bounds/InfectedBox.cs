@@ -25,10 +25,13 @@ internal sealed record InfectedBox(
         var onConfirmed = specificity / youden;
         var onRefuted = -(1 - specificity) / youden;
         var infected = (cells.Cells[at] * onConfirmed) + (cells.Cells[at + 1] * onRefuted);
-        var below = infected < 0;
-        var above = infected > cells.Cells[at] + cells.Cells[at + 1];
+        // None and all are exact but for rounding, and a rounding must not make one person of nobody.
+        var all = cells.Cells[at] + cells.Cells[at + 1];
+        var slack = 1e-12 * all;
+        var below = infected < -slack;
+        var above = infected > all + slack;
         var coefficients = new double[6];
-        (coefficients[at], coefficients[at + 1]) = below ? (0, 0) : above ? (1, 1) : (onConfirmed, onRefuted);
+        (coefficients[at], coefficients[at + 1]) = infected <= slack ? (0, 0) : infected >= all - slack ? (1, 1) : (onConfirmed, onRefuted);
         coefficients[at + 2] = unverified;
         return (new LinearForm([.. coefficients]), below, above);
     }
