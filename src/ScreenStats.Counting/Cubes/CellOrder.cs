@@ -36,6 +36,11 @@ internal static class CellOrder
     public static int Compare(AuditCell a, AuditCell b) =>
         First(Text(a.Site, b.Site), Text(a.Lot, b.Lot), a.Day.CompareTo(b.Day), Text(a.Stratum, b.Stratum), a.Result - b.Result);
 
+    public static int Compare(AuditStratumCell a, AuditStratumCell b) => First(Text(a.Stratum, b.Stratum), a.Origin - b.Origin);
+
+    public static int Compare(AuditProductCell a, AuditProductCell b) => First(
+        Text(a.Stratum, b.Stratum), a.Total - b.Total, Text(a.OtherStratum, b.OtherStratum), a.OtherTotal - b.OtherTotal);
+
     public static int Compare(IntervalCaseCell a, IntervalCaseCell b) => First(Text(a.Site, b.Site), a.DaysSinceRun.CompareTo(b.DaysSinceRun));
 
     public static int Compare(ConductCell a, ConductCell b) => First(a.Kind - b.Kind, Text(a.Site, b.Site), Text(a.Lot, b.Lot));

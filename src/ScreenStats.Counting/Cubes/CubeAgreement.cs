@@ -14,7 +14,7 @@ internal static class CubeAgreement
         // Side by side, but the first in this order speaks, whichever finished first.
         Action<TallyCells>[] checks =
         [
-            CellsArePossible, LedgerAddsUp, OperatorsAgree, NotableAgree, AuditsAgree, PersonsAgree, ParticipationAgrees, SpecimensAgree, PartsAreWithin,
+            CellsArePossible, LedgerAddsUp, OperatorsAgree, NotableAgree, AuditsAgree, AuditProductAgreement.Check, PersonsAgree, ParticipationAgrees, SpecimensAgree, PartsAreWithin,
         ];
         var found = new ArgumentException?[checks.Length];
         Parallel.For(0, checks.Length, at =>
@@ -40,6 +40,8 @@ internal static class CubeAgreement
         Counts("gaps", cells.Gaps, static cell => cell.Days < 0 ? -1 : cell.Count);
         Counts("delays", cells.Delays, static cell => cell.Count);
         Counts("audits", cells.Audits, static cell => cell.Result is FollowUp.Missed or FollowUp.Agreed or FollowUp.Unresolved ? cell.Runs : -1);
+        Counts("auditStrata", cells.AuditStrata, static cell => cell.Negatives);
+        Counts("auditProducts", cells.AuditProducts, static cell => AuditProductAgreement.IsInOrder(cell) ? cell.Products : -1);
         Counts("intervalCases", cells.IntervalCases, static cell => cell.DaysSinceRun < 0 ? -1 : cell.Count);
         Counts("conduct", cells.Conduct, static cell => cell.Runs);
         Counts("repeats", cells.Repeats, static cell => cell.Done > cell.Due || !cell.Outcome.IsUnusable() ? -1 : cell.Done);

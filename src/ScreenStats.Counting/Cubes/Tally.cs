@@ -6,7 +6,7 @@ namespace ScreenStats.Counting.Cubes;
 public sealed class Tally
 {
     /// <summary>The version of the cubes' layout.</summary>
-    public const int LayoutVersion = 1;
+    public const int LayoutVersion = 2;
 
     private Tally(TallyCells cells) => Cells = cells;
 
@@ -25,7 +25,7 @@ public sealed class Tally
     /// <remarks>
     /// Cells of equal coordinates are added up (sums over people too: sources that are merged must share no person); cells that count
     /// nothing are left out, except in the ledger. Order is ordinal, coordinate by coordinate, so that equal contents are equal sequences.
-    /// Checked: operators, notable runs, audits, person sums of every scope, participation, gaps and the ledger against the screens, the ledger
+    /// Checked: operators, notable runs, audits with their strata and products, person sums of every scope, participation, gaps and the ledger against the screens, the ledger
     /// against the specimens; cases, repeats, retests, conduct and control runs within what they are part of. The ledger is checked only where it has cells of the screening export.
     /// </remarks>
     /// <param name="cells">The cells, in any order.</param>
@@ -44,6 +44,8 @@ public sealed class Tally
             Gaps = CellOrder.Canonical(cells.Gaps, CellOrder.Compare, static (a, b) => a with { Count = a.Count + b.Count }, static cell => cell.Count == 0),
             Delays = CellOrder.Canonical(cells.Delays, CellOrder.Compare, static (a, b) => a with { Count = a.Count + b.Count }, static cell => cell.Count == 0),
             Audits = CellOrder.Canonical(cells.Audits, CellOrder.Compare, static (a, b) => a with { Runs = a.Runs + b.Runs }, static cell => cell.Runs == 0),
+            AuditStrata = CellOrder.Canonical(cells.AuditStrata, CellOrder.Compare, static (a, b) => a with { Negatives = a.Origin == StratumOrigin.StatedNumber ? Math.Max(a.Negatives, b.Negatives) : a.Negatives + b.Negatives }, static _ => false),
+            AuditProducts = CellOrder.Canonical(cells.AuditProducts, CellOrder.Compare, static (a, b) => a with { Products = a.Products + b.Products }, static cell => cell.Products == 0),
             IntervalCases = CellOrder.Canonical(cells.IntervalCases, CellOrder.Compare, static (a, b) => a with { Count = a.Count + b.Count }, static cell => cell.Count == 0),
             Conduct = CellOrder.Canonical(cells.Conduct, CellOrder.Compare, static (a, b) => a with { Runs = a.Runs + b.Runs }, static cell => cell.Runs == 0),
             Repeats = CellOrder.Canonical(cells.Repeats, CellOrder.Compare, static (a, b) => a with { Due = a.Due + b.Due, Done = a.Done + b.Done }, static cell => cell.Due == 0 && cell.Done == 0),

@@ -23,6 +23,8 @@ public sealed class TallyBuilder
     private readonly Accumulator<ControlCell> controls = new(static cell => cell with { Runs = 0 }, static (a, b) => a with { Runs = a.Runs + b.Runs });
     private readonly List<NotableRun> notable = [];
     private readonly List<PersonCell> persons = [];
+    private readonly List<AuditStratumCell> auditStrata = [];
+    private readonly List<AuditProductCell> auditProducts = [];
 
     /// <summary>Adds counted runs.</summary>
     /// <param name="cell">The runs.</param>
@@ -59,6 +61,14 @@ public sealed class TallyBuilder
     /// <summary>Adds audited runs.</summary>
     /// <param name="cell">The runs.</param>
     public void Add(AuditCell cell) => audits.Add(cell);
+
+    /// <summary>Adds a sampling stratum of the audits.</summary>
+    /// <param name="cell">The stratum.</param>
+    public void Add(AuditStratumCell cell) => auditStrata.Add(cell);
+
+    /// <summary>Adds a sum over people of the product of two totals.</summary>
+    /// <param name="cell">The sum.</param>
+    public void Add(AuditProductCell cell) => auditProducts.Add(cell);
 
     /// <summary>Adds interval cases.</summary>
     /// <param name="cell">The interval cases.</param>
@@ -99,6 +109,8 @@ public sealed class TallyBuilder
         Gaps = [.. rest.Gaps, .. gaps.Cells],
         Delays = [.. rest.Delays, .. delays.Cells],
         Audits = [.. rest.Audits, .. audits.Cells],
+        AuditStrata = [.. rest.AuditStrata, .. auditStrata],
+        AuditProducts = [.. rest.AuditProducts, .. auditProducts],
         IntervalCases = [.. rest.IntervalCases, .. intervalCases.Cells],
         Conduct = [.. rest.Conduct, .. conduct.Cells],
         Repeats = [.. rest.Repeats, .. repeats.Cells],

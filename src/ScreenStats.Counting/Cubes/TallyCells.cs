@@ -49,6 +49,12 @@ public sealed record TallyCells
     /// <summary>Verified negative runs.</summary>
     public ImmutableArray<AuditCell> Audits { get; init; } = [];
 
+    /// <summary>Sampling strata of the audits; none where no negative run was audited.</summary>
+    public ImmutableArray<AuditStratumCell> AuditStrata { get; init; } = [];
+
+    /// <summary>Sums over people of products of their totals; none where no negative run was audited.</summary>
+    public ImmutableArray<AuditProductCell> AuditProducts { get; init; } = [];
+
     /// <summary>Interval cases.</summary>
     public ImmutableArray<IntervalCaseCell> IntervalCases { get; init; } = [];
 

@@ -29,6 +29,9 @@ public sealed record ProgramSettings
     /// <summary>Rules of follow-up.</summary>
     public PolicySettings Policy { get; init; } = new();
 
+    /// <summary>How negative runs were drawn for audit.</summary>
+    public AuditSettings Audits { get; init; } = new();
+
     /// <summary>How the report is made.</summary>
     public ReportSettings Report { get; init; } = new();
 }

@@ -9,7 +9,7 @@ namespace ScreenStats.Records.PersonLog;
 internal static class CountingFindings
 {
     public static ImmutableArray<Diagnostic> Of(
-        SpecimenIndex specimens, List<RemovedRow> removed, PartitionScan scan, IRowSource screeningRows, IRowSource? confirmatoryRows)
+        SpecimenIndex specimens, List<RemovedRow> removed, PartitionScan scan, IRowSource screeningRows, IRowSource? confirmatoryRows, TallyCells cells)
     {
         var found = ImmutableArray.CreateBuilder<Diagnostic>();
         AddRemoved(found, removed, screeningRows);
@@ -43,6 +43,7 @@ internal static class CountingFindings
                 without));
         }
 
+        AuditDiagnostics.Add(found, cells, scan.Audits, confirmatoryRows.Place(audits.Count == 0 ? 0 : audits.Min()).File);
         return found.ToImmutable();
     }
 

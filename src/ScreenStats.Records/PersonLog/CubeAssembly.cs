@@ -61,6 +61,8 @@ internal sealed class CubeAssembly(
             (runs, controls, var followed) = Notable(writer, source);
             operatorCells = writer.Operators(operators, followed);
         }, static _ => { });
+        var audits = Audits();
+        var products = audits.IsEmpty ? [] : scan.Audits!.Products();
         if (screenCells.Length > 0) LastRun = screenCells.Max(cell => cell.Day).ToDateTime(TimeOnly.MinValue).AddDays(1).AddSeconds(-1);
         return new()
         {
@@ -74,7 +76,9 @@ internal sealed class CubeAssembly(
             Gaps = writer.SiteAndDays(scan.Gaps, static (site, days, count) => new GapCell(site, days, count)),
             IntervalCases = writer.SiteAndDays(scan.IntervalCases, static (site, days, count) => new IntervalCaseCell(site, days, count)),
             Delays = Delays(),
-            Audits = Audits(),
+            Audits = audits,
+            AuditStrata = audits.IsEmpty ? [] : scan.Audits!.Cells(products),
+            AuditProducts = products,
             Conduct = writer.Conduct(Conduct()),
             Repeats = writer.Repeats(scan.Repeats),
             Retests = Retests(),

@@ -10,7 +10,8 @@ namespace ScreenStats.Records.PersonLog;
 /// thread; what several threads found is added up by <see cref="Add"/>.
 /// </summary>
 internal sealed class PartitionScan(
-    ShapeInfo[] shapes, SpecimenIndex specimens, PersonLinkage linkage, PersonSums sums, RecordSet removedBefore, TwinFinder twins)
+    ShapeInfo[] shapes, SpecimenIndex specimens, PersonLinkage linkage, PersonSums sums, RecordSet removedBefore, TwinFinder twins,
+    AuditSums? audits = null)
 {
     private readonly PersonGrouping grouping = new();
     private readonly List<RunEvent> events = [];
@@ -20,6 +21,9 @@ internal sealed class PartitionScan(
     private bool[] done = [];
 
     public PersonSums Sums => sums;
+
+    /// <summary>Products of people's totals; null without audits.</summary>
+    public AuditSums? Audits => audits;
 
     public List<RunResult> Results { get; } = [];
 
@@ -63,6 +67,7 @@ internal sealed class PartitionScan(
     public void Add(PartitionScan other)
     {
         sums.Add(other.Sums);
+        if (other.Audits is { } others) audits!.Add(others);
         Results.AddRange(other.Results);
         Removed.AddRange(other.Removed);
         PossibleDuplicates.AddRange(other.PossibleDuplicates);
@@ -116,6 +121,7 @@ internal sealed class PartitionScan(
         }
 
         sums.Add(counted, shapes);
+        audits?.EndPerson(counted, shapes);
     }
 
     // Offsets that change between two runs may turn local days against instants: what counts by day wants them in order of days.
@@ -204,6 +210,7 @@ internal sealed class PartitionScan(
         {
             var specimen = specimens.Events[start + settling];
             stratum = specimens.Rows[start + settling].Stratum;
+            if (run.FollowUp is FollowUp.Missed or FollowUp.Agreed) audits!.AddAudited(run.Code, stratum, run.FollowUp == FollowUp.Missed);
             if (run.FollowUp is FollowUp.Confirmed or FollowUp.Refuted)
             {
                 minutes = happened.Time.MinutesTo(specimen.Time);

@@ -62,14 +62,15 @@ internal sealed class RunCounter(ProgramSettings settings, Vocabularies vocabula
         var cubes = new CubeAssembly(settings, vocabularies, index, shapes, scan);
         cubes.Add(sinks, codes, removed, screeningRows);
         index.Removed.Sort(static (a, b) => a.Record.CompareTo(b.Record));
-        var cells = cubes.ToCells(screeningRows, threads) with
+        var counted = cubes.ToCells(screeningRows, threads);
+        var cells = counted with
         {
             Period = settings.Report.Period,
             DataAsOf = complete?.Local ?? cubes.LastRun,
             ReportingLagHours = lagSeconds / 3600.0,
             ReportingLagFromData = lag is not null,
             HasConfirmatory = index.HasExport,
-            Diagnostics = CountingFindings.Of(index, removed, scan, screeningRows, confirmatoryRows),
+            Diagnostics = CountingFindings.Of(index, removed, scan, screeningRows, confirmatoryRows, counted),
         };
         return new(cells, [.. removed, .. index.Removed]);
     }
@@ -104,6 +105,7 @@ internal sealed class RunCounter(ProgramSettings settings, Vocabularies vocabula
             last = Math.Max(last, sink.LastDay);
         }
 
+        var sampling = AuditSampling.Of(index, shapes, vocabularies, settings.Audits);
         var calendar = first > last ? new Calendar(0, 0, settings.Report.Period) : new Calendar(first, last, settings.Report.Period);
         var (siteCount, lotCount) = (vocabularies.Sites.Count, vocabularies.Lots.Count);
         var reading = new Lock();
@@ -111,7 +113,7 @@ internal sealed class RunCounter(ProgramSettings settings, Vocabularies vocabula
         Workers.Run(threads, PartitionedBuffer<LogEntry>.Partitions,
             () => new PartitionScan(
                 infos, index, new PersonLinkage(settings.Policy, index.HasExport ? dataAsOf : null, lagSeconds),
-                new PersonSums(calendar, siteCount, lotCount), removedBefore, new TwinFinder(source, reading)),
+                new PersonSums(calendar, siteCount, lotCount), removedBefore, new TwinFinder(source, reading), sampling?.Sums()),
             (worker, partition) => worker.Scan(sinks, codes, partition),
             worker =>
             {

@@ -25,6 +25,21 @@ public class TallyTests
         Gaps = [new("North", 0, 1)],
         Cases = [new("North", "A1", Day, Outcome.Positive, 1)],
         Audits = [new("North", "A1", Day, Levels.None, FollowUp.Agreed, 1)],
+        AuditStrata = [new(Levels.None, StratumOrigin.WholeProgram, 2)],
+        AuditProducts =
+        [
+            new("", AuditTotal.Persons, "", AuditTotal.Persons, 2),
+            .. new[] { AuditTotal.Positives, AuditTotal.Confirmed, AuditTotal.Negatives, AuditTotal.Agreed }
+                .Select(total => new AuditProductCell("", AuditTotal.Persons, Levels.None, total, total == AuditTotal.Negatives ? 2 : 1)),
+            new(Levels.None, AuditTotal.Positives, Levels.None, AuditTotal.Positives, 1),
+            new(Levels.None, AuditTotal.Positives, Levels.None, AuditTotal.Confirmed, 1),
+            new(Levels.None, AuditTotal.Positives, Levels.None, AuditTotal.Negatives, 1),
+            new(Levels.None, AuditTotal.Confirmed, Levels.None, AuditTotal.Confirmed, 1),
+            new(Levels.None, AuditTotal.Confirmed, Levels.None, AuditTotal.Negatives, 1),
+            new(Levels.None, AuditTotal.Negatives, Levels.None, AuditTotal.Negatives, 2),
+            new(Levels.None, AuditTotal.Negatives, Levels.None, AuditTotal.Agreed, 1),
+            new(Levels.None, AuditTotal.Agreed, Levels.None, AuditTotal.Agreed, 1),
+        ],
     };
 
     private static ScreenCell Screen(Outcome outcome, FollowUp followUp = FollowUp.None, long runs = 1, string lot = "A1") =>
@@ -50,9 +65,11 @@ public class TallyTests
         var cells = Cells;
         var tally = Tally.FromCells(cells with
         {
+            AuditProducts = [.. cells.AuditProducts, new("", AuditTotal.Persons, "", AuditTotal.Persons, 1), new("", AuditTotal.Persons, "", AuditTotal.Persons, -1)],
             Screens = [Screen(Outcome.Positive, FollowUp.Confirmed, 2), Screen(Outcome.Positive, FollowUp.Confirmed, -1), Screen(Outcome.Invalid, runs: 0), Screen(Outcome.Negative), Screen(Outcome.Negative, FollowUp.Agreed)],
         });
         tally.Cells.Screens.Should().Equal(cells.Screens);
+        tally.Cells.AuditProducts.Should().Equal(cells.AuditProducts);
     }
 
     [Fact]
@@ -82,6 +99,12 @@ public class TallyTests
         { "operators", "*operators*screens*0 more and 1 fewer*" },
         { "notable", "*notable*screens*1 fewer*" },
         { "audits", "*audits*screens*1 fewer*" },
+        { "products", "*auditProducts*screens*1 fewer*" },
+        { "audited", "*auditProducts (audited)*audits*1 fewer*" },
+        { "strata", "*auditProducts (negative runs)*auditStrata*1 fewer*" },
+        { "no products", "*auditProducts*screens*" },
+        { "squares", "*auditProducts (sums)*auditProducts (squares)*" },
+        { "products turned", "*auditProducts*impossible*" },
         { "persons", "*persons (Program)*screens*" },
         { "site sums", "*persons (Site)*screens*" },
         { "participation", "*participation (runs)*screens*" },
@@ -112,6 +135,12 @@ public class TallyTests
             "retests" => cells with { Retests = [new("North", "A1", Day, "A1", Outcome.Negative, FollowUp.Confirmed, 2)] },
             "specimens" => cells with { Specimens = [new(SpecimenReason.Audit, 1, 0, 0, 0, 1)], Ledger = [new(ExportKind.Confirmatory, LedgerEntry.Counted, 2)] },
             "empty specimen" => cells with { Specimens = [new(SpecimenReason.Audit, 0, 0, 0, 0, 1)] },
+            "products" => cells with { AuditProducts = cells.AuditProducts.RemoveAt(1) },
+            "audited" => cells with { AuditProducts = cells.AuditProducts.RemoveAt(4) },
+            "strata" => cells with { AuditStrata = [new(Levels.None, StratumOrigin.WholeProgram, 3)] },
+            "no products" => cells with { AuditProducts = [] },
+            "squares" => cells with { AuditProducts = cells.AuditProducts.RemoveAt(10) },
+            "products turned" => cells with { AuditProducts = cells.AuditProducts.Add(new(Levels.None, AuditTotal.Agreed, "", AuditTotal.Persons, 1)) },
             "persons" => cells with { Persons = cells.Persons.RemoveAt(1) },
             "site sums" => cells with { Persons = cells.Persons.Add(new(PersonScope.Site, "North", null, PersonMeasure.InvalidRuns, 1, 0, 2, 0, 4, 0, 0)) },
             "participation" => cells with { Participation = [new(1, 2)] },
@@ -140,6 +169,8 @@ public class TallyTests
         foreach (var cell in Cells.Gaps) builder.Add(cell);
         foreach (var cell in Cells.Cases) builder.Add(cell);
         foreach (var cell in Cells.Audits) builder.Add(cell);
+        foreach (var cell in Cells.AuditStrata) builder.Add(cell);
+        foreach (var cell in Cells.AuditProducts) builder.Add(cell);
         for (var i = 0; i < 5; i++) builder.Add(new DelayCell(DelayKind.RunToSpecimen, "North", 5, false, 1));
         builder.Build(new()).Cells.Delays.Should().Equal(new DelayCell(DelayKind.RunToSpecimen, "North", 5, false, 5));
     }

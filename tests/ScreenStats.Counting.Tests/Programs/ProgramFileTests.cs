@@ -23,6 +23,7 @@ public sealed class ProgramFileTests
           "prevalence": { "value": 0.004, "lower": 0.002, "upper": 0.008, "source": "survey" },
           "policy": { "confirmWithinHours": 48.5, "confirmBeforeHours": 0, "auditWithinHours": 12, "reportLagHours": 24,
                       "episodeDays": 60, "isolationDays": null, "followUp": ["inconclusive", "positive"] },
+          "audits": { "strata": [ { "name": "plant", "sites": ["H*"], "lots": ["A*"], "collection": "self" }, { "name": "rest", "negatives": 12345 } ] },
           "costs": { "anything": 1 }, "cadence": {},
           "report": { "confidence": 0.9, "period": "month", "suppressBelow": 5 },
         }
@@ -66,6 +67,11 @@ public sealed class ProgramFileTests
             EpisodeDays = 60,
             FollowUp = [Outcome.Positive, Outcome.Inconclusive],
         });
+        settings.Audits.Strata.Should().BeEquivalentTo(
+        [
+            new StratumSettings { Name = "plant", Sites = ["H*"], Lots = ["A*"], Collection = CollectedBy.Self },
+            new StratumSettings { Name = "rest", Negatives = 12_345 },
+        ]);
         settings.Report.Should().Be(new ReportSettings { Confidence = 0.9, Period = ReportPeriod.Month, SuppressBelow = 5 });
     }
 
@@ -96,6 +102,7 @@ public sealed class ProgramFileTests
     [InlineData("""{ "policy": { "confirmWithin": 72 } }""", "policy.confirmWithin", "\"confirmWithinHours\"")]
     [InlineData("""{ "screens": [ { "name": "a", "sensitvity": 0.9 } ] }""", "screens[0].sensitvity", "\"sensitivity\"")]
     [InlineData("""{ "exports": { "screening": { "columns": { "collectedat": "when" } } } }""", "exports.screening.columns.collectedat", "\"collected_at\"")]
+    [InlineData("""{ "audits": { "strata": [ { "name": "a", "sites": ["N"], "negativs": 5 } ] } }""", "audits.strata[0].negativs", "\"negatives\"")]
     [InlineData("""{ "exports": { "confirmation": {} } }""", "exports.confirmation", "\"confirmatory\"")]
     public void An_unknown_key_names_its_path_and_the_nearest_known_one(string text, string path, string nearest)
     {
@@ -128,6 +135,15 @@ public sealed class ProgramFileTests
     [InlineData("""{ "screens": [ { "name": "a", "readWindowMinutes": 15 } ] }""", "two whole numbers")]
     [InlineData("""{ "screens": [ { "name": "a", "runsPerKit": 0 } ] }""", "at least 1")]
     [InlineData("""{ "screens": [ { "name": "a", "runsPerKit": 2.5 } ] }""", "whole number")]
+    [InlineData("""{ "audits": [] }""", "audits must be an object")]
+    [InlineData("""{ "audits": { "strata": 5 } }""", "audits.strata must be a list")]
+    [InlineData("""{ "audits": { "strata": [ 5 ] } }""", "audits.strata[0] must be an object")]
+    [InlineData("""{ "audits": { "strata": [ { "sites": ["A*"] } ] } }""", "with a \"name\"")]
+    [InlineData("""{ "audits": { "strata": [ { "name": "a", "negatives": 5 }, { "name": "a", "negatives": 5 } ] } }""", "audits.strata[1].name must be different")]
+    [InlineData("""{ "audits": { "strata": [ { "name": "a" } ] } }""", "by which its negative runs are counted")]
+    [InlineData("""{ "audits": { "strata": [ { "name": "a", "negatives": 5, "lots": ["A*"] } ] } }""", "not with both")]
+    [InlineData("""{ "audits": { "strata": [ { "name": "a", "negatives": 0 } ] } }""", "at least 1")]
+    [InlineData("""{ "audits": { "strata": [ { "name": "a", "collection": "home" } ] } }""", "\"supervised\", \"self\"")]
     [InlineData("""{ "prevalence": 0.004 }""", "\"value\": 0.004")]
     [InlineData("""{ "prevalence": { "source": "x" } }""", "given with a \"value\"")]
     [InlineData("""{ "prevalence": { "value": 0.1, "lower": 0 } }""", "with neither")]

@@ -35,6 +35,9 @@ public sealed class ProgramSchemaTests
         Keys("prevalence").Should().BeEquivalentTo(ProgramKeys.Prevalence);
         Keys("policy").Should().BeEquivalentTo(ProgramKeys.Policy);
         Words(At("policy", "followUp").GetProperty("items")).Should().Equal(ProgramKeys.FollowUp);
+        Keys("audits").Should().BeEquivalentTo(ProgramKeys.Audits);
+        KeysOf(At("audits", "strata").GetProperty("items")).Should().BeEquivalentTo(ProgramKeys.Stratum);
+        Words(At("audits", "strata").GetProperty("items").GetProperty("properties").GetProperty("collection")).Should().Equal(ProgramKeys.Collections);
         Keys("report").Should().BeEquivalentTo(ProgramKeys.Report);
         Words(At("report", "period")).Should().Equal(ProgramKeys.Periods);
         KeysOf(Schema.GetProperty("$defs").GetProperty("accuracy").GetProperty("oneOf")[2]).Should().BeEquivalentTo(ProgramKeys.Accuracy);

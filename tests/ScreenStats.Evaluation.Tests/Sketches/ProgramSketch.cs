@@ -18,6 +18,7 @@ internal sealed class ProgramSketch
     private readonly List<RetestCell> retests = [];
     private readonly List<SpecimenCell> specimens = [];
     private bool confirmatory = true;
+    private StratumOrigin origin = StratumOrigin.WholeProgram;
 
     public ProgramSketch Runs(
         Outcome outcome, long runs, FollowUp followUp = FollowUp.None, string site = "North", string lot = "A1", int day = 0, string person = Levels.None)
@@ -85,13 +86,72 @@ internal sealed class ProgramSketch
         Notable = [.. notable],
         Persons = [.. Persons()],
         Participation = screens.Count == 0 ? [] : [new ParticipationCell(1, screens.Sum(cell => cell.Runs))],
-        Audits = [.. audits],
+        Audits = [.. audits.Select(cell => cell with { Stratum = Stratum(cell.Site) })],
+        AuditStrata = audits.Count == 0 ? [] : [.. Strata()],
+        AuditProducts = audits.Count == 0 ? [] : [.. Products()],
         Cases = [.. cases],
         Delays = [.. delays],
         IntervalCases = [.. intervalCases],
         Retests = [.. retests],
         Specimens = [.. specimens],
     });
+
+    /// <summary>Every site is a sampling stratum of its own (by its name, or with a stated number of negative runs); without, all audits are one draw.</summary>
+    public ProgramSketch Strata(StratumOrigin by)
+    {
+        origin = by;
+        return this;
+    }
+
+    private string Stratum(string site) => origin == StratumOrigin.WholeProgram ? Levels.None : site;
+
+    private string Place(string site) => origin switch
+    {
+        StratumOrigin.WholeProgram or StratumOrigin.Unexplained => Levels.None,
+        StratumOrigin.StatedNumber => "",
+        _ => screens.Any(cell => cell.Site == site && Is(cell, AuditTotal.Missed, AuditTotal.Agreed)) ? site : "",
+    };
+
+    private IEnumerable<AuditStratumCell> Strata() => screens
+        .GroupBy(cell => origin == StratumOrigin.StatedNumber ? cell.Site : Place(cell.Site))
+        .Where(stratum => stratum.Key.Length > 0 && stratum.Any(cell => Is(cell, AuditTotal.Missed, AuditTotal.Agreed)))
+        .Select(stratum => new AuditStratumCell(stratum.Key, origin, stratum.Where(cell => Is(cell, AuditTotal.Negatives)).Sum(cell => cell.Runs)));
+
+    private IEnumerable<AuditProductCell> Products()
+    {
+        yield return new AuditProductCell("", AuditTotal.Persons, "", AuditTotal.Persons, screens.Where(cell => Is(cell, AuditTotal.Positives, AuditTotal.Negatives)).Sum(cell => cell.Runs));
+        foreach (var total in Enum.GetValues<AuditTotal>()[1..])
+        {
+            foreach (var cell in screens.Where(cell => Is(cell, total)))
+            {
+                var audited = total is AuditTotal.Missed or AuditTotal.Agreed;
+                var (place, drawn) = (Place(cell.Site), origin == StratumOrigin.StatedNumber && audited ? cell.Site : Place(cell.Site));
+                yield return new AuditProductCell("", AuditTotal.Persons, drawn, total, cell.Runs);
+                yield return new AuditProductCell(drawn, total, drawn, total, cell.Runs);
+                var whole = total <= AuditTotal.Refuted ? AuditTotal.Positives : AuditTotal.Negatives;
+                if (total != whole) yield return new AuditProductCell(place, whole, drawn, total, cell.Runs);
+            }
+        }
+    }
+
+    private static bool Is(ScreenCell cell, params ReadOnlySpan<AuditTotal> totals)
+    {
+        foreach (var total in totals)
+        {
+            var fits = total switch
+            {
+                AuditTotal.Positives => cell.Outcome == Outcome.Positive,
+                AuditTotal.Confirmed => cell.Outcome == Outcome.Positive && cell.FollowUp == FollowUp.Confirmed,
+                AuditTotal.Refuted => cell.Outcome == Outcome.Positive && cell.FollowUp == FollowUp.Refuted,
+                AuditTotal.Negatives => cell.Outcome == Outcome.Negative,
+                AuditTotal.Missed => cell.FollowUp == FollowUp.Missed,
+                _ => cell.FollowUp == FollowUp.Agreed,
+            };
+            if (fits) return true;
+        }
+
+        return false;
+    }
 
     private IEnumerable<PersonCell> Persons()
     {

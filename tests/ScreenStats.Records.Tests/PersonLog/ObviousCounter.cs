@@ -78,6 +78,8 @@ internal sealed class ObviousCounter
             Gaps = [.. people.SelectMany(Gaps)],
             Delays = [.. Delays()],
             Audits = [.. counted.Where(run => run.Audits.Count > 0).Select(run => new AuditCell(run.Row.Site, run.Row.Lot, run.Day, run.Settling!.Row.Stratum, run.FollowUp, 1))],
+            AuditStrata = [.. AuditStrata()],
+            AuditProducts = [.. AuditProducts(people)],
             IntervalCases = [.. IntervalCases()],
             Conduct = [.. Conduct()],
             Repeats = [.. people.SelectMany(person => person.GroupBy(run => run.Day)).SelectMany(Repeats)],
@@ -290,6 +292,77 @@ internal sealed class ObviousCounter
         PersonMeasure.PredictiveValue => run.Row.Outcome == Outcome.Positive && run.FollowUp == FollowUp.Confirmed,
         _ => run.Row.Outcome == Outcome.Positive && run.FollowUp == FollowUp.Refuted,
     };
+
+    // The stratum of a run by where it was done; "" for none.
+    private (Func<Run, string> OfRun, Func<Run, string> OfAudit, List<(string Name, StratumOrigin Origin, long? Stated)> Strata) Sampling()
+    {
+        var labels = swabs.Where(swab => swab.Row.Reason == SpecimenReason.Audit).Select(swab => swab.Row.Stratum).Distinct().ToList();
+        var stated = program.Settings.Audits.Strata;
+        var rows = program.Runs.Where(row => row is { Control: null, Symptomatic: false, Exposed: false }).ToList();
+        if (stated.Length > 0 && labels.TrueForAll(label => stated.Any(stratum => stratum.Name == label)))
+        {
+            // The test programs describe sites and lots by whole names or a letter and a star.
+            return (run => Drawn(run) && stated.Single(stratum => stratum.Name == run.Settling!.Row.Stratum).Negatives is null ? run.Settling!.Row.Stratum
+                    : stated.FirstOrDefault(stratum => stratum.Negatives is null
+                    && (stratum.Sites.IsEmpty || stratum.Sites.Contains(run.Row.Site))
+                    && (stratum.Lots.IsEmpty || stratum.Lots.Any(lot => run.Row.Lot.StartsWith(lot[0]) && run.Row.Lot != "(none)"))
+                    && (stratum.Collection is null || stratum.Collection == run.Row.Collection))?.Name ?? "",
+                run => run.Settling!.Row.Stratum,
+                [.. stated.Select(stratum => (stratum.Name, stratum.Negatives is null ? StratumOrigin.Patterns : StratumOrigin.StatedNumber, stratum.Negatives))]);
+        }
+
+        if (labels.TrueForAll(label => label != "(none)" && rows.Exists(row => row.Site == label)))
+        {
+            return (run => Drawn(run) ? run.Settling!.Row.Stratum : labels.Contains(run.Row.Site) ? run.Row.Site : "", run => run.Settling!.Row.Stratum, [.. labels.Select(label => (label, StratumOrigin.Site, (long?)null))]);
+        }
+
+        var whole = labels.Count == 1 && stated.IsEmpty;
+        var name = whole ? labels[0] : "(none)";
+        return (_ => name, _ => name, [(name, whole ? StratumOrigin.WholeProgram : StratumOrigin.Unexplained, null)]);
+    }
+
+    private static bool Drawn(Run run) => run.FollowUp is FollowUp.Missed or FollowUp.Agreed;
+
+    private IEnumerable<AuditStratumCell> AuditStrata()
+    {
+        if (!runs.Exists(run => run.Audits.Count > 0)) yield break;
+        var (ofRun, _, strata) = Sampling();
+        foreach (var (name, origin, stated) in strata)
+        {
+            yield return new(name, origin, stated ?? runs.Count(run => run.Row.Outcome == Outcome.Negative && ofRun(run) == name));
+        }
+    }
+
+    private List<AuditProductCell> AuditProducts(List<IGrouping<string, Run>> people)
+    {
+        if (!runs.Exists(run => run.Audits.Count > 0)) return [];
+        var (ofRun, ofAudit, strata) = Sampling();
+        List<string> names = ["", .. strata.Select(stratum => stratum.Name).Order(StringComparer.Ordinal)];
+        var coordinates = names.SelectMany(name => Enum.GetValues<AuditTotal>().Select(total => (Name: name, Total: total)))
+            .Where(at => at.Total != AuditTotal.Persons || at.Name.Length == 0).ToList();
+        var cells = new List<AuditProductCell>();
+        for (var i = 0; i < coordinates.Count; i++)
+        {
+            for (var j = i; j < coordinates.Count; j++)
+            {
+                var sum = people.Where(person => person.Any(IsValid)).Sum(person => Of(person, coordinates[i]) * Of(person, coordinates[j]));
+                cells.Add(new(coordinates[i].Name, coordinates[i].Total, coordinates[j].Name, coordinates[j].Total, sum));
+            }
+        }
+
+        return cells;
+
+        long Of(IEnumerable<Run> person, (string Name, AuditTotal Total) at) => at.Total switch
+        {
+            AuditTotal.Persons => 1,
+            AuditTotal.Positives => person.Count(run => run.Row.Outcome == Outcome.Positive && ofRun(run) == at.Name),
+            AuditTotal.Confirmed => person.Count(run => run.Row.Outcome == Outcome.Positive && run.FollowUp == FollowUp.Confirmed && ofRun(run) == at.Name),
+            AuditTotal.Refuted => person.Count(run => run.Row.Outcome == Outcome.Positive && run.FollowUp == FollowUp.Refuted && ofRun(run) == at.Name),
+            AuditTotal.Negatives => person.Count(run => run.Row.Outcome == Outcome.Negative && ofRun(run) == at.Name),
+            AuditTotal.Missed => person.Count(run => run.FollowUp == FollowUp.Missed && ofAudit(run) == at.Name),
+            _ => person.Count(run => run.FollowUp == FollowUp.Agreed && ofAudit(run) == at.Name),
+        };
+    }
 
     private IEnumerable<CaseCell> Cases(IEnumerable<Run> person)
     {

@@ -65,7 +65,8 @@ internal static class Programs
         from offsets in mixedOffsets ? OneOf<int[]>([0], [60], [60, 120], [0, -660, 780]) : Gen.Const<int[]>([0])
         from runs in Run(people, days, sometimesDateOnly ? style : 0, offsets).List[0, 16]
         from copies in Gen.Select(Gen.Int[0, 15], Gen.Int[0, 3]).List[0, 4]
-        from specimens in Specimen(people, days, sometimesDateOnly ? style : 0, offsets).List[0, 9]
+        from strata in OneOf("North", "(none)", "random")
+        from specimens in Specimen(people, days, sometimesDateOnly ? style : 0, offsets, strata).List[0, 9]
         from confirmatory in Gen.Frequency((9, Gen.Const(true)), (1, Gen.Const(false)))
         from settings in Settings
         from asOf in Gen.Frequency((2, Gen.Const((StatedMoment?)null)), (1, Gen.Int[0, 200].Select(hours => (StatedMoment?)new StatedMoment(Start.AddHours(hours), null))))
@@ -97,6 +98,7 @@ internal static class Programs
         from both in Gen.Bool
         from period in OneOf(ReportPeriod.Day, ReportPeriod.Week, ReportPeriod.Month)
         from devices in Gen.Int[0, 2]
+        from strata in Gen.Int[0, 5]
         select new ProgramSettings
         {
             Policy = new()
@@ -105,6 +107,12 @@ internal static class Programs
                 ReportLagHours = lag, FollowUp = both ? [Outcome.Positive, Outcome.Inconclusive] : [Outcome.Positive],
             },
             Report = new() { Period = period },
+            Audits = strata switch
+            {
+                0 => new() { Strata = [new() { Name = "South", Sites = ["South"], Lots = ["A*"] }, new() { Name = "North", Negatives = 1 }, new() { Name = "(none)", Sites = ["North"] }] },
+                1 => new() { Strata = [new() { Name = "North", Collection = CollectedBy.Self, Lots = ["B*"] }, new() { Name = "South", Lots = ["A*"] }] },
+                _ => new(),
+            },
             Screens = devices switch
             {
                 0 => [],
@@ -128,7 +136,7 @@ internal static class Programs
             apart is 0 ? "" : $"p{person}", time.Local, offset, time.DateOnly, place.Item1, place.Item2, place.Item3, place.Item4, outcome, how.Item1, how.Item2,
             apart == 2, apart == 3, apart is 0 or 1 ? ControlExpectation.Negative : null, expiry, minutes, id);
 
-    private static Gen<TestSpecimen> Specimen(int people, int days, int style, int[] offsets) =>
+    private static Gen<TestSpecimen> Specimen(int people, int days, int style, int[] offsets, string strata) =>
         from person in Gen.Int[0, people - 1]
         from time in Time(days, style)
         from offset in OneOf(offsets)
@@ -136,7 +144,7 @@ internal static class Programs
         from reason in OneOf(SpecimenReason.NotRecorded, SpecimenReason.FollowUp, SpecimenReason.Audit, SpecimenReason.Other)
         from report in OneOf<int?>(null, -5, 0, 20, 50)
         from reportDateOnly in Gen.Bool
-        from stratum in OneOf("(none)", "random")
+        from stratum in OneOf(strata, strata, "South", "North")
         select new TestSpecimen(
             $"p{person}", time.Local, offset, time.DateOnly, result, reason,
             report is null ? null : reportDateOnly ? time.Local.AddHours(report.Value).Date : time.Local.AddHours(report.Value), report is not null && reportDateOnly, stratum);

@@ -46,6 +46,7 @@ public class RunCounterTests
                 reached.UnionWith(counted.Cells.Repeats.Select(cell => cell.Done == cell.Due ? "repeated" : "not repeated"));
                 reached.UnionWith(counted.Cells.Retests.Select(cell => $"retest {cell.Retest}"));
                 reached.UnionWith(counted.Cells.Specimens.Select(cell => $"specimen {cell.Reason}"));
+                reached.UnionWith(counted.Cells.AuditStrata.Select(cell => $"{cell.Origin}"));
                 if (!counted.Cells.IntervalCases.IsEmpty) reached.Add("interval case");
                 if (counted.Cells.Cases.Sum(cell => cell.Cases) < counted.Cells.Screens.Where(cell => cell.FollowUp == FollowUp.Confirmed).Sum(cell => cell.Runs)) reached.Add("confirmed, no case");
             }
@@ -57,6 +58,9 @@ public class RunCounterTests
             "Negative None", "Negative Missed", "Negative Agreed", "Negative Unresolved", "Invalid None",
             "ExpiredLot", "ReadOutsideWindow", "BeyondKitContents", "WithinIsolation",
             CountingDiagnostics.Duplicate, CountingDiagnostics.ConflictingScreenId, CountingDiagnostics.PossibleDuplicate,
+            CountingDiagnostics.AuditStrataUnexplained, CountingDiagnostics.AuditStrataByName, CountingDiagnostics.NegativesOutsideStrata,
+            CountingDiagnostics.AuditOutsideStratum, CountingDiagnostics.AuditStratumTooSmall,
+            "WholeProgram", "Site", "Patterns", "StatedNumber", "Unexplained",
             CountingDiagnostics.AuditWithoutRun, CountingDiagnostics.ReportBeforeCollection,
             "SetAside", "Duplicate", "ControlRun", "KeptOutSymptomatic", "KeptOutExposed", "Counted",
             "case Positive", "case Inconclusive", "repeated", "not repeated", "interval case", "confirmed, no case",
@@ -104,6 +108,26 @@ public class RunCounterTests
         counted.Screens.Select(cell => (cell.Outcome, cell.FollowUp)).Should().BeEquivalentTo([(Outcome.Negative, FollowUp.None), (Outcome.Positive, FollowUp.Confirmed)]);
         counted.IntervalCases.Should().BeEmpty();
         counted.Audits.Should().BeEmpty();
+    }
+
+    [Fact]
+    public void Strata_that_hold_the_same_negative_runs_are_refused_by_name()
+    {
+        var at = new DateTime(2026, 3, 2, 8, 0, 0);
+        var settings = new Counting.Programs.ProgramSettings
+        {
+            Audits = new() { Strata = [new() { Name = "plant", Sites = ["N*"] }, new() { Name = "office", Lots = ["A1"] }, new() { Name = "rest", Negatives = 10 }] },
+        };
+        var specimen = Positive("p", at.AddHours(1)) with { Reason = SpecimenReason.Audit, Stratum = "plant" };
+        var program = new SmallProgram(settings, [Run("p", at)], [specimen], null);
+        var act = () => program.Count();
+        var found = act.Should().Throw<Counting.Diagnostics.UnusableDataException>().Which.Diagnostics.Single();
+        found.Code.Should().Be(CountingDiagnostics.AuditStrataOverlap);
+        found.Message.Should().Contain("\"plant\"").And.Contain("\"office\"").And.NotContain("North").And.NotContain("A1");
+
+        // A positive run in both is nobody's weight, and without an audit nothing is drawn from anything.
+        (program with { Runs = [Run("p", at, Outcome.Positive), Run("q", at) with { Lot = "B7" }] }).Count().Cells.Audits.Should().BeEmpty();
+        (program with { Specimens = [] }).Count().Cells.AuditStrata.Should().BeEmpty();
     }
 
     [Fact]
@@ -224,6 +248,8 @@ public class RunCounterTests
         Write(cells.Gaps);
         Write(cells.Delays);
         Write(cells.Audits);
+        Write(cells.AuditStrata);
+        Write(cells.AuditProducts);
         Write(cells.IntervalCases);
         Write(cells.Conduct);
         Write(cells.Repeats);

@@ -10,6 +10,8 @@ internal static class OneRunEach
         HasConfirmatory = true,
         Screens = [.. screens],
         Audits = [.. audits],
+        AuditStrata = audits.Length == 0 ? [] : [new AuditStratumCell(Levels.None, StratumOrigin.WholeProgram, screens.Where(cell => cell.Outcome == Outcome.Negative).Sum(cell => cell.Runs))],
+        AuditProducts = audits.Length == 0 ? [] : [.. Products(screens)],
         Operators = [.. screens.Select(cell => new OperatorCell(Levels.None, cell.Site, cell.Day, cell.Outcome, cell.FollowUp, cell.Runs))],
         Notable = [.. screens.Where(cell => cell.Outcome != Outcome.Negative).SelectMany(cell => Enumerable.Repeat(Notable(cell), (int)cell.Runs))],
         Persons =
@@ -21,6 +23,29 @@ internal static class OneRunEach
         ],
         Participation = [new ParticipationCell(1, screens.Sum(cell => cell.Runs))],
     });
+
+    private static IEnumerable<AuditProductCell> Products(IReadOnlyCollection<ScreenCell> screens)
+    {
+        yield return new AuditProductCell("", AuditTotal.Persons, "", AuditTotal.Persons, screens.Where(Valid).Sum(cell => cell.Runs));
+        foreach (var total in Enum.GetValues<AuditTotal>()[1..])
+        {
+            var runs = screens.Where(cell => Is(cell, total)).Sum(cell => cell.Runs);
+            yield return new AuditProductCell("", AuditTotal.Persons, Levels.None, total, runs);
+            yield return new AuditProductCell(Levels.None, total, Levels.None, total, runs);
+            var whole = total <= AuditTotal.Refuted ? AuditTotal.Positives : AuditTotal.Negatives;
+            if (total != whole) yield return new AuditProductCell(Levels.None, whole, Levels.None, total, runs);
+        }
+    }
+
+    private static bool Is(ScreenCell cell, AuditTotal total) => total switch
+    {
+        AuditTotal.Positives => cell.Outcome == Outcome.Positive,
+        AuditTotal.Confirmed => cell.Outcome == Outcome.Positive && cell.FollowUp == FollowUp.Confirmed,
+        AuditTotal.Refuted => cell.Outcome == Outcome.Positive && cell.FollowUp == FollowUp.Refuted,
+        AuditTotal.Negatives => cell.Outcome == Outcome.Negative,
+        AuditTotal.Missed => cell.FollowUp == FollowUp.Missed,
+        _ => cell.FollowUp == FollowUp.Agreed,
+    };
 
     private static bool Valid(ScreenCell cell) => cell.Outcome is Outcome.Negative or Outcome.Positive;
 

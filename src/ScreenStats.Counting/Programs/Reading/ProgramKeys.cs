@@ -7,7 +7,7 @@ internal static class ProgramKeys
 {
     public static ImmutableArray<string> Program { get; } =
     [
-        "$schema", "title", "timeZone", "dataAsOf", "exports", "screens", "confirmatoryTest", "prevalence", "policy", "costs", "cadence", "report",
+        "$schema", "title", "timeZone", "dataAsOf", "exports", "screens", "confirmatoryTest", "prevalence", "policy", "audits", "costs", "cadence", "report",
     ];
 
     public static ImmutableArray<string> Exports { get; } = ["screening", "confirmatory", "controls", "headcount"];
@@ -27,6 +27,12 @@ internal static class ProgramKeys
     [
         "confirmWithinHours", "confirmBeforeHours", "auditWithinHours", "reportLagHours", "episodeDays", "isolationDays", "followUp",
     ];
+
+    public static ImmutableArray<string> Audits { get; } = ["strata"];
+
+    public static ImmutableArray<string> Stratum { get; } = ["name", "sites", "lots", "collection", "negatives"];
+
+    public static ImmutableArray<string> Collections { get; } = ["supervised", "self"];
 
     public static ImmutableArray<string> Report { get; } = ["confidence", "period", "suppressBelow"];
 

@@ -29,6 +29,7 @@ internal static class ProgramReading
             ConfirmatoryTest = ConfirmatoryTest(section.Find("confirmatoryTest"), problems),
             Prevalence = Prevalence(section.Find("prevalence"), problems),
             Policy = Policy(section.Find("policy"), problems),
+            Audits = AuditReader.Read(section.Find("audits"), problems),
             Report = Report(section.Find("report"), problems),
         };
     }
