@@ -21,6 +21,7 @@ public sealed class ReferenceTableTests
         ["AccuracyBounds"] = "accuracy-bounds",
         ["ImbensManski"] = "imbens-manski",
         ["SpecificityProof"] = "specificity-proofs",
+        ["PersonRobustAccuracy"] = "person-robust-accuracy",
         ["OneSidedAccuracy"] = "one-sided-accuracy",
         ["Hypergeometric"] = "hypergeometric",
         ["StratifiedDifference"] = "stratified-differences",

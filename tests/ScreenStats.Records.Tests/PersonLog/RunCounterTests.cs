@@ -59,7 +59,7 @@ public class RunCounterTests
             "ExpiredLot", "ReadOutsideWindow", "BeyondKitContents", "WithinIsolation",
             CountingDiagnostics.Duplicate, CountingDiagnostics.ConflictingScreenId, CountingDiagnostics.PossibleDuplicate,
             CountingDiagnostics.AuditStrataUnexplained, CountingDiagnostics.AuditStrataByName, CountingDiagnostics.NegativesOutsideStrata,
-            CountingDiagnostics.AuditOutsideStratum, CountingDiagnostics.AuditStratumTooSmall,
+            CountingDiagnostics.AuditOutsideStratum,
             "WholeProgram", "Site", "Patterns", "StatedNumber", "Unexplained",
             CountingDiagnostics.AuditWithoutRun, CountingDiagnostics.ReportBeforeCollection,
             "SetAside", "Duplicate", "ControlRun", "KeptOutSymptomatic", "KeptOutExposed", "Counted",
@@ -108,6 +108,18 @@ public class RunCounterTests
         counted.Screens.Select(cell => (cell.Outcome, cell.FollowUp)).Should().BeEquivalentTo([(Outcome.Negative, FollowUp.None), (Outcome.Positive, FollowUp.Confirmed)]);
         counted.IntervalCases.Should().BeEmpty();
         counted.Audits.Should().BeEmpty();
+    }
+
+    [Fact]
+    public void A_stratum_with_more_audited_runs_than_it_is_said_to_hold_is_said()
+    {
+        var at = new DateTime(2026, 3, 2, 8, 0, 0);
+        var settings = new Counting.Programs.ProgramSettings { Audits = new() { Strata = [new() { Name = "plant", Negatives = 1 }] } };
+        TestSpecimen[] specimens = [.. new[] { "p", "q" }.Select(person => Positive(person, at.AddHours(1)) with { Reason = SpecimenReason.Audit, Stratum = "plant" })];
+        var counted = new SmallProgram(settings, [Run("p", at), Run("q", at)], [.. specimens], null).Count();
+        Found(counted, CountingDiagnostics.AuditStratumTooSmall).Should().Be(1);
+        counted.Cells.AuditStrata.Should().Equal(new AuditStratumCell("plant", StratumOrigin.StatedNumber, 1));
+        Found(new SmallProgram(settings, [Run("p", at), Run("q", at)], [specimens[0]], null).Count(), CountingDiagnostics.AuditStratumTooSmall).Should().Be(0);
     }
 
     [Fact]
