@@ -11,4 +11,7 @@ public enum AccuracyKind
 
     /// <summary>As a bare value, taken as exact.</summary>
     Exact,
+
+    /// <summary>Not stated but computed from other statements, for instance for two screens in a row.</summary>
+    Combined,
 }

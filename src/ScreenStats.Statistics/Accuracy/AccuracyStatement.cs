@@ -6,23 +6,19 @@ namespace ScreenStats.Statistics.Accuracy;
 
 /// <summary>A stated sensitivity, specificity or prevalence: counts, a value with its interval, or a value taken as exact.</summary>
 /// <remarks>
-/// <para>Uncertainty is carried on the logit scale. Counts x of n: variance 1/(n v (1 - v)) with v = x/n. An interval: the squared
-/// half width of its logits over z. Exact: 0.</para>
+/// <para>Uncertainty is carried on the logit scale. Counts x of n: variance 1/(n v (1 - v)) with v = x/n. An interval: a beta distribution
+/// is matched to it (see <see cref="BetaDistribution.Matching"/>), Beta(x + 1, n - x + 1) for counts x of n that need not be whole, and the
+/// variance is 1/(x + 1/2) + 1/(n - x + 1/2). Exact: 0.</para>
 /// <para>Where x is 0 or n the logit does not exist; then half a success and half a failure are added for the variance and for the
-/// centre of the interval (Haldane 1956 and Anscombe 1956, from memory), never for <see cref="Value"/>. An interval that ends
-/// at 0 or 1 is read from its other half; a value of exactly 1 (or 0) with an interval is read as the n of n (0 of n) whose
-/// Clopper-Pearson limit it is.</para>
+/// centre of the interval (Haldane 1956 and Anscombe 1956, from memory), never for <see cref="Value"/>. A value of exactly 1 (or 0) with
+/// an interval is read as the n of n (0 of n) whose Clopper-Pearson limit it is.</para>
 /// </remarks>
 public sealed record AccuracyStatement
 {
-    private AccuracyStatement(AccuracyKind kind, double value, long? successes, long? trials, Interval? statedInterval, double? statedConfidence, double adjusted, double logitVariance)
+    private AccuracyStatement(AccuracyKind kind, double value, double adjusted, double logitVariance)
     {
         Kind = kind;
         Value = value;
-        Successes = successes;
-        Trials = trials;
-        StatedInterval = statedInterval;
-        StatedConfidence = statedConfidence;
         AdjustedValue = adjusted;
         LogitVariance = logitVariance;
     }
@@ -34,16 +30,19 @@ public sealed record AccuracyStatement
     public double Value { get; }
 
     /// <summary>The successes, where stated as counts.</summary>
-    public long? Successes { get; }
+    public long? Successes { get; private init; }
 
     /// <summary>The trials, where stated as counts.</summary>
-    public long? Trials { get; }
+    public long? Trials { get; private init; }
 
     /// <summary>The interval as stated, where there was one.</summary>
-    public Interval? StatedInterval { get; }
+    public Interval? StatedInterval { get; private init; }
 
     /// <summary>The confidence of the stated interval, where there was one.</summary>
-    public double? StatedConfidence { get; }
+    public double? StatedConfidence { get; private init; }
+
+    /// <summary>The beta distribution matched to the stated interval, where there was one.</summary>
+    public BetaDistribution? Matched { get; private init; }
 
     /// <summary>The variance on the logit scale at <see cref="AdjustedValue"/>; 0 where exact.</summary>
     public double LogitVariance { get; }
@@ -71,7 +70,7 @@ public sealed record AccuracyStatement
         if (trials < 1) throw new ArgumentOutOfRangeException(nameof(trials), trials, "An accuracy stated as counts needs at least one trial.");
         Guard.Counts(successes, trials);
         var (adjusted, variance) = OfCounts(successes, trials);
-        return new AccuracyStatement(AccuracyKind.Counts, (double)successes / trials, successes, trials, null, null, adjusted, variance);
+        return new AccuracyStatement(AccuracyKind.Counts, (double)successes / trials, adjusted, variance) { Successes = successes, Trials = trials };
     }
 
     /// <summary>A statement by a value with its interval.</summary>
@@ -83,14 +82,21 @@ public sealed record AccuracyStatement
     /// <exception cref="ArgumentOutOfRangeException">A figure outside its domain.</exception>
     public static AccuracyStatement FromInterval(double value, double lower, double upper, double confidence = 0.95)
     {
-        Guard.Probability(value);
-        Guard.Probability(lower);
-        Guard.Probability(upper);
-        Guard.Confidence(confidence);
-        if (lower > value) throw new ArgumentOutOfRangeException(nameof(lower), lower, "The lower end must not lie above the value.");
-        if (upper < value) throw new ArgumentOutOfRangeException(nameof(upper), upper, "The upper end must not lie below the value.");
-        var (adjusted, variance) = OfInterval(value, lower, upper, confidence);
-        return new AccuracyStatement(AccuracyKind.Interval, value, null, null, new Interval(lower, upper), confidence, adjusted, variance);
+        if (lower == upper && lower == value)
+        {
+            Guard.Probability(value);
+            Guard.Confidence(confidence);
+            return new AccuracyStatement(AccuracyKind.Interval, value, value, 0) { StatedInterval = new Interval(lower, upper), StatedConfidence = confidence };
+        }
+
+        var matched = BetaDistribution.Matching(value, lower, upper, confidence);
+        var (adjusted, variance) = value is <= 0 or >= 1
+            ? OfCounts(matched.Alpha - 1, matched.Alpha + matched.Beta - 2)
+            : (value, (1 / (matched.Alpha - 0.5)) + (1 / (matched.Beta - 0.5)));
+        return new AccuracyStatement(AccuracyKind.Interval, value, adjusted, variance)
+        {
+            StatedInterval = new Interval(lower, upper), StatedConfidence = confidence, Matched = matched,
+        };
     }
 
     /// <summary>A bare value, taken as exact.</summary>
@@ -100,14 +106,40 @@ public sealed record AccuracyStatement
     public static AccuracyStatement Exact(double value)
     {
         Guard.Probability(value);
-        return new AccuracyStatement(AccuracyKind.Exact, value, null, null, null, null, value, 0);
+        return new AccuracyStatement(AccuracyKind.Exact, value, value, 0);
+    }
+
+    /// <summary>A figure computed from other statements, with the variance that theirs give it.</summary>
+    internal static AccuracyStatement Combined(double value, double adjusted, double variance)
+    {
+        var slope = adjusted * (1 - adjusted);
+        return new AccuracyStatement(AccuracyKind.Combined, value, adjusted, variance == 0 || slope == 0 ? 0 : variance / (slope * slope));
+    }
+
+    /// <summary>What is known of the share, from a stated start; null where it is taken as exact.</summary>
+    /// <param name="prior">What was known before it was stated.</param>
+    /// <returns>Counts and matched distributions add their weights to the prior's; a combined figure adds those that have its variance.</returns>
+    internal BetaDistribution? Posterior(BetaDistribution prior)
+    {
+        if (EffectiveCounts() is not var (successes, failures)) return null;
+        return new BetaDistribution(prior.Alpha + successes, prior.Beta + failures);
+    }
+
+    /// <summary>The counts, or those that the interval stands for, which need not be whole; null where it is taken as exact.</summary>
+    internal (double Successes, double Failures)? EffectiveCounts()
+    {
+        if (Successes is { } successes && Trials is { } trials) return (successes, trials - successes);
+        if (Matched is { } matched) return (matched.Alpha - 1, matched.Beta - 1);
+        if (LogitVariance == 0) return null;
+        var weight = 1 / (LogitVariance * AdjustedValue * (1 - AdjustedValue));
+        return (AdjustedValue * weight, (1 - AdjustedValue) * weight);
     }
 
     /// <summary>The interval of the stated value at a confidence.</summary>
     /// <param name="confidence">Confidence in (0, 1).</param>
     /// <returns>
-    /// Wilson's interval for counts; for an interval the stated one where the confidence is the same, else a logit interval of its
-    /// variance; for an exact value the value alone.
+    /// Wilson's interval for counts; for an interval the stated one where the confidence is the same, else the equal-tailed one of the
+    /// matched distribution, stretched to the value; for a combined figure a logit interval; for an exact value the value alone.
     /// </returns>
     /// <exception cref="ArgumentOutOfRangeException">The confidence is outside (0, 1).</exception>
     public Interval IntervalAt(double confidence)
@@ -117,6 +149,8 @@ public sealed record AccuracyStatement
         if (Kind == AccuracyKind.Counts)
             return ProportionInterval.Wilson(Successes.GetValueOrDefault(), Trials.GetValueOrDefault(), confidence).Interval.GetValueOrDefault();
         if (StatedInterval is { } stated && StatedConfidence == confidence) return stated;
+        if (Matched is { } matched) return matched.EqualTailed(confidence).Including(Value);
+        if (LogitVariance == 0) return new Interval(Value, Value);
         return LogitScale.Interval(Value, AdjustedValue, LogitVariance, confidence);
     }
 
@@ -126,7 +160,12 @@ public sealed record AccuracyStatement
     {
         AccuracyKind.Counts => FromCounts(Trials.GetValueOrDefault() - Successes.GetValueOrDefault(), Trials.GetValueOrDefault()),
         AccuracyKind.Interval when StatedInterval is { } stated =>
-            FromInterval(1 - Value, 1 - stated.Upper, 1 - stated.Lower, StatedConfidence.GetValueOrDefault(0.95)),
+            new AccuracyStatement(AccuracyKind.Interval, 1 - Value, 1 - AdjustedValue, LogitVariance)
+            {
+                StatedInterval = new Interval(1 - stated.Upper, 1 - stated.Lower), StatedConfidence = StatedConfidence,
+                Matched = Matched is { } matched ? new BetaDistribution(matched.Beta, matched.Alpha) : null,
+            },
+        AccuracyKind.Combined => Combined(1 - Value, 1 - AdjustedValue, Variance),
         _ => Exact(1 - Value),
     };
 
@@ -143,30 +182,5 @@ public sealed record AccuracyStatement
     {
         if (successes > 0 && successes < trials) return (successes / trials, (1 / successes) + (1 / (trials - successes)));
         return ((successes + 0.5) / (trials + 1), (1 / (successes + 0.5)) + (1 / (trials - successes + 0.5)));
-    }
-
-    private static (double Adjusted, double LogitVariance) OfInterval(double value, double lower, double upper, double confidence)
-    {
-        if (lower == upper) return (value, 0);
-        if (value >= 1 || value <= 0)
-        {
-            // n of n has the exact lower limit (alpha / 2)^(1/n); 0 of n mirrors it.
-            var limit = value >= 1 ? lower : 1 - upper;
-            var trials = limit <= 0 ? 1 : Math.Max(1, Math.Log((1 - confidence) / 2) / Math.Log(limit));
-            return OfCounts(value >= 1 ? trials : 0, trials);
-        }
-
-        var z = Quantile.Normal(confidence);
-        var below = lower > 0 ? LogitScale.Logit(value) - LogitScale.Logit(lower) : double.NaN;
-        var above = upper < 1 ? LogitScale.Logit(upper) - LogitScale.Logit(value) : double.NaN;
-        var half = (double.IsNaN(below), double.IsNaN(above)) switch
-        {
-            (false, false) => (below + above) / 2,
-            (false, true) => below,
-            (true, false) => above,
-            // [0, 1] says nothing: as wide as one trial's.
-            _ => z * Math.Sqrt(1 / (value * (1 - value))),
-        };
-        return (value, half * half / (z * z));
     }
 }

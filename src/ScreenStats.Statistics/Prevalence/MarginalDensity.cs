@@ -1,0 +1,196 @@
+using MathNet.Numerics.Integration;
+using ScreenStats.Statistics.Numerics;
+
+namespace ScreenStats.Statistics.Prevalence;
+
+/// <summary>
+/// A density of one share, known by its logarithm up to a constant at each logit, as polynomials on panels: Legendre series through the
+/// Gauss points, panels split until their last terms are negligible. Its integral is a polynomial too, so quantiles need no new values.
+/// </summary>
+internal sealed class MarginalDensity
+{
+    private const int Order = 10;
+    private const double Negligible = -42;
+    private const double Farthest = 12;
+    private const int Deepest = 12;
+    private static readonly GaussLegendreRule Rule = new(-1, 1, Order);
+
+    private readonly List<Panel> panels = [];
+    private readonly double centre;
+    private readonly double scale;
+    private readonly double total;
+
+    public MarginalDensity(Func<double, double> logDensity, double start)
+    {
+        centre = start;
+        scale = 1;
+        LineIntegral.Climb(logDensity, ref centre, ref scale);
+        var highest = logDensity(centre);
+        double At(double t) => Math.Exp(logDensity(centre + (scale * Math.Sinh(t))) - highest) * scale * Math.Cosh(t);
+
+        var ends = new List<double> { 0 };
+        foreach (var sign in (ReadOnlySpan<int>)[-1, 1])
+        {
+            const double Width = 0.6;
+            for (var k = 1; k * Width <= Farthest; k++)
+            {
+                ends.Add(sign * k * Width);
+                if (logDensity(centre + (scale * Math.Sinh(sign * k * Width))) < highest + Negligible) break;
+            }
+        }
+
+        ends.Sort();
+        for (var index = 1; index < ends.Count; index++) Split(At, ends[index - 1], ends[index], 0);
+        foreach (var panel in panels)
+        {
+            panel.Before = total;
+            total += panel.Mass;
+        }
+    }
+
+    public PosteriorSummary Summary(double confidence)
+    {
+        var tail = (1 - confidence) / 2;
+        var mean = Moment(share => share);
+        var deviation = Math.Sqrt(Math.Max(0, Moment(share => (share - mean) * (share - mean))));
+        return new PosteriorSummary(
+            mean, deviation, Share(Quantile(0.5)), new Interval(Share(Quantile(tail)), Share(Quantile(1 - tail))), Shortest(confidence), confidence);
+    }
+
+    private double Moment(Func<double, double> value)
+    {
+        double sum = 0;
+        foreach (var panel in panels)
+        {
+            for (var index = 0; index < Order; index++)
+                sum += panel.Half * Rule.Weights[index] * panel.Values[index] * value(Share(panel.Middle + (panel.Half * Rule.Abscissas[index])));
+        }
+
+        return sum / total;
+    }
+
+    private double Share(double t) => LogitScale.Fraction(centre + (scale * Math.Sinh(t)));
+
+    /// <summary>The density over the share itself at a parameter.</summary>
+    private double DensityOfShare(double t, Panel panel)
+    {
+        var logit = centre + (scale * Math.Sinh(t));
+        return panel.Density((t - panel.Middle) / panel.Half) / (scale * Math.Cosh(t) * LogitScale.Fraction(logit) * LogitScale.Fraction(-logit));
+    }
+
+    private double Quantile(double probability) => Find(probability).Parameter;
+
+    private (double Parameter, Panel Panel) Find(double probability)
+    {
+        var target = probability * total;
+        var panel = panels[0];
+        foreach (var candidate in panels)
+        {
+            if (candidate.Before > target) break;
+            panel = candidate;
+        }
+
+        double low = -1, high = 1;
+        for (var step = 0; step < 60 && high - low > 1e-15; step++)
+        {
+            var middle = (low + high) / 2;
+            if (panel.Before + panel.MassBelow(middle) < target) low = middle;
+            else high = middle;
+        }
+
+        return (panel.Middle + (panel.Half * ((low + high) / 2)), panel);
+    }
+
+    /// <summary>The shortest interval has the same density at both ends, or lies against an end of the scale.</summary>
+    private Interval Shortest(double confidence)
+    {
+        const double Edge = 1e-9;
+        var left = 1 - confidence;
+        double Difference(double below)
+        {
+            var (lower, lowerPanel) = Find(below);
+            var (upper, upperPanel) = Find(below + confidence);
+            return DensityOfShare(lower, lowerPanel) - DensityOfShare(upper, upperPanel);
+        }
+
+        if (Difference(Edge * left) >= 0) return new Interval(0, Share(Quantile(confidence)));
+        if (Difference((1 - Edge) * left) <= 0) return new Interval(Share(Quantile(left)), 1);
+        double low = Edge * left, high = (1 - Edge) * left;
+        for (var step = 0; step < 60; step++)
+        {
+            var middle = (low + high) / 2;
+            if (Difference(middle) < 0) low = middle;
+            else high = middle;
+        }
+
+        return new Interval(Share(Quantile((low + high) / 2)), Share(Quantile(((low + high) / 2) + confidence)));
+    }
+
+    private void Split(Func<double, double> density, double from, double to, int depth)
+    {
+        var panel = new Panel(density, from, to);
+        if (panel.IsSettled(scale) || depth == Deepest)
+        {
+            panels.Add(panel);
+            return;
+        }
+
+        var middle = (from + to) / 2;
+        Split(density, from, middle, depth + 1);
+        Split(density, middle, to, depth + 1);
+    }
+
+    private sealed class Panel
+    {
+        private readonly double[] terms = new double[Order];
+
+        public Panel(Func<double, double> density, double from, double to)
+        {
+            Middle = (from + to) / 2;
+            Half = (to - from) / 2;
+            for (var index = 0; index < Order; index++)
+            {
+                var at = Rule.Abscissas[index];
+                var value = density(Middle + (Half * at));
+                Values[index] = value;
+                double before = 1, here = at;
+                terms[0] += 0.5 * Rule.Weights[index] * value;
+                for (var k = 1; k < Order; k++)
+                {
+                    terms[k] += (k + 0.5) * Rule.Weights[index] * value * here;
+                    (before, here) = (here, ((((2 * k) + 1) * at * here) - (k * before)) / (k + 1));
+                }
+            }
+        }
+
+        public double Middle { get; }
+
+        public double Half { get; }
+
+        public double[] Values { get; } = new double[Order];
+
+        public double Before { get; set; }
+
+        public double Mass => 2 * Half * terms[0];
+
+        public bool IsSettled(double scale) => Math.Abs(terms[Order - 1]) + Math.Abs(terms[Order - 2]) < 1e-9 * scale;
+
+        public double Density(double at) => Series(at, integral: false);
+
+        public double MassBelow(double at) => Half * Series(at, integral: true);
+
+        private double Series(double at, bool integral)
+        {
+            double before = 1, here = at;
+            var sum = terms[0] * (integral ? at + 1 : 1);
+            for (var k = 1; k < Order; k++)
+            {
+                var next = ((((2 * k) + 1) * at * here) - (k * before)) / (k + 1);
+                sum += terms[k] * (integral ? (next - before) / ((2 * k) + 1) : here);
+                (before, here) = (here, next);
+            }
+
+            return sum;
+        }
+    }
+}
