@@ -1,4 +1,5 @@
 using System.Runtime.CompilerServices;
+using ScreenStats.Statistics.Proportions;
 
 namespace ScreenStats.Statistics;
 
@@ -14,6 +15,15 @@ internal static class Guard
     {
         if (!(confidence > 0 && confidence < 1))
             throw new ArgumentOutOfRangeException(name, confidence, "A confidence lies strictly between 0 and 1, for instance 0.95.");
+    }
+
+    public static void Confidence(double confidence, IntervalSide side, [CallerArgumentExpression(nameof(confidence))] string name = "")
+    {
+        if (side is not (IntervalSide.Both or IntervalSide.Lower or IntervalSide.Upper))
+            throw new ArgumentOutOfRangeException(nameof(side), side, "Not a side this library knows.");
+        Confidence(confidence, name);
+        if (side != IntervalSide.Both && confidence <= 0.5)
+            throw new ArgumentOutOfRangeException(name, confidence, "The confidence of a one-sided limit lies strictly between 0.5 and 1, for instance 0.95.");
     }
 
     public static void Probability(double value, [CallerArgumentExpression(nameof(value))] string name = "")

@@ -15,6 +15,12 @@ public enum UndefinedReason
     /// <summary>Fewer than two clusters.</summary>
     FewerThanTwoClusters,
 
+    /// <summary>Each cluster has one trial only.</summary>
+    OneTrialInEachCluster,
+
+    /// <summary>The clusters differ no more than chance forces them to, so no variance between them can be estimated.</summary>
+    ClustersAllAlike,
+
     /// <summary>Sensitivity plus specificity is 1 or less.</summary>
     TestNoBetterThanChance,
 

@@ -13,6 +13,8 @@ public static class UndefinedReasons
         UndefinedReason.NoEvents => "no event was seen, so nothing is known about how events cluster",
         UndefinedReason.OnlyEvents => "everything counted was an event, so nothing is known about how events cluster",
         UndefinedReason.FewerThanTwoClusters => "there are fewer than two clusters, so nothing is known about how they differ",
+        UndefinedReason.OneTrialInEachCluster => "each cluster has one trial only, so nothing is known about how alike the trials of a cluster are",
+        UndefinedReason.ClustersAllAlike => "the clusters do not differ, so no variance between them can be estimated",
         UndefinedReason.TestNoBetterThanChance =>
             "sensitivity and specificity add up to 1 or less, so a positive result says nothing about the condition",
         UndefinedReason.NoPositiveResultPossible => "with these figures no positive result can occur",

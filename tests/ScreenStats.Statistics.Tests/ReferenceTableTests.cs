@@ -13,6 +13,10 @@ public sealed class ReferenceTableTests
         ["ProportionInterval"] = "proportion-intervals",
         ["WidenedInterval"] = "design-effects",
         ["DesignEffect"] = "design-effects",
+        ["KornGraubardInterval"] = "clustered-intervals",
+        ["ClusteredInterval"] = "clustered-intervals",
+        ["IntraclassCorrelation"] = "intraclass-correlations",
+        ["RaoScott"] = "clustered-tests",
         ["PredictiveValue"] = "predictive-values",
         ["LikelihoodRatio"] = "likelihood-ratios",
         ["SpecificityComparison"] = "specificity-comparisons",
@@ -39,7 +43,7 @@ public sealed class ReferenceTableTests
     };
 
     /// <summary>Static classes that return words or enumerations, not figures.</summary>
-    private static readonly string[] NotFigures = ["ContrastMethods", "IntervalMethods", "UndefinedReasons"];
+    private static readonly string[] NotFigures = ["ContrastMethods", "IntervalMethods", "IntervalNotes", "UndefinedReasons"];
 
     [Fact]
     public void Ids_are_unique_over_each_pair_of_tables() =>

@@ -16,7 +16,12 @@ public static class Quantile
     public static double Normal(double confidence)
     {
         Guard.Confidence(confidence);
-        var tail = (1 - confidence) / 2;
+        return NormalTail((1 - confidence) / 2);
+    }
+
+    /// <summary>The value a standard normal variable exceeds with the given probability, in (0, 0.5).</summary>
+    internal static double NormalTail(double tail)
+    {
         var z = -MathNet.Numerics.Distributions.Normal.InvCDF(0, 1, tail);
         for (var step = 0; step < 2; step++)
         {

@@ -5,13 +5,15 @@ namespace ScreenStats.Statistics.Proportions;
 /// <summary>A proportion with its counts, interval, method and confidence; or undefined, because nothing was counted.</summary>
 public sealed record ProportionEstimate
 {
-    internal ProportionEstimate(long successes, long trials, double confidence, IntervalMethod method, Interval? interval)
+    internal ProportionEstimate(long successes, long trials, double confidence, IntervalSide side, IntervalMethod method, Interval? interval, IntervalNote? note)
     {
         Successes = successes;
         Trials = trials;
         Confidence = confidence;
+        Side = side;
         Method = method;
         Interval = interval;
+        Note = note;
     }
 
     /// <summary>What was counted as a success (an event).</summary>
@@ -23,13 +25,16 @@ public sealed record ProportionEstimate
     /// <summary>The confidence of the interval, in (0, 1).</summary>
     public double Confidence { get; }
 
+    /// <summary>Whether both limits hold the confidence together, or one of them alone.</summary>
+    public IntervalSide Side { get; }
+
     /// <summary>How the interval was computed.</summary>
     public IntervalMethod Method { get; }
 
     /// <summary>Successes divided by trials, a fraction in [0, 1]; null without trials.</summary>
     public double? Estimate => Trials == 0 ? null : (double)Successes / Trials;
 
-    /// <summary>The interval, inside [0, 1] and around the estimate; null without trials.</summary>
+    /// <summary>The interval, inside [0, 1] and around the estimate; of a one-sided limit the other end is 0 or 1; null without trials.</summary>
     public Interval? Interval { get; }
 
     /// <summary>The lower end; null without trials.</summary>
@@ -37,6 +42,9 @@ public sealed record ProportionEstimate
 
     /// <summary>The upper end; null without trials.</summary>
     public double? Upper => Interval?.Upper;
+
+    /// <summary>What was done to an end that the formula alone does not give; null where nothing was.</summary>
+    public IntervalNote? Note { get; }
 
     /// <summary>Whether there is an estimate.</summary>
     public bool IsDefined => Trials != 0;

@@ -7,7 +7,7 @@ internal static class ScoreInterval
         new(x <= 0 ? 0 : LowerRoot(x, n, z), x >= n ? 1 : UpperRoot(x, n, z));
 
     public static Interval WilsonContinuity(double x, double n, double z) =>
-        new(x <= 0 ? 0 : LowerRoot(Math.Max(0, x - 0.5), n, z), x >= n ? 1 : UpperRoot(Math.Min(n, x + 0.5), n, z));
+        new(x <= 0.5 ? 0 : LowerRoot(x - 0.5, n, z), x + 0.5 >= n ? 1 : UpperRoot(x + 0.5, n, z)); // half an event is none, corrected
 
     public static Interval AgrestiCoull(double x, double n, double z)
     {

@@ -21,10 +21,15 @@ public sealed class ProportionIntervalTests
         });
 
     [Fact]
-    public void Wilson_on_effective_counts_meets_the_reference_table() =>
-        Mismatches.ShouldBeNone(ReferenceTable.Load("effective-wilson"), row =>
+    public void Real_counts_and_one_sided_limits_meet_the_reference_table() =>
+        Mismatches.ShouldBeNone(ReferenceTable.Load("effective-intervals"), row =>
         {
-            var result = ProportionInterval.Wilson(row.Number("successes"), row.Number("trials"), row.Number("confidence"));
+            IntervalMethods.TryParse(row.Text("method"), out var method).Should().BeTrue();
+            var side = Enum.Parse<IntervalSide>(row.Text("side"), ignoreCase: true);
+            var (successes, trials, confidence) = (row.Number("successes"), row.Number("trials"), row.Number("confidence"));
+            var result = ProportionInterval.Of(method, successes, trials, confidence, side);
+            if (successes == Math.Floor(successes) && trials == Math.Floor(trials))
+                ProportionInterval.Of(method, (long)successes, (long)trials, confidence, side).Interval.Should().Be(result.Interval);
             return [row.Mismatch("lower", result.Lower), row.Mismatch("upper", result.Upper)];
         });
 
@@ -104,7 +109,68 @@ public sealed class ProportionIntervalTests
 
     [Fact]
     public void Whole_counts_give_the_same_as_real_ones() => Cases.Sample(c =>
-        ProportionInterval.Wilson(c.Successes, c.Trials).Interval == ProportionInterval.Wilson((double)c.Successes, (double)c.Trials).Interval);
+        ProportionInterval.Of(c.Method, c.Successes, c.Trials).Interval
+            == ProportionInterval.Of(c.Method, (double)c.Successes, (double)c.Trials).Interval);
+
+    [Fact]
+    public void A_one_sided_limit_is_an_end_of_the_two_sided_interval_with_twice_the_tail() =>
+        Gen.Select(Cases, Gen.Double[0.51, 0.9999]).Sample((c, confidence) =>
+        {
+            var both = ProportionInterval.Of(c.Method, c.Successes, c.Trials, (2 * confidence) - 1);
+            var lower = ProportionInterval.Of(c.Method, c.Successes, c.Trials, confidence, IntervalSide.Lower);
+            var upper = ProportionInterval.Of(c.Method, c.Successes, c.Trials, confidence, IntervalSide.Upper);
+            return Math.Abs(lower.Lower!.Value - both.Lower!.Value) <= 1e-11 * both.Lower.Value && lower.Upper == 1
+                && Math.Abs(upper.Upper!.Value - both.Upper!.Value) <= 1e-11 * both.Upper.Value && upper.Lower == 0;
+        });
+
+    [Fact]
+    public void A_one_sided_limit_is_nearer_the_estimate_than_the_two_sided_end() => Cases.Sample(c =>
+    {
+        var both = ProportionInterval.Of(c.Method, c.Successes, c.Trials);
+        return ProportionInterval.Of(c.Method, c.Successes, c.Trials, 0.95, IntervalSide.Lower).Lower >= both.Lower
+            && ProportionInterval.Of(c.Method, c.Successes, c.Trials, 0.95, IntervalSide.Upper).Upper <= both.Upper;
+    });
+
+    [Fact]
+    public void Fewer_effective_trials_of_the_same_proportion_are_never_narrower() => Gen.Select(Cases, Gen.Double[1, 30]).Sample((c, effect) =>
+    {
+        if (c.Method == IntervalMethod.AgrestiCoull || c.Method == IntervalMethod.WilsonContinuity || c.Trials / effect < 1) return true;
+        var whole = ProportionInterval.Of(c.Method, c.Successes, c.Trials);
+        var effective = ProportionInterval.Of(c.Method, c.Successes / effect, c.Trials / effect);
+        return effective.Lower <= whole.Lower * (1 + 1e-9) && effective.Upper >= whole.Upper * (1 - 1e-9);
+    });
+
+    [Theory]
+    [InlineData(IntervalMethod.AgrestiCoull, 0, 20, IntervalSide.Both, IntervalNote.ClippedAtZero)]
+    [InlineData(IntervalMethod.AgrestiCoull, 1, 29, IntervalSide.Both, IntervalNote.ClippedAtZero)]
+    [InlineData(IntervalMethod.AgrestiCoull, 1, 29, IntervalSide.Upper, null)]
+    [InlineData(IntervalMethod.AgrestiCoull, 9, 10, IntervalSide.Both, IntervalNote.ClippedAtOne)]
+    [InlineData(IntervalMethod.AgrestiCoull, 9, 10, IntervalSide.Lower, null)]
+    [InlineData(IntervalMethod.AgrestiCoull, 81, 263, IntervalSide.Both, null)]
+    [InlineData(IntervalMethod.Jeffreys, 0, 20, IntervalSide.Both, IntervalNote.ZeroByConvention)]
+    [InlineData(IntervalMethod.Jeffreys, 20, 20, IntervalSide.Lower, null)]
+    [InlineData(IntervalMethod.Jeffreys, 20, 20, IntervalSide.Both, IntervalNote.OneByConvention)]
+    [InlineData(IntervalMethod.Jeffreys, 1, 20, IntervalSide.Both, null)]
+    [InlineData(IntervalMethod.Wilson, 0, 20, IntervalSide.Both, null)]
+    public void An_end_the_formula_does_not_give_is_said(IntervalMethod method, long successes, long trials, IntervalSide side, IntervalNote? note)
+    {
+        ProportionInterval.Of(method, successes, trials, 0.95, side).Note.Should().Be(note);
+        ProportionInterval.Of(method, (double)successes, (double)trials, 0.95, side).Note.Should().Be(note);
+    }
+
+    [Fact]
+    public void Every_note_has_words() =>
+        Enum.GetValues<IntervalNote>().Select(note => note.Describe()).Should().OnlyHaveUniqueItems().And.OnlyContain(text => text.Length > 20);
+
+    [Theory]
+    [InlineData(0.5)]
+    [InlineData(0.3)]
+    [InlineData(1)]
+    public void A_one_sided_limit_needs_a_confidence_above_one_half(double confidence)
+    {
+        var call = () => ProportionInterval.Wilson(1, 10, confidence, IntervalSide.Upper);
+        call.Should().Throw<ArgumentOutOfRangeException>().WithParameterName(nameof(confidence));
+    }
 
     [Fact]
     public void Without_trials_the_estimate_is_undefined_and_says_why()

@@ -30,6 +30,8 @@ def normal(confidence):
 
 def beta_lower(a, b, x):
     """I_x(a, b) = x^a (1-x)^b / (a B(a,b)) * sum of (a+b)_n / (a+1)_n x^n: all terms positive."""
+    if x > 0.9:  # the series creeps there; at 50 digits the complement loses nothing that matters
+        return 1 - beta_lower(b, a, 1 - x)
     term = mp.mpf(1)
     total = mp.mpf(1)
     n = 0
@@ -57,7 +59,17 @@ def solve(start, probability, slope, target):
         x -= step
         if abs(step) < x * mp.mpf(10) ** -30:
             return x
-    raise RuntimeError("no convergence")
+    # Newton left its basin: halve the bracket on the logit scale instead.
+    low, high = mp.mpf(-800), mp.mpf(800)
+    rising = slope(mp.mpf("0.5")) > 0
+    for _ in range(140):
+        middle = (low + high) / 2
+        x = 1 / (1 + mp.exp(-middle))
+        if (probability(x) < target) == rising:
+            low = middle
+        else:
+            high = middle
+    return x
 
 
 def beta_quantile(a, b, lower_probability):
@@ -124,7 +136,8 @@ def wilson(x, n, confidence, shift=mp.mpf(0)):
     def root(h, sign):
         return (2 * h + z * z + sign * z * mp.sqrt(z * z + 4 * h * (1 - h / n))) / (2 * (n + z * z))
 
-    return (mp.mpf(0) if x == 0 else root(x - shift, -1)), (mp.mpf(1) if x == n else root(x + shift, 1))
+    # Less than half an event (a real count) is a rate of 0 with correction: 0 satisfies the inequality that the limit solves.
+    return (mp.mpf(0) if x <= shift else root(x - shift, -1)), (mp.mpf(1) if x + shift >= n else root(x + shift, 1))
 
 
 def wilson_continuity(x, n, confidence):
@@ -239,6 +252,7 @@ def specificity():
                           text(low[0]), text(high[1]), outcome, "relative:1e-10", "independent", TOOL])
 
 
-intervals()
-hypergeometric()
-specificity()
+if __name__ == "__main__":
+    intervals()
+    hypergeometric()
+    specificity()
