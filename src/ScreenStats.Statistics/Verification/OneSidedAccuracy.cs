@@ -53,10 +53,9 @@ public static class OneSidedAccuracy
             refuted + agreed > 0 ? agreed / (refuted + agreed) : 0);
     }
 
-    // One-sided at a confidence is two-sided at twice it minus 1: the tail is 1 - confidence.
     private static double LowerLimit(long events, long trials, double confidence) =>
-        trials == 0 ? 0 : ExactInterval.ClopperPearson(events, trials, (2 * confidence) - 1).Lower;
+        trials == 0 ? 0 : ExactInterval.ClopperPearson(events, trials, tail: 1 - confidence).Lower;
 
     private static double UpperLimit(long events, long trials, double confidence) =>
-        trials == 0 ? 1 : ExactInterval.ClopperPearson(events, trials, (2 * confidence) - 1).Upper;
+        trials == 0 ? 1 : ExactInterval.ClopperPearson(events, trials, tail: 1 - confidence).Upper;
 }
