@@ -16,10 +16,11 @@ internal static class ShareColumns
         new("confidence", "Confidence", Unit.Proportion, "Confidence of all limits of the row.", row => Cell.Number(share(row).Confidence)),
         new("widened_lower", "Lower, widened", Unit.Proportion, "Lower limit widened because trials come in clusters.", row => Number(share(row), share(row).WidenedLower)),
         new("widened_upper", "Upper, widened", Unit.Proportion, "Upper limit widened because trials come in clusters.", row => Number(share(row), share(row).WidenedUpper)),
-        new("design_effect", "Design effect", Unit.Ratio, "How many times the clusters raise the variance; at least 1.", row => Cell.Number(share(row).DesignEffect)),
+        new("design_effect", "Design effect", Unit.Ratio, "How many times the clusters raise the variance; at least 1.", row => Cell.Number(share(row).DesignEffect)) { Method = Methods.MethodNames.DesignEffect },
         new("clusters", "Clusters", Unit.Text, "The clusters with the largest design effect.", row => share(row).ClusterLevel is { } level ? Cell.Text(LevelNames.Of(level)) : Cell.Empty),
         new("cluster_count", "Number of clusters", Unit.Count, "How many of these clusters there are.", row => share(row).Clusters is { } count ? Cell.Count(count) : Cell.Empty),
         new("remark", "Remark", Unit.Text, "Few counts (fewer than 5 events or other trials), and why limits could not be widened.", row => Remark(share(row))),
+        new("widened_method", "Method, widened", Unit.Text, "Method of the widened limits.", row => Cell.Text(Statistics.Proportions.WidenedInterval.MethodName)),
     ];
 
     private static Cell Number(ProportionFinding share, double? value) => Cell.NumberOr(value, share.EstimateUndefined ?? "nothing was counted");

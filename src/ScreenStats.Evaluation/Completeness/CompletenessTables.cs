@@ -16,7 +16,7 @@ internal static class CompletenessTables
             new("rows", "Rows", Unit.Count, "Rows.", row => Cell.Count(row.Rows)),
             new("recorded", "Recorded", Unit.Count, "Rows with a usable value.", row => Cell.Count(row.Recorded)),
             new("not_recorded", "Not recorded", Unit.Count, "Rows without one.", row => Cell.Count(row.NotRecorded)),
-            new("not_recorded_share", "Share not recorded", Unit.Proportion, "Rows without a usable value divided by all rows.", row => Cell.NumberOr(row.NotRecordedShare, row.NotRecordedShareUndefined ?? "")),
+            new("not_recorded_share", "Share not recorded", Unit.Proportion, "Rows without a usable value divided by all rows.", row => Cell.NumberOr(row.NotRecordedShare, row.NotRecordedShareUndefined ?? "")) { Method = Methods.MethodNames.Share },
         ],
         rows);
 }

@@ -16,7 +16,7 @@ internal static class ConductTables
             new("level", "Level", Unit.Text, "The site or lot; empty for the whole program.", row => row.Level.Length == 0 ? Cell.Empty : Cell.Text(row.Level)),
             new("found", "Found", Unit.Count, "Runs with the finding.", row => row.Found is { } found ? Cell.Count(found) : Cell.Undefined(row.FoundUndefined ?? "")),
             new("runs", "Runs", Unit.Count, "All counted runs of the part.", row => Cell.Count(row.Runs)),
-            new("share", "Share", Unit.Proportion, "Runs with the finding divided by all counted runs of the part.", row => Cell.NumberOr(row.Share, row.FoundUndefined ?? "nothing was counted")),
+            new("share", "Share", Unit.Proportion, "Runs with the finding divided by all counted runs of the part.", row => Cell.NumberOr(row.Share, row.FoundUndefined ?? "nothing was counted")) { Method = Methods.MethodNames.Share },
         ],
         rows);
 }

@@ -15,7 +15,7 @@ internal static class CoverageTables
             new("period_start", "Week from", Unit.Date, "Monday of the week; empty for the whole span.", row => Cell.Date(row.Week)),
             new("persons", "People tested", Unit.Count, "People with a counted run, summed over site-weeks.", row => Cell.Count(row.Persons)),
             new("eligible", "People eligible", Unit.Count, "People eligible, summed over site-weeks.", row => Cell.Count(row.Eligible)),
-            new("share", "Coverage", Unit.Proportion, "People tested divided by people eligible.", row => Cell.NumberOr(row.Share, row.ShareUndefined ?? "")),
+            new("share", "Coverage", Unit.Proportion, "People tested divided by people eligible.", row => Cell.NumberOr(row.Share, row.ShareUndefined ?? "")) { Method = Methods.MethodNames.Share },
         ],
         findings.Program is { } program ? [program, .. findings.Sites, .. findings.SiteWeeks] : []);
 }

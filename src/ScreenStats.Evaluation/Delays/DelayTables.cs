@@ -21,8 +21,8 @@ internal static class DelayTables
             new("resulted", "Known", Unit.Count, "Waiting times that are known.", row => Cell.Count(row.Resulted)),
             new("unresulted", "Unresulted", Unit.Count, "Specimens without a recorded report.", row => Cell.Count(row.Unresulted)),
             new("whole_days", "Whole days only", Unit.Count, "Of the known ones, those known to whole days only.", row => Cell.Count(row.WholeDays)),
-            new("median_hours", "Median", Unit.Hours, "Median of the known waiting times, in hours.", row => Cell.NumberOr(row.MedianHours, row.MedianHoursUndefined ?? "")),
-            new("percentile_90_hours", "90th percentile", Unit.Hours, "90th percentile (nearest rank) of the known waiting times, in hours.", row => Cell.NumberOr(row.Percentile90Hours, row.MedianHoursUndefined ?? "")),
+            new("median_hours", "Median", Unit.Hours, "Median of the known waiting times, in hours.", row => Cell.NumberOr(row.MedianHours, row.MedianHoursUndefined ?? "")) { Method = Methods.MethodNames.NearestRank },
+            new("percentile_90_hours", "90th percentile", Unit.Hours, "90th percentile (nearest rank) of the known waiting times, in hours.", row => Cell.NumberOr(row.Percentile90Hours, row.MedianHoursUndefined ?? "")) { Method = Methods.MethodNames.NearestRank },
         ],
         rows);
 }

@@ -5,4 +5,5 @@ namespace ScreenStats.Evaluation.Model;
 /// <param name="Heading">Heading for people.</param>
 /// <param name="Unit">Unit.</param>
 /// <param name="Meaning">What stands in it, in one sentence.</param>
-public sealed record ColumnInfo(string Name, string Heading, Unit Unit, string Meaning);
+/// <param name="Method">The method that made every number of the column; null where another column names it row by row.</param>
+public sealed record ColumnInfo(string Name, string Heading, Unit Unit, string Meaning, string? Method = null);

@@ -28,7 +28,7 @@ public sealed class Table<TRow> : ITable, IReadOnlyList<TRow>
         Meaning = meaning;
         this.columns = columns;
         Rows = rows;
-        Columns = [.. columns.Select(column => new ColumnInfo(column.Name, column.Heading, column.Unit, column.Meaning))];
+        Columns = [.. columns.Select(column => new ColumnInfo(column.Name, column.Heading, column.Unit, column.Meaning, column.Method))];
     }
 
     /// <inheritdoc/>

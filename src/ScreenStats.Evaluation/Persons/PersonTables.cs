@@ -20,7 +20,7 @@ internal static class PersonTables
             new("cases_through_positive", "Found through a positive", Unit.Count, "Cases found through a positive run.", row => Cell.Count(row.CasesThroughPositive)),
             new("cases_through_inconclusive", "Found through an inconclusive", Unit.Count, "Cases found through an inconclusive run.", row => Cell.Count(row.CasesThroughInconclusive)),
             new("person_weeks", "Person-weeks", Unit.Count, "Pairs of a person and an ISO week with at least one counted run.", row => Cell.Count(row.PersonWeeks)),
-            new("cases_per_1000_person_weeks", "Cases per 1,000 person-weeks", Unit.PerThousand, "A thousand times cases divided by person-weeks.", row => Cell.NumberOr(row.CasesPerThousandPersonWeeks, row.CasesPerThousandPersonWeeksUndefined ?? "")),
+            new("cases_per_1000_person_weeks", "Cases per 1,000 person-weeks", Unit.PerThousand, "A thousand times cases divided by person-weeks.", row => Cell.NumberOr(row.CasesPerThousandPersonWeeks, row.CasesPerThousandPersonWeeksUndefined ?? "")) { Method = Methods.MethodNames.Rate },
             .. ShareColumns.For<PersonRow>(row => row.CaseShare),
         ],
         rows);

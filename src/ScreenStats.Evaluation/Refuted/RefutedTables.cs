@@ -19,7 +19,7 @@ internal static class RefutedTables
             new("tests", "Valid tests", Unit.Count, "Negative and positive runs.", row => Cell.Count(row.ValidTests)),
             new("refuted", "Refuted", Unit.Count, "Positive runs whose confirmatory test was negative.", row => Cell.Count(row.RefutedRuns)),
             new("without_conclusion", "Without conclusion", Unit.Count, "Positive runs without a conclusive confirmatory result.", row => Cell.Count(row.WithoutConclusion)),
-            new("per_thousand", "Per 1,000", Unit.PerThousand, "Refuted runs per 1,000 valid tests.", row => Cell.NumberOr(row.PerThousand, row.PerThousandUndefined ?? "")),
+            new("per_thousand", "Per 1,000", Unit.PerThousand, "Refuted runs per 1,000 valid tests.", row => Cell.NumberOr(row.PerThousand, row.PerThousandUndefined ?? "")) { Method = Methods.MethodNames.Share },
             .. ShareColumns.For<RefutedFinding>(row => row.Rate),
         ],
         rows);

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using System.Text;
+using ScreenStats.Evaluation.Methods;
 using ScreenStats.Evaluation.Model;
 
 namespace ScreenStats.Reporting.Files;
@@ -8,20 +9,24 @@ namespace ScreenStats.Reporting.Files;
 internal static class ColumnDescriptions
 {
     /// <summary>The headings.</summary>
-    public static readonly ImmutableArray<string> Headings = ["table", "column", "unit", "meaning"];
+    public static readonly ImmutableArray<string> Headings = ["table", "column", "unit", "meaning", "method"];
 
     /// <summary>The descriptions as rows.</summary>
-    public static IEnumerable<(string Table, string Column, string Unit, string Meaning)> Rows(ImmutableArray<ITable> tables) =>
-        tables.SelectMany(table => table.Columns.Select(column => (table.Id, column.Name, Words(column.Unit), column.Meaning)));
+    public static IEnumerable<(string Table, string Column, string Unit, string Meaning, string Method)> Rows(ImmutableArray<ITable> tables) =>
+        tables.SelectMany(table => table.Columns.Select((column, index) => (table.Id, column.Name, Words(column.Unit), column.Meaning, Method(table, index))));
 
     /// <summary>The descriptions as comma-separated text.</summary>
     public static string Csv(ImmutableArray<ITable> tables)
     {
         var text = new StringBuilder();
-        CsvText.Row(text, Headings[0], Headings[1], Headings[2], Headings[3]);
-        foreach (var (table, column, unit, meaning) in Rows(tables)) CsvText.Row(text, table, column, unit, meaning);
+        CsvText.Row(text, Headings[0], Headings[1], Headings[2], Headings[3], Headings[4]);
+        foreach (var (table, column, unit, meaning, method) in Rows(tables)) CsvText.Row(text, table, column, unit, meaning, method);
         return text.ToString();
     }
+
+    /// <summary>The method of a column's numbers: its name, or the column that names it row by row; empty for counts, texts and days.</summary>
+    private static string Method(ITable table, int column) =>
+        table.Columns[column].Method ?? (TableMethods.NamedBy(table, column) is >= 0 and var named ? "see column " + table.Columns[named].Name : "");
 
     /// <summary>A unit in words.</summary>
     public static string Words(Unit unit) => unit switch

@@ -20,7 +20,7 @@ internal static partial class Workbook
         foreach (var table in tables.Where(table => table.RowCount > 0)) sheets.Add(SheetName(table.Id), Rows(table));
         sheets.Add("columns", ColumnDescriptions.Rows(tables).Select(row => new Dictionary<string, object?>(StringComparer.Ordinal)
         {
-            ["table"] = row.Table, ["column"] = row.Column, ["unit"] = row.Unit, ["meaning"] = row.Meaning,
+            ["table"] = row.Table, ["column"] = row.Column, ["unit"] = row.Unit, ["meaning"] = row.Meaning, ["method"] = row.Method,
         }).ToArray());
         using var written = new MemoryStream();
         written.SaveAs(sheets);

@@ -34,6 +34,7 @@ internal static class ReportHtml
             page.Close();
         }
 
+        MethodsHtml.Write(page, model);
         Cautions(page, model);
         page.Close();
         Made(page, model);
@@ -123,6 +124,7 @@ internal static class ReportHtml
             page.Close().Close();
         }
 
+        page.Open("li").Element("a", MethodsHtml.Heading, ("href", "#" + MethodsHtml.Id)).Close();
         page.Open("li").Element("a", "Cautions", ("href", "#cautions")).Close();
         page.Close().Close();
     }

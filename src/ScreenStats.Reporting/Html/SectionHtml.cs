@@ -20,7 +20,9 @@ internal static class SectionHtml
 
         foreach (var table in section.Tables) TableHtml.Write(page, table);
         page.Trusted("<p><strong>What this cannot tell.</strong> ").Text(section.CannotTell).Trusted("</p>\n");
-        page.Open("details").Element("summary", "How these figures were made").Element("p", section.Method).Close();
+        page.Open("details").Element("summary", "How these figures were made").Element("p", section.Method);
+        MethodsHtml.Line(page, section.Finding.Tables);
+        page.Close();
         page.Close();
     }
 }

@@ -4,6 +4,7 @@ using System.Xml.Linq;
 using AngleSharp.Dom;
 using AngleSharp.Html.Parser;
 using ScreenStats.Evaluation;
+using ScreenStats.Evaluation.Methods;
 using ScreenStats.Testing;
 
 namespace ScreenStats.Reporting.Tests.Html;
@@ -100,6 +101,34 @@ public class ReportHtmlTests
         var ids = Programs.FaultyLot.Sentences.SelectMany(sentence => sentence.Figures).Select(figure => figure.Id).ToHashSet();
         document.QuerySelectorAll("data").Select(element => element.GetAttribute("value")).ToHashSet().Should().BeSubsetOf(ids);
         document.QuerySelectorAll("data").Should().HaveCountGreaterThan(60);
+    }
+
+    [Fact]
+    public void Every_method_that_a_table_names_is_explained_once_with_formula_and_source()
+    {
+        foreach (var (name, findings) in Programs.All)
+        {
+            var document = Parse(Pages.Single(report => report.Name == name).Page);
+            var explained = document.QuerySelectorAll("#methods ~ .method h3").Select(heading => heading.Id!["method-".Length..]).ToArray();
+            var named = findings.Tables.SelectMany(table => TableMethods.Of(table)).Distinct().ToArray();
+            explained.Should().BeEquivalentTo(named, name);
+            document.QuerySelectorAll(".method").Should().AllSatisfy(method =>
+            {
+                method.QuerySelector(".formula")!.TextContent.Should().NotBeEmpty();
+                method.TextContent.Should().Contain("Source: ");
+            });
+        }
+    }
+
+    [Fact]
+    public void Every_section_with_numbers_links_to_their_methods()
+    {
+        var document = Parse(Pages.Single(report => report.Name == "faulty lot and clumsy site").Page);
+        foreach (var page in ScreenStats.Reporting.Pages.AllPages.Of(Programs.FaultyLot).SelectMany(group => group.Pages))
+        {
+            var linked = document.GetElementById(page.Id)!.ParentElement!.QuerySelectorAll(".methods a").Select(link => link.GetAttribute("href")!["#method-".Length..]);
+            linked.Should().BeEquivalentTo(page.Finding.Tables.SelectMany(table => TableMethods.Of(table)).Distinct(), page.Id);
+        }
     }
 
     [Fact]

@@ -1,6 +1,8 @@
 using System.Text.Json;
 using ScreenStats.Counting.Ledger;
 using ScreenStats.Evaluation;
+using ScreenStats.Evaluation.Methods;
+using ScreenStats.Evaluation.Model;
 using ScreenStats.Records;
 
 namespace ScreenStats.Tests.Synthesis;
@@ -22,6 +24,23 @@ public sealed class SampleDataEvaluationTests
     [Fact]
     public void Sites_flag_the_site_with_poor_technique_and_no_other() =>
         Evaluated.Value.Findings.Sites.Where(site => site.Flag != Flag.None).Select(site => (site.Site, site.Flag)).Should().Equal(("Tindermoss", Flag.Invalid));
+
+    [Fact]
+    public void Every_number_in_the_tables_names_a_method_that_the_catalogue_explains()
+    {
+        foreach (var table in Evaluated.Value.Findings.Tables)
+        {
+            for (var column = 0; column < table.Columns.Length; column++)
+            {
+                if (!TableMethods.NeedsMethod(table.Columns[column])) continue;
+                for (var row = 0; row < table.RowCount; row++)
+                {
+                    if (table.CellAt(row, column).Kind != CellKind.Number) continue;
+                    MethodCatalogue.Find(TableMethods.Of(table, row, column) ?? "").Should().NotBeNull($"{table.Id}.{table.Columns[column].Name}, row {row}");
+                }
+            }
+        }
+    }
 
     [Fact]
     public void Every_row_becomes_what_the_truth_says()

@@ -1,0 +1,52 @@
+using System.Collections.Immutable;
+using ScreenStats.Statistics.Accuracy;
+using ScreenStats.Statistics.Bounds;
+using ScreenStats.Statistics.Prevalence;
+using ScreenStats.Statistics.Verification;
+
+namespace ScreenStats.Evaluation.Methods;
+
+/// <summary>Methods for accuracy, predictive values and prevalence.</summary>
+internal static class AccuracyNotes
+{
+    public static ImmutableArray<MethodNote> All { get; } =
+    [
+        new(MethodNames.Stated, "As stated",
+            "A figure of the program file, not of these data. Its limits: Wilson's where it is stated as counts, those stated where it comes with an interval, none where it is a bare value, which is taken as exact.",
+            ["1 − specificity for the rate of false positives"], "The source that the program file names."),
+        new(MethodNames.WeightedAccuracy, "Accuracy of several devices",
+            "The stated accuracies of the devices, each weighted by its valid tests in the same part and period.",
+            ["Σ wᵢ aᵢ, variance Σ wᵢ² Var(aᵢ); wᵢ: share of the valid tests that were done with device i, aᵢ: its accuracy"], "Mean of independent figures with fixed weights."),
+        new(RoganGladen.MethodName, "Rogan and Gladen's correction",
+            "The share of positives is a mixture of true and false ones; with the accuracy known it can be solved for the share infected. Held at 0 where fewer are positive than false positives alone would be. Limits add the chance in the positives to the uncertainty of the accuracy.",
+            ["π = (t + Sp − 1) / (Se + Sp − 1)", "variance (d t (1 − t)/n + π² Var(Se) + (1 − π)² Var(Sp)) / (Se + Sp − 1)²; limits π ± z times its root, within 0 and 1", "t: share positive of n; Se, Sp: sensitivity, specificity; d: design effect, 1 for the limits that are not widened"],
+            "W. J. Rogan, B. Gladen, 1978, American Journal of Epidemiology 107:71–76."),
+        new(PredictiveValue.LogitMethod, "Bayes' rule with limits on the logit scale",
+            "Of the positives, the share that would be right at a given prevalence, and of the negatives likewise. Limits carry the uncertainty of the stated accuracy, and of the prevalence where it is stated with one.",
+            ["Se π / (Se π + (1 − Sp)(1 − π)) for a positive, Sp (1 − π) / (Sp (1 − π) + (1 − Se) π) for a negative", "limits: logit of it ± z √(variance of the logit)", "Se, Sp: sensitivity, specificity; π: prevalence"],
+            "N. D. Mercaldo, K. F. Lau, X. H. Zhou, 2007, Statistics in Medicine 26:2170–2183."),
+        new(PredictiveValue.ExactInputsMethod, "Bayes' rule from exact figures",
+            "The same where every figure that goes in was taken as exact, so that there are no limits.",
+            ["Se π / (Se π + (1 − Sp)(1 − π)) for a positive, Sp (1 − π) / (Sp (1 − π) + (1 − Se) π) for a negative"], "T. Bayes, 1763."),
+        new(MethodNames.Bounds, "Worst and best case",
+            "The figure if all positives without a conclusive confirmatory result had been refuted, and if all had been confirmed: whatever is missing, the truth of the counts lies between.",
+            ["confirmed / (confirmed + refuted + u) to (confirmed + u) / (confirmed + refuted + u); u: positives without a conclusion"], "Counting; C. F. Manski, 2003, Partial Identification of Probability Distributions."),
+        new(BeggGreenes.MethodName, "Correction for partial verification",
+            "Only some negatives were audited. Each result is weighted up to all runs with that screening result. Right where chance alone chose who was verified.",
+            ["sensitivity a n₁ / (a n₁ + b n₀), specificity (1 − b) n₀ / ((1 − a) n₁ + (1 − b) n₀)", "n₁, n₀: positive and negative runs; a: share confirmed of the verified positives, b: share missed of the audited negatives", "limits on the logit scale, each term's from its own Wilson limits"],
+            "C. B. Begg, R. A. Greenes, 1983, Biometrics 39:207–215; limits after G. Y. Zou, A. Donner, 2008, Statistics in Medicine 27:1693–1702."),
+        new(OneSidedAccuracy.MethodName, "Exact one-sided limit",
+            "Where too little was seen for an interval: the value that the truth passes on one side only with the stated confidence.",
+            ["Clopper and Pearson's limit with α in place of α/2"], "C. J. Clopper, E. S. Pearson, 1934, Biometrika 26:404–413."),
+        new(AccuracyBounds.MethodName, "Bounds without assumptions",
+            "Everything that sensitivity, specificity or prevalence could be, whatever the runs that were not verified would have shown.",
+            ["the smallest and the largest value over all ways to fill in the unverified runs"], "C. F. Manski, 2003, Partial Identification of Probability Distributions."),
+        new(ImbensManski.MethodName, "Limits around bounds",
+            "An interval that holds the truth, which lies somewhere within the bounds, with the stated confidence.",
+            ["lower bound − c · s₁ to upper bound + c · s₂, Φ(c + (upper − lower)/max(s₁, s₂)) − Φ(−c) = confidence", "s₁, s₂: standard errors of the bounds"],
+            "G. W. Imbens, C. F. Manski, 2004, Econometrica 72:1845–1857."),
+        new(SpecificityProof.MethodName, "What positivity alone proves of specificity",
+            "False positives are positives: a test that finds infected people at least as often as others has a specificity of at least 1 − positivity.",
+            ["Sp ≥ 1 − t where Se ≥ 1 − Sp; t: positivity, at its upper limit"], "Elementary: t = π Se + (1 − π)(1 − Sp) ≥ 1 − Sp."),
+    ];
+}

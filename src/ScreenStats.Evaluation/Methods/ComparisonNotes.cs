@@ -1,0 +1,32 @@
+using System.Collections.Immutable;
+using ScreenStats.Statistics.Comparison;
+
+namespace ScreenStats.Evaluation.Methods;
+
+/// <summary>Methods for comparing lots, sites and devices.</summary>
+internal static class ComparisonNotes
+{
+    public static ImmutableArray<MethodNote> All { get; } =
+    [
+        new(MethodNames.Hypergeometric, "Exact chance of so many events",
+            "How likely one lot or site would have at least its events, if all events had fallen on the runs by lot. Small values call for a look; they are no proof of a fault.",
+            ["P(K ≥ k) = Σ (j ≥ k) C(X, j) C(N − X, n − j) / C(N, n)", "X events of N runs in the pool, k of n in the lot or site"],
+            "R. A. Fisher, 1935, Journal of the Royal Statistical Society 98:39–82 (the distribution)."),
+        new(MethodNames.StepDown, "Adjusted for the number compared, stepping down",
+            "Many lots are looked at, and the smallest of many chances is small by chance. Each is adjusted for their number. If the smallest adjusted one is below 0.01 that lot is flagged, leaves the pool with its runs, and the rest are judged afresh, so that one bad lot hides no other and makes none look good.",
+            ["adjusted p of rank i = max (j ≤ i) of min(1, (m − j + 1) p₍ⱼ₎); m compared, p₍ⱼ₎ in order"],
+            "S. Holm, 1979, Scandinavian Journal of Statistics 6:65–70."),
+        new(ContrastMethod.Newcombe.Name(), "Newcombe's difference of two shares",
+            "Limits of a difference from the limits of each share: square-and-add. The limits that are widened use each share's widened limits.",
+            ["d − √((p₁ − l₁)² + (u₂ − p₂)²) to d + √((u₁ − p₁)² + (p₂ − l₂)²), d = p₁ − p₂", "l, u: Wilson's limits of each"],
+            "R. G. Newcombe, 1998, Statistics in Medicine 17:873–890, method 10; with other limits G. Y. Zou, A. Donner, 2008, Statistics in Medicine 27:1693–1702."),
+        new(ContrastMethod.MiettinenNurminen.Name(), "Miettinen and Nurminen's difference",
+            "All differences that the counts do not speak against, by the score test with the shares estimated under each difference.",
+            ["(p₁ − p₂ − δ)² / V(δ) ≤ z², V(δ) = (q₁(1 − q₁)/n₁ + q₂(1 − q₂)/n₂) · N/(N − 1), q: likeliest shares with difference δ"],
+            "O. Miettinen, M. Nurminen, 1985, Statistics in Medicine 4:213–226."),
+        new(StratifiedDifference.MethodName, "Difference within site-weeks",
+            "Devices are compared only where and when both were used, so that what sites and weeks differ by drops out. Site-weeks with many tests of both weigh most. The limits that are widened allow for people who are tested again and again.",
+            ["d = Σ wₖ (x₁ₖ/n₁ₖ − x₂ₖ/n₂ₖ) / Σ wₖ, wₖ = n₁ₖ n₂ₖ / Nₖ", "variance (d Σ Pₖ + Σ Qₖ) / (Σ wₖ)²; limits d ± z times its root", "Pₖ = (n₁ₖ² x₂ₖ − n₂ₖ² x₁ₖ + n₁ₖ n₂ₖ (n₂ₖ − n₁ₖ)/2) / Nₖ², Qₖ = (x₁ₖ (n₂ₖ − x₂ₖ) + x₂ₖ (n₁ₖ − x₁ₖ)) / (2 Nₖ)", "x events of n trials of device 1 and 2 in site-week k; Nₖ = n₁ₖ + n₂ₖ"],
+            "N. Mantel, W. Haenszel, 1959, Journal of the National Cancer Institute 22:719–748; variance T. Sato, 1989, Biometrics 45:1323–1324."),
+    ];
+}

@@ -1,0 +1,16 @@
+namespace ScreenStats.Evaluation.Methods;
+
+/// <summary>Names of methods that are made here, not in the statistics.</summary>
+internal static class MethodNames
+{
+    public const string Share = "share";
+    public const string Rate = "rate";
+    public const string DesignEffect = "design-effect";
+    public const string NearestRank = "nearest-rank";
+    public const string Hypergeometric = "hypergeometric";
+    public const string StepDown = "step-down-holm";
+    public const string Stated = "stated";
+    public const string Grid = "chosen";
+    public const string Bounds = "worst-and-best-case";
+    public const string WeightedAccuracy = "weighted-accuracy";
+}
