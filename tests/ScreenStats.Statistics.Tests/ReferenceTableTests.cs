@@ -38,12 +38,19 @@ public sealed class ReferenceTableTests
         ["ProportionRatio"] = "two-proportions",
         ["OddsRatio"] = "two-proportions",
         ["FisherExact"] = "fisher-exact",
+        ["PairedDifference"] = "paired-proportions",
+        ["PairedOddsRatio"] = "paired-proportions",
+        ["McNemar"] = "paired-proportions",
+        ["Kappa"] = "agreement",
+        ["PercentAgreement"] = "agreement",
+        ["AgreementIndex"] = "agreement",
         ["Quantile"] = "quantiles",
         ["Percentile"] = "percentiles",
     };
 
     /// <summary>Static classes that return words or enumerations, not figures.</summary>
-    private static readonly string[] NotFigures = ["ContrastMethods", "IntervalMethods", "IntervalNotes", "UndefinedReasons"];
+    private static readonly string[] NotFigures =
+        ["AdjustmentMethods", "AgreementCautions", "ContrastMethods", "IntervalMethods", "IntervalNotes", "UndefinedReasons"];
 
     [Fact]
     public void Ids_are_unique_over_each_pair_of_tables() =>

@@ -25,10 +25,18 @@ sets <- list(
   bh1995 = c(.0001, .0004, .0019, .0095, .0201, .0278, .0298, .0344, .0459, .3240, .4262, .5719, .6528, .7590, 1),
   one = 0.03, ties = c(.01, .01, .02, .02, .5), reversed = c(.9, .5, .04, .03, .001), zeros = c(0, 0, 1, 1), tiny = c(1e-300, 1e-20, .049, .5),
   lots = signif(runif(40)^3, 6), sites = signif(runif(537)^2, 6))
+stream <- .Random.seed # what is drawn below must not move what is drawn after it
+set.seed(20261125)
+for (i in 1:50) {
+  count <- c(2, 3, 5, 9, 17, 40)[i %% 6 + 1]
+  sets[[paste0("drawn-", i)]] <- switch(i %% 3 + 1, signif(runif(count), 6), signif(runif(count)^4, 6), round(runif(count)^2, 2))
+}
+.Random.seed <- stream
 rows <- NULL
-for (s in names(sets)) for (m in c("bonferroni", "holm", "BH")) {
+adjustments <- c(bonferroni = "bonferroni", holm = "holm", hochberg = "hochberg", hommel = "hommel", BH = "benjamini-hochberg", BY = "benjamini-yekutieli")
+for (s in names(sets)) for (m in names(adjustments)) {
   p <- sets[[s]]
-  rows <- rbind(rows, data.frame(id = paste0(s, "-", tolower(m)), method = c(bonferroni = "bonferroni", holm = "holm", BH = "benjamini-hochberg")[[m]],
+  rows <- rbind(rows, data.frame(id = paste0(s, "-", tolower(m)), method = adjustments[[m]],
     p_values = paste(num(p), collapse = " "), expected = paste(num(p.adjust(p, m)), collapse = " "),
     tolerance = "relative:1e-12", kind = "independent", source = paste0(tool, " p.adjust")))
 }
