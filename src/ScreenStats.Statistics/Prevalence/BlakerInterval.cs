@@ -12,7 +12,7 @@ internal static class BlakerInterval
 {
     public static Interval Of(long x, long n, double confidence)
     {
-        var outer = ExactInterval.ClopperPearson(x, n, confidence);
+        var outer = ExactInterval.ClopperPearson(x, n, tail: (1 - confidence) / 2);
         var level = 1 - confidence;
         var lower = x == 0 ? 0 : Lower(x, n, level, outer.Lower);
         var upper = x == n ? 1 : 1 - Lower(n - x, n, level, 1 - outer.Upper);

@@ -35,7 +35,7 @@ public static class ExactPrevalence
         if (plain.Reason is { } reason) return new CorrectedPrevalence(plain.Apparent, confidence) { Method = MethodName, Reason = reason };
         var apparent = interval switch
         {
-            ExactMethod.ClopperPearson when designEffect == 1 => ExactInterval.ClopperPearson(successes, trials, confidence),
+            ExactMethod.ClopperPearson when designEffect == 1 => ExactInterval.ClopperPearson(successes, trials, tail: (1 - confidence) / 2),
             ExactMethod.ClopperPearson => Effective(successes / designEffect, trials / designEffect, confidence),
             ExactMethod.Blaker => BlakerInterval.Of(successes, trials, confidence),
             _ => throw new ArgumentOutOfRangeException(nameof(interval), interval, "Not an interval this library knows."),

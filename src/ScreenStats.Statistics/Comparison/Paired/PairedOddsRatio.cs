@@ -28,7 +28,7 @@ public static class PairedOddsRatio
 
     private static double LowerOdds(long count, long of, double confidence)
     {
-        var limit = ExactInterval.ClopperPearson(count, of, confidence).Lower;
+        var limit = ProportionInterval.ClopperPearson(count, of, confidence).Lower!.Value;
         return limit / (1 - limit);
     }
 }
