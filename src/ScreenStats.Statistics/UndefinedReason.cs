@@ -89,4 +89,10 @@ public enum UndefinedReason
 
     /// <summary>Both readings put everything into one category.</summary>
     OneCategoryOnly,
+
+    /// <summary>No sample within the limits of this library reaches what was asked.</summary>
+    NoSampleLargeEnough,
+
+    /// <summary>Even if every screen were verified, the figure would be less certain than asked.</summary>
+    TooFewScreens,
 }

@@ -39,6 +39,8 @@ public static class UndefinedReasons
         UndefinedReason.NoStandardError => "with these counts of 0 this method has no standard error; the others have limits",
         UndefinedReason.NoDiscordantPairs => "the two readings differ in no pair, so nothing is known about the direction in which they differ",
         UndefinedReason.OneCategoryOnly => "both readings put everything into one category, so there is no agreement beyond chance to measure",
+        UndefinedReason.NoSampleLargeEnough => "no number of tests that could be made reaches what was asked",
+        UndefinedReason.TooFewScreens => "even if every screen were verified, the interval would be wider than asked: more screens are needed",
         _ => throw new ArgumentOutOfRangeException(nameof(reason), reason, "Not a reason this library knows."),
     };
 }

@@ -33,13 +33,46 @@ public sealed class CoverageTests
     public void Wilson_with_continuity_correction_seldom_covers_less_than_it_says() =>
         Coverage(IntervalMethod.WilsonContinuity, 100).Min().Should().BeGreaterThan(0.94);
 
+    [Fact]
+    public void Every_row_of_the_reference_table_is_met() => Mismatches.ShouldBeNone(ReferenceTable.Load("interval-coverages"), row =>
+    {
+        IntervalMethods.TryParse(row.Text("method"), out var method).Should().BeTrue();
+        var coverage = IntervalCoverage.Of(method, (int)row.Count("trials"), row.Number("confidence"));
+        return [row.Mismatch("coverage", coverage.At(row.Number("rate"))), row.Mismatch("width", coverage.WidthAt(row.Number("rate")))];
+    });
+
+    [Fact]
+    public void A_rate_and_its_mirror_are_covered_alike() =>
+        Gen.Select(Gen.Int[0, 5], Gen.Int[1, 300], Gen.Double[0, 1]).Sample((index, trials, rate) =>
+        {
+            var coverage = IntervalCoverage.Of(IntervalMethods.All[index], trials);
+            return Math.Abs(coverage.WidthAt(rate) - coverage.WidthAt(1 - rate)) < 1e-11 && coverage.At(rate) is >= 0 and <= 1 + 1e-12;
+        });
+
+    [Fact]
+    public void A_rate_of_zero_or_one_is_always_covered()
+    {
+        foreach (var method in IntervalMethods.All)
+        {
+            IntervalCoverage.Of(method, 30).At(0).Should().Be(1);
+            IntervalCoverage.Of(method, 30).At(1).Should().Be(1);
+        }
+    }
+
+    [Fact]
+    public void Trials_confidence_and_rate_outside_their_domain_are_refused_by_name()
+    {
+        var calls = new (Action Call, string Name)[]
+        {
+            (() => IntervalCoverage.Of(IntervalMethod.Wilson, 0), "trials"), (() => IntervalCoverage.Of(IntervalMethod.Wilson, 5, 1), "confidence"),
+            (() => IntervalCoverage.Of((IntervalMethod)99, 5), "method"), (() => IntervalCoverage.Of(IntervalMethod.Wilson, 5).At(1.1), "rate"),
+        };
+        foreach (var (call, name) in calls) call.Should().Throw<ArgumentOutOfRangeException>().WithParameterName(name);
+    }
+
     private static List<double> Coverage(IntervalMethod method, int trials)
     {
-        var intervals = Enumerable.Range(0, trials + 1).Select(x => ProportionInterval.Of(method, x, trials).Interval!.Value).ToArray();
-        var logChoose = new double[trials + 1];
-        for (var x = 1; x <= trials; x++) logChoose[x] = logChoose[x - 1] + Math.Log((trials - x + 1.0) / x);
-        return [.. Rates.Select(rate => Enumerable.Range(0, trials + 1)
-            .Where(x => intervals[x].Contains(rate))
-            .Sum(x => Math.Exp(logChoose[x] + (x * Math.Log(rate)) + ((trials - x) * Math.Log(1 - rate)))))];
+        var coverage = IntervalCoverage.Of(method, trials);
+        return [.. Rates.Select(coverage.At)];
     }
 }
