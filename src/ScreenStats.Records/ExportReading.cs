@@ -65,7 +65,7 @@ internal sealed class ExportReading : IDisposable
     public (string File, long Line) At(long place)
     {
         var file = Place.File(place);
-        return (plans[file].Name, indexes[file].FirstLine(Place.Block(place)) + Place.Line(place));
+        return (plans[file].Name, plans[file].Lines.Of(indexes[file].FirstLine(Place.Block(place)) + Place.Line(place)));
     }
 
     /// <summary>What was found in rows, in row order of the first occurrence.</summary>
@@ -81,7 +81,7 @@ internal sealed class ExportReading : IDisposable
                 if (count == 0) continue;
                 var place = findings.First(finding, c);
                 var (file, line) = At(place);
-                var column = finding is Finding.MalformedRow or Finding.TooManyFields or Finding.BlankRow ? "" : Columns[c].Name;
+                var column = finding is Finding.MalformedRow or Finding.TooManyFields or Finding.BlankRow or Finding.TotalsLine or >= Finding.MalformedLine ? "" : Columns[c].Name;
                 found.Add((place, FindingTexts.Diagnostic(finding, Export, column, file, line, count)));
             }
         }
@@ -116,7 +116,7 @@ internal sealed class ExportReading : IDisposable
                 [.. met.Where(word => word.Code != Words.Unknown).OrderByDescending(word => word.Times).ThenBy(word => word.Text, StringComparer.Ordinal)
                     .Select(word => new WordUnderstanding(word.Text, word.Code < 0 ? "" : canonical[word.Code], word.Times))],
                 met.Where(word => word.Code == Words.Unknown).Sum(word => word.Times),
-                isDate ? plans[0].DateOrders[c] ?? DateOrder.Iso : null,
+                isDate ? (plans.FirstOrDefault(plan => plan.Form.Format != FileFormat.Observations) ?? plans[0]).DateOrders[c] ?? DateOrder.Iso : null,
                 isDate ? stated is not null ? "the program file" : orderWhy(c) : "",
                 isDate ? days.Min(day => day.First) : null,
                 isDate ? days.Max(day => day.Last) : null);
@@ -140,9 +140,10 @@ internal sealed class ExportReading : IDisposable
             record += rows[f] = reading.Records;
             if (reading.Broken is not { } broken) continue;
             Broken = true;
+            var line = plans[f].Lines.Of(broken.Line);
             errors.Add(broken.Kind == BrokenFile.UnclosedQuote
-                ? new Diagnostic(ReadingDiagnostics.UnclosedQuote, Severity.Error, plans[f].Name, broken.Line, "", FileSniffer.UnclosedQuote(plans[f].Name, broken.Line))
-                : new Diagnostic(ReadingDiagnostics.RecordTooLong, Severity.Error, plans[f].Name, broken.Line, "", FileSniffer.TooLong(plans[f].Name, broken.Line)));
+                ? new Diagnostic(ReadingDiagnostics.UnclosedQuote, Severity.Error, plans[f].Name, line, "", FileSniffer.UnclosedQuote(plans[f].Name, line))
+                : new Diagnostic(ReadingDiagnostics.RecordTooLong, Severity.Error, plans[f].Name, line, "", FileSniffer.TooLong(plans[f].Name, line)));
         }
     }
 
@@ -159,6 +160,8 @@ internal sealed class ExportReading : IDisposable
                 {
                     HeadingReason.Mapped => HeadingEvidence.ProgramFile,
                     HeadingReason.Exact => HeadingEvidence.Name,
+                    HeadingReason.WithUnit => HeadingEvidence.WithoutBrackets,
+                    HeadingReason.Element => HeadingEvidence.Element,
                     _ => HeadingEvidence.Synonym,
                 });
         });
@@ -169,6 +172,15 @@ internal sealed class ExportReading : IDisposable
             (byte)'\t' => "tab",
             _ => "vertical bar",
         };
-        return new FileUnderstanding(plan.Name, plan.Encoding.Name(), delimiter, rows[plan.Number], [.. headings]);
+        var text = plan.Form.Format == FileFormat.DelimitedText;
+        var format = plan.Form.Format switch
+        {
+            FileFormat.DelimitedText => "delimited text",
+            FileFormat.Workbook => "workbook",
+            _ => "FHIR R4 Observation resources",
+        };
+        return new FileUnderstanding(
+            plan.Name, plan.Form.Compressed ? format + " in gzip" : format, plan.Form.Format == FileFormat.Workbook ? null : plan.Encoding.Name(),
+            text ? delimiter : null, plan.Sheet, plan.HeadingLine == 0 ? null : plan.HeadingLine, plan.Preamble, rows[plan.Number], [.. headings]);
     }
 }

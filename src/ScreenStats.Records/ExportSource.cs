@@ -17,7 +17,7 @@ internal sealed class ExportSource(IReadOnlyList<FilePlan> plans, IReadOnlyList<
         lock (gate)
         {
             var file = Seek(record, out var line);
-            return new RowPlace(plans[file].Name, line);
+            return new RowPlace(plans[file].Name, plans[file].Lines.Of(line));
         }
     }
 
@@ -29,7 +29,7 @@ internal sealed class ExportSource(IReadOnlyList<FilePlan> plans, IReadOnlyList<
             var file = Seek(record, out var line);
             var splitter = splitters[file];
             var text = System.Text.Encoding.UTF8.GetString(splitter.Bytes(splitter.RecordStart, splitter.RecordEnd));
-            return (indexes[file].Order(file, line), new RowPlace(plans[file].Name, line), text);
+            return (indexes[file].Order(file, line), new RowPlace(plans[file].Name, plans[file].Lines.Of(line)), text);
         }
     }
 

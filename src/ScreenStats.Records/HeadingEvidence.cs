@@ -14,4 +14,10 @@ public enum HeadingEvidence
 
     /// <summary>It is a usual word for the column.</summary>
     Synonym = 3,
+
+    /// <summary>It is the column's name, or a usual word for it, but for what stands in brackets, such as a unit.</summary>
+    WithoutBrackets = 4,
+
+    /// <summary>It is the element of the resource that the standard has for it.</summary>
+    Element = 5,
 }

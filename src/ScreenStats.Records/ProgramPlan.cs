@@ -2,7 +2,9 @@ using ScreenStats.Counting.Diagnostics;
 using ScreenStats.Counting.Ledger;
 using ScreenStats.Counting.Programs;
 using ScreenStats.Records.Formats;
+using ScreenStats.Records.Formats.Converting;
 using ScreenStats.Records.Understanding;
+using ScreenStats.Records.Validation;
 
 namespace ScreenStats.Records;
 
@@ -11,7 +13,7 @@ internal sealed class ProgramPlan
 {
     private readonly Dictionary<ExportKind, IReadOnlyList<FilePlan>> files = [];
 
-    public ProgramPlan(ProgramSettings settings, string folder, IReadOnlyDictionary<string, TextEncoding> encodings, List<Diagnostic> errors, List<Diagnostic> notes)
+    public ProgramPlan(ProgramSettings settings, string folder, IReadOnlyDictionary<string, TextEncoding> encodings, SourceFiles sources, List<Diagnostic> errors, List<Diagnostic> notes)
     {
         if (!Directory.Exists(folder))
         {
@@ -26,9 +28,13 @@ internal sealed class ProgramPlan
             UnknownColumns(export, own, errors);
             UnknownMeanings(export, own, errors);
             var plans = new List<FilePlan>();
+            var search = new HeadingSearch(export, own);
             foreach (var path in ExportFiles.Find(folder, export, own, errors))
             {
-                if (Plan(path, plans.Count, export, own, encodings, errors, notes) is { } plan) plans.Add(plan);
+                foreach (var part in sources.Open(path, export, own, errors, notes))
+                {
+                    if (Plan(path, part, plans.Count, export, own, search, encodings, errors, notes) is { } plan) plans.Add(plan);
+                }
             }
 
             files[export] = plans;
@@ -72,12 +78,14 @@ internal sealed class ProgramPlan
     }
 
     private static FilePlan? Plan(
-        string path, int number, ExportKind export, ExportSettings settings, IReadOnlyDictionary<string, TextEncoding> encodings,
-        List<Diagnostic> errors, List<Diagnostic> notes)
+        string path, FilePart part, int number, ExportKind export, ExportSettings settings, HeadingSearch search,
+        IReadOnlyDictionary<string, TextEncoding> encodings, List<Diagnostic> errors, List<Diagnostic> notes)
     {
-        var name = Path.GetFileName(path);
-        TextEncoding? forced = encodings.TryGetValue(path, out var known) ? known : null;
-        var shape = FileSniffer.Sniff(path, name, forced, headings => HeadingMatcher.Recognised(export, headings, settings), errors);
+        var form = FileForm.Of(Path.GetFileName(path));
+        var name = part.OneOfSeveral ? $"{Path.GetFileName(path)} ({part.Sheet})" : Path.GetFileName(path);
+        if (form.Format == FileFormat.Observations) return Observations(path, part, name, number, settings, errors);
+        TextEncoding? forced = form.Format == FileFormat.Workbook ? TextEncoding.Utf8 : encodings.TryGetValue(part.Path, out var known) ? known : null;
+        var shape = FileSniffer.Sniff(part.Path, name, forced, form.Format == FileFormat.Workbook, search, errors);
         if (shape is null) return null;
         if (shape.Encoding == TextEncoding.Windows1252)
         {
@@ -85,19 +93,69 @@ internal sealed class ProgramPlan
                 $"{name} is not valid UTF-8 and was read as Windows-1252. If letters look wrong, export it as UTF-8."));
         }
 
-        var matches = HeadingMatcher.Match(export, name, shape.Headings, settings, shape.HeadingLine, errors);
+        var line = part.Lines.Of(shape.HeadingLine);
+        if (shape.Preamble > 0)
+        {
+            notes.Add(new Diagnostic(ReadingDiagnostics.LinesBeforeHeadings, Severity.Note, name, line, "",
+                $"The headings of {name} were found on line {FindingTexts.Figure(line)}; the {(shape.Preamble == 1 ? "line" : $"{shape.Preamble} lines")} before {(shape.Preamble == 1 ? "it" : "them")} that {(shape.Preamble == 1 ? "is" : "are")} not blank {(shape.Preamble == 1 ? "was" : "were")} not read."));
+        }
+
+        var matches = HeadingMatcher.Match(export, name, shape.Headings, settings, (int)line, errors);
         return new FilePlan
         {
-            Path = path,
+            Path = part.Path,
+            SourcePath = path,
+            SourceLength = new FileInfo(path).Length,
+            Form = form,
+            Sheet = part.Sheet,
+            Lines = part.Lines,
             Name = name,
             Number = number,
             Encoding = shape.Encoding,
             Delimiter = shape.Delimiter,
             RecordsBeforeRows = shape.RecordsBeforeRows,
             Headings = shape.Headings,
+            HeadingLine = line,
+            Preamble = shape.Preamble,
             Matches = matches,
             Length = shape.Length,
+            TwoDigitYears = settings.TwoDigitYears,
             DateOrders = [.. Enumerable.Repeat(settings.DateOrder, matches.Length)],
+        };
+    }
+
+    /// <summary>The plan of a file of resources: what each element means is fixed by the standard.</summary>
+    private static FilePlan? Observations(string path, FilePart part, string name, int number, ExportSettings settings, List<Diagnostic> errors)
+    {
+        var length = new FileInfo(part.Path).Length;
+        if (length == 0)
+        {
+            errors.Add(new Diagnostic(ReadingDiagnostics.EmptyFile, Severity.Error, name, null, "", $"{name} is empty. Export it again."));
+            return null;
+        }
+
+        string[] columns = [CanonicalColumns.Person, CanonicalColumns.CollectedAt, CanonicalColumns.Result, CanonicalColumns.ReportedAt, CanonicalColumns.Method];
+        return new FilePlan
+        {
+            Path = part.Path,
+            SourcePath = path,
+            SourceLength = new FileInfo(path).Length,
+            Form = FileForm.Of(name),
+            Lines = part.Lines,
+            Name = name,
+            Number = number,
+            Encoding = TextEncoding.Utf8,
+            Delimiter = (byte)',',
+            RecordsBeforeRows = 0,
+            Headings = ObservationFile.Elements,
+            HeadingLine = 0,
+            AsideField = ObservationFile.AsideField,
+            Matches = [.. CanonicalColumns.Of(ExportKind.Confirmatory).Select(column => Array.IndexOf(columns, column.Name) is var field and >= 0
+                ? new HeadingMatch(field, HeadingReason.Element)
+                : HeadingMatch.Absent)],
+            Length = length,
+            TwoDigitYears = settings.TwoDigitYears,
+            DateOrders = [.. CanonicalColumns.Of(ExportKind.Confirmatory).Select(_ => (DateOrder?)DateOrder.Iso)],
         };
     }
 }

@@ -3,6 +3,7 @@ using ScreenStats.Counting.Diagnostics;
 using ScreenStats.Counting.Ledger;
 using ScreenStats.Counting.Programs;
 using ScreenStats.Records.Formats;
+using ScreenStats.Records.Formats.Converting;
 using ScreenStats.Records.Understanding;
 
 namespace ScreenStats.Records;
@@ -32,11 +33,13 @@ public sealed class ProgramReader
         orders.Clear();
         options ??= new ReadOptions();
         var threads = options.Threads > 0 ? options.Threads : Environment.ProcessorCount;
+        // What files of other formats are turned into serves every attempt, and goes whatever happens.
+        using var sources = new SourceFiles(() => options.Progress?.Report(default));
         while (true)
         {
             try
             {
-                using var session = new ReadingSession(settings, folder, options, threads, encodings, orders);
+                using var session = new ReadingSession(settings, folder, options, threads, encodings, sources, orders);
                 return session.Run();
             }
             catch (ReadAgainException again)

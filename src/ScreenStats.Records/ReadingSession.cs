@@ -4,6 +4,7 @@ using ScreenStats.Counting.Diagnostics;
 using ScreenStats.Counting.Ledger;
 using ScreenStats.Counting.Programs;
 using ScreenStats.Records.Formats;
+using ScreenStats.Records.Formats.Converting;
 using ScreenStats.Records.PersonLog;
 using ScreenStats.Records.Understanding;
 using ScreenStats.Records.Validation;
@@ -13,7 +14,7 @@ namespace ScreenStats.Records;
 /// <summary>One attempt at reading a program.</summary>
 internal sealed class ReadingSession(
     ProgramSettings settings, string folder, ReadOptions options, int threads,
-    IReadOnlyDictionary<string, TextEncoding> encodings, Dictionary<ExportKind, (DateOrder? Order, string Why)[]> orders) : IDisposable
+    IReadOnlyDictionary<string, TextEncoding> encodings, SourceFiles sources, Dictionary<ExportKind, (DateOrder? Order, string Why)[]> orders) : IDisposable
 {
     private readonly List<Diagnostic> errors = [];
     private readonly List<Diagnostic> notes = [];
@@ -26,11 +27,12 @@ internal sealed class ReadingSession(
     public ReadingResult Run()
     {
         var zone = Zone();
-        var plan = new ProgramPlan(settings, folder, encodings, errors, notes);
+        var plan = new ProgramPlan(settings, folder, encodings, sources, errors, notes);
         // Without headings that are understood there is nothing to read rows for.
         if (errors.Count > 0) throw Unusable([]);
         bytesTotal = plan.All().Sum(file => file.Plan.Length);
-        var hashes = plan.All().Select(file => (file.Export, file.Plan, Hash: FileHash.Start(file.Plan.Path))).ToList();
+        var hashes = plan.All().DistinctBy(file => (file.Export, file.Plan.SourcePath))
+            .Select(file => (file.Export, file.Plan, Hash: FileHash.Start(file.Plan.SourcePath))).ToList();
 
         var scale = new TimeScale(zone);
         var counter = new RunCounter(settings, vocabularies);
@@ -62,7 +64,7 @@ internal sealed class ReadingSession(
         };
         return new ReadingResult(
             Tally.FromCells(cells), diagnostics, setAside,
-            [.. hashes.Select(file => new InputFile(file.Plan.Name, file.Export, file.Plan.Length, file.Hash.GetAwaiter().GetResult()))],
+            [.. hashes.Select(file => new InputFile(Path.GetFileName(file.Plan.SourcePath), file.Export, file.Plan.SourceLength, file.Hash.GetAwaiter().GetResult()))],
             [.. readings.Select(Understanding)]);
     }
 
@@ -87,7 +89,7 @@ internal sealed class ReadingSession(
         var own = ProgramPlan.Of(settings, export);
         if (orders.TryGetValue(export, out var settled))
         {
-            foreach (var file in plans) file.DateOrders = [.. settled.Select(column => column.Order)];
+            foreach (var file in plans.Where(file => file.Form.Format != FileFormat.Observations)) file.DateOrders = [.. settled.Select(column => column.Order)];
         }
 
         var readers = Enumerable.Range(0, plans.Sum(file => file.Length) < BlockReader.UsualLength ? 1 : count).Select(_ => create(own)).ToList();

@@ -65,7 +65,7 @@ internal sealed class InspectCommand : ProgramCommand
         {
             screen.Line();
             screen.Title($"{LevelNames.Of(export.Export)}: {file.Name}");
-            screen.Line($"{Show.Count(file.Rows)} {(file.Rows == 1 ? "row" : "rows")}, {file.Encoding}, delimiter {file.Delimiter}");
+            screen.Line(string.Join(", ", Form(file)));
             screen.Table(
                 [new("heading"), new("read as"), new("because")],
                 file.Headings.Select(heading => new[] { heading.Heading, heading.Column ?? "(not read)", DiagnosticLines.Words(heading.Why) }));
@@ -80,6 +80,18 @@ internal sealed class InspectCommand : ProgramCommand
             }));
         var absent = export.Columns.Where(column => !column.Mapped).Select(column => column.Column).ToImmutableArray();
         if (!absent.IsEmpty) screen.Line("not in the export: " + string.Join(", ", absent));
+    }
+
+    /// <summary>What a file is, in the order in which one would ask for it.</summary>
+    private static IEnumerable<string> Form(FileUnderstanding file)
+    {
+        yield return $"{Show.Count(file.Rows)} {(file.Rows == 1 ? "row" : "rows")}";
+        yield return file.Format;
+        if (file.Encoding is not null) yield return file.Encoding;
+        if (file.Delimiter is not null) yield return $"delimiter {file.Delimiter}";
+        if (file.Sheet is not null) yield return $"sheet \"{file.Sheet}\"";
+        if (file.HeadingLine is { } line and > 1) yield return $"headings on line {Show.Count(line)}";
+        if (file.LinesBeforeHeadings > 0) yield return file.LinesBeforeHeadings == 1 ? "1 line before them not read" : $"{Show.Count(file.LinesBeforeHeadings)} lines before them not read";
     }
 
     private static string UnderstoodAs(ColumnUnderstanding column)

@@ -95,6 +95,63 @@ public static class ReadingDiagnostics
     /// <summary>Every row was set aside.</summary>
     public const string NothingUsable = "nothing-usable";
 
+    /// <summary>Lines stand before the headings of a file.</summary>
+    public const string LinesBeforeHeadings = "lines-before-headings";
+
+    /// <summary>A file lies outside of the program's folder.</summary>
+    public const string FileOutsideFolder = "file-outside-folder";
+
+    /// <summary>One export was found in two formats.</summary>
+    public const string TwoFormats = "two-formats";
+
+    /// <summary>A compressed file is cut off or damaged.</summary>
+    public const string DamagedArchive = "damaged-archive";
+
+    /// <summary>A file unpacks to far more than an export.</summary>
+    public const string SuspiciousArchive = "suspicious-archive";
+
+    /// <summary>A workbook cannot be read.</summary>
+    public const string UnreadableWorkbook = "unreadable-workbook";
+
+    /// <summary>The sheet of a workbook cannot be told.</summary>
+    public const string AmbiguousSheets = "ambiguous-sheets";
+
+    /// <summary>The program file names a sheet that the workbook does not have.</summary>
+    public const string MissingSheet = "missing-sheet";
+
+    /// <summary>Headings of a sheet stand in merged cells.</summary>
+    public const string MergedHeadings = "merged-headings";
+
+    /// <summary>A sheet has merged cells below its headings.</summary>
+    public const string MergedCells = "merged-cells";
+
+    /// <summary>Cells of a sheet hold an error.</summary>
+    public const string ErrorCells = "error-cells";
+
+    /// <summary>FHIR resources for another export than the confirmatory one.</summary>
+    public const string ObservationsElsewhere = "observations-elsewhere";
+
+    /// <summary>A line of totals.</summary>
+    public const string TotalsLine = "totals-line";
+
+    /// <summary>A required date has a year of two figures.</summary>
+    public const string TwoDigitYear = "two-digit-year";
+
+    /// <summary>A line of resources is no JSON object.</summary>
+    public const string MalformedLine = "malformed-line";
+
+    /// <summary>A resource is no Observation.</summary>
+    public const string NotAnObservation = "not-an-observation";
+
+    /// <summary>An Observation is not final, or was withdrawn.</summary>
+    public const string ResultNotFinal = "result-not-final";
+
+    /// <summary>An Observation has an extension that may change its meaning.</summary>
+    public const string ModifiedObservation = "modified-observation";
+
+    /// <summary>Value and interpretation of an Observation differ.</summary>
+    public const string ContradictoryObservation = "contradictory-observation";
+
     /// <summary>Every code with its severity, meaning and advice.</summary>
     public static ImmutableArray<DiagnosticDescription> All { get; } =
     [
@@ -134,5 +191,24 @@ public static class ReadingDiagnostics
         new(UnreadableValue, Severity.Warning, "A value that is not required cannot be read and counts as not recorded.", "Correct it, or say what it means under exports, words."),
         new(ResultAgainstLines, Severity.Warning, "The result word and the lines seen say different things; the word was taken.", "Correct one of them in the source."),
         new(NothingUsable, Severity.Error, "Every row of a required export was set aside.", "Look at the other diagnostics: often one column is not understood."),
+        new(LinesBeforeHeadings, Severity.Note, "Lines stand before the headings of a file; they were not read.", "Nothing, if the line named holds the headings."),
+        new(FileOutsideFolder, Severity.Error, "A file that was named or found lies outside of the program's folder.", "Put the file into the folder, and name it relative to it."),
+        new(TwoFormats, Severity.Error, "Two files have the same name but for what tells their format, so they may hold the same rows.", "Remove one, or name the files to read in the program file under exports, files."),
+        new(DamagedArchive, Severity.Error, "A compressed file is cut off or damaged.", "Copy or export it again."),
+        new(SuspiciousArchive, Severity.Error, "A file unpacks to far more than an export does, or holds what no spreadsheet program writes.", "Check where it comes from; export it as CSV."),
+        new(UnreadableWorkbook, Severity.Error, "A workbook cannot be read.", "Save it anew as .xlsx, or export it as CSV."),
+        new(AmbiguousSheets, Severity.Error, "No sheet of a workbook, or more than one, has the headings of the export.", "Name the sheets to read in the program file under exports, sheets."),
+        new(MissingSheet, Severity.Error, "The program file names a sheet that the workbook does not have.", "Correct exports, sheets in the program file."),
+        new(MergedHeadings, Severity.Error, "Headings of a sheet stand in merged cells.", "Give every column one cell with its heading, in one row."),
+        new(MergedCells, Severity.Warning, "A sheet has merged cells below its headings; only the first of each holds the value.", "Unmerge them and fill each cell."),
+        new(ErrorCells, Severity.Warning, "Cells of a sheet hold an error instead of a value; they were read as blank.", "Correct the formulas."),
+        new(ObservationsElsewhere, Severity.Error, "FHIR resources are read for the confirmatory export only.", "Export the others as CSV or as a workbook."),
+        new(TotalsLine, Severity.Note, "A line of totals among the rows; it was set aside.", "Nothing."),
+        new(TwoDigitYear, Severity.Warning, "A required date has a year of two figures; the row was set aside.", "Write four figures, or state twoDigitYears in the program file."),
+        new(MalformedLine, Severity.Warning, "A line of resources is no JSON object; it was set aside.", "Correct the export."),
+        new(NotAnObservation, Severity.Warning, "A resource is no Observation; it was set aside.", "Leave such resources out of the export."),
+        new(ResultNotFinal, Severity.Warning, "The status of an Observation says that it is not final or was withdrawn; it was set aside.", "Export it again once it is final."),
+        new(ModifiedObservation, Severity.Warning, "An Observation has a modifierExtension or implicitRules, which may change its meaning; it was set aside.", "Ask the laboratory for the plain result."),
+        new(ContradictoryObservation, Severity.Warning, "Value and interpretation of an Observation say different things; it was set aside.", "Ask the laboratory which one holds."),
     ];
 }

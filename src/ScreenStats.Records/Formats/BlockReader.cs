@@ -57,7 +57,9 @@ internal sealed class BlockReader : IDisposable
         {
             length = Fill(block.Buffer, length);
             if (length == 0) return false;
-            var end = EndOfLastRecord(block.Buffer.AsSpan(0, length), out var openQuote);
+            var end = EndOfLastRecord(block.Buffer.AsSpan(0, length), (byte)'\n', out var openQuote);
+            // No LF in all of it: perhaps a CR ends its lines. Where it does not, a quote keeps it from being taken for one.
+            if (end == 0 && !atEnd) end = EndOfLastRecord(block.Buffer.AsSpan(0, length), (byte)'\r', out openQuote);
             if (atEnd && openQuote >= 0) throw new BrokenFileException(BrokenFile.UnclosedQuote, utf8Offset + openQuote);
             if (atEnd) end = length;
             if (end > 0)
@@ -110,11 +112,13 @@ internal sealed class BlockReader : IDisposable
         return length;
     }
 
-    /// <summary>Offset behind the last line end that is outside quotes; 0 where there is none.</summary>
-    private int EndOfLastRecord(ReadOnlySpan<byte> bytes, out int openQuote)
+    /// <summary>Offset behind the last line end of a kind that is outside quotes; 0 where there is none.</summary>
+    private int EndOfLastRecord(ReadOnlySpan<byte> bytes, byte lineEnd, out int openQuote)
     {
         openQuote = -1;
-        if (!bytes.Contains((byte)'"')) return bytes.LastIndexOf((byte)'\n') + 1;
+        // A CR that is the last byte may belong to a LF that has not been read.
+        if (lineEnd == (byte)'\r' && bytes[^1] == lineEnd) bytes = bytes[..^1];
+        if (!bytes.Contains((byte)'"')) return bytes.LastIndexOf(lineEnd) + 1;
         quoted.Clear();
         var at = 0;
         while (true)
@@ -150,7 +154,7 @@ internal sealed class BlockReader : IDisposable
         var limit = openQuote >= 0 ? openQuote : bytes.Length;
         for (var region = quoted.Count - 1; ; region--)
         {
-            var end = bytes[..limit].LastIndexOf((byte)'\n') + 1;
+            var end = bytes[..limit].LastIndexOf(lineEnd) + 1;
             while (region >= 0 && quoted[region].Open >= end) region--;
             if (region < 0 || quoted[region].Close < end) return end;
             limit = quoted[region].Open;

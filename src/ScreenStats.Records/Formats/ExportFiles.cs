@@ -5,45 +5,86 @@ using ScreenStats.Counting.Programs;
 
 namespace ScreenStats.Records.Formats;
 
-/// <summary>Finds the files of an export.</summary>
+/// <summary>
+/// Finds the files of an export: by the names that the program file gives, else by the beginning of their names. A name
+/// may be a pattern, or a folder with all files in it that end as exports do.
+/// </summary>
 internal static class ExportFiles
 {
-    public static string DefaultPattern(ExportKind export) => export switch
-    {
-        ExportKind.Screening => "screening*.csv",
-        ExportKind.Confirmatory => "confirmatory*.csv",
-        ExportKind.Controls => "controls*.csv",
-        _ => "headcount*.csv",
-    };
+    private const string Endings = "csv, tsv, txt, xlsx or ndjson, also with .gz behind it";
 
     /// <summary>Full paths in ordinal order of the names within a pattern, each file once, patterns in the order given.</summary>
     public static IReadOnlyList<string> Find(string folder, ExportKind export, ExportSettings settings, List<Diagnostic> diagnostics)
     {
-        var patterns = settings.Files.IsDefaultOrEmpty ? [DefaultPattern(export)] : settings.Files;
+        var own = export.ToString().ToLowerInvariant();
+        var stated = !settings.Files.IsDefaultOrEmpty;
+        var place = new FolderBounds(folder);
         var found = new List<string>();
-        foreach (var pattern in patterns)
+        var byPattern = new List<string>();
+        foreach (var pattern in stated ? settings.Files : [own + "*"])
         {
-            var files = Matching(folder, pattern);
-            if (files.Count == 0 && (export == ExportKind.Screening || !settings.Files.IsDefaultOrEmpty))
+            if (FolderBounds.LeadsOut(pattern))
             {
-                diagnostics.Add(new Diagnostic(ReadingDiagnostics.MissingFile, Severity.Error, "", null, "",
-                    $"No file \"{pattern}\" was found for the {export.ToString().ToLowerInvariant()} export. "
-                    + $"Put it into the program's folder, or name it in the program file (exports.{export.ToString().ToLowerInvariant()}.files)."));
+                diagnostics.Add(Outside($"The program file names \"{pattern}\" for the {own} export, which leads out of the program's folder. ", own));
+                continue;
             }
 
-            found.AddRange(files.Where(file => !found.Contains(file)));
+            var files = Matching(folder, pattern, stated, out var literal);
+            if (files.Count == 0 && (export == ExportKind.Screening || stated))
+            {
+                diagnostics.Add(new Diagnostic(ReadingDiagnostics.MissingFile, Severity.Error, "", null, "", stated
+                    ? $"No file \"{pattern}\" was found for the {own} export. Put it into the program's folder, or correct its name in the program file (exports.{own}.files)."
+                    : $"No file for the {own} export was found: none that begins with \"{own}\" and ends in {Endings}, such as {own}*.csv. "
+                    + $"Put it into the program's folder, or name it in the program file (exports.{own}.files)."));
+            }
+
+            foreach (var file in files.Where(file => !found.Contains(file)))
+            {
+                if (!place.Holds(file))
+                {
+                    diagnostics.Add(Outside($"{Path.GetFileName(file)} of the {own} export is a link to a place outside of the program's folder. ", own));
+                    continue;
+                }
+
+                found.Add(file);
+                if (!literal) byPattern.Add(file);
+            }
         }
 
+        TwoFormats(byPattern, own, diagnostics);
         return found;
     }
 
-    private static List<string> Matching(string folder, string pattern)
+    private static List<string> Matching(string folder, string pattern, bool stated, out bool literal)
     {
-        var within = Path.GetDirectoryName(pattern) is { Length: > 0 } inner ? Path.Combine(folder, inner) : folder;
+        literal = stated && pattern.AsSpan().IndexOfAny('*', '?') < 0;
+        var inner = pattern.TrimEnd('/', '\\');
+        if (literal && inner.Length > 0 && Directory.Exists(Path.Combine(folder, inner)))
+        {
+            literal = false;
+            return Files(Path.Combine(folder, inner), file => FileForm.Usual(file) && file[0] != '.' && !file.StartsWith("~$", StringComparison.Ordinal));
+        }
+
+        var within = Path.GetDirectoryName(pattern) is { Length: > 0 } outer ? Path.Combine(folder, outer) : folder;
         var name = Path.GetFileName(pattern);
-        if (!Directory.Exists(within)) return [];
-        return [.. Directory.EnumerateFiles(within)
-            .Where(file => FileSystemName.MatchesSimpleExpression(name, Path.GetFileName(file), ignoreCase: true))
-            .OrderBy(Path.GetFileName, StringComparer.Ordinal)];
+        return Files(within, file => FileSystemName.MatchesSimpleExpression(name, file, ignoreCase: true) && (stated || FileForm.Usual(file)));
     }
+
+    private static List<string> Files(string folder, Func<string, bool> wanted) => Directory.Exists(folder)
+        ? [.. Directory.EnumerateFiles(folder).Where(file => wanted(Path.GetFileName(file))).OrderBy(Path.GetFileName, StringComparer.Ordinal)]
+        : [];
+
+    /// <summary>One export saved in two formats would be counted twice, and nothing in the rows could tell.</summary>
+    private static void TwoFormats(List<string> files, string own, List<Diagnostic> diagnostics)
+    {
+        foreach (var same in files.GroupBy(file => Path.Combine(Path.GetDirectoryName(file) ?? "", FileForm.Stem(Path.GetFileName(file))), StringComparer.Ordinal).Where(same => same.Count() > 1))
+        {
+            var names = same.Select(file => Path.GetFileName(file)).ToList();
+            diagnostics.Add(new Diagnostic(ReadingDiagnostics.TwoFormats, Severity.Error, names[0], null, "",
+                $"{string.Join(" and ", names)} differ only in their format, so they may hold the same rows. Remove one, or name the files to read in the program file (exports.{own}.files)."));
+        }
+    }
+
+    private static Diagnostic Outside(string what, string own) => new(ReadingDiagnostics.FileOutsideFolder, Severity.Error, "", null, "",
+        what + $"Put the file into the program's folder and name it relative to that (exports.{own}.files).");
 }

@@ -6,7 +6,8 @@ namespace ScreenStats.Records.Formats;
 /// <param name="Headings">The headings, trimmed.</param>
 /// <param name="HeadingLine">The line of the headings, from 1.</param>
 /// <param name="RecordsBeforeRows">Records up to and including the headings.</param>
+/// <param name="Preamble">Records of them that stand before the headings and are no statement of the delimiter.</param>
 /// <param name="HasRows">False where nothing follows the headings.</param>
 /// <param name="Length">Bytes of the file.</param>
 internal sealed record FileShape(
-    TextEncoding Encoding, byte Delimiter, IReadOnlyList<string> Headings, int HeadingLine, int RecordsBeforeRows, bool HasRows, long Length);
+    TextEncoding Encoding, byte Delimiter, IReadOnlyList<string> Headings, int HeadingLine, int RecordsBeforeRows, int Preamble, bool HasRows, long Length);

@@ -1,6 +1,7 @@
 using System.Text;
 using System.Text.Unicode;
 using ScreenStats.Counting.Diagnostics;
+using ScreenStats.Records.Understanding;
 
 namespace ScreenStats.Records.Formats;
 
@@ -13,10 +14,10 @@ internal static class FileSniffer
     /// <param name="path">The file.</param>
     /// <param name="name">Its name, for messages.</param>
     /// <param name="forced">An encoding already known from reading all of it.</param>
-    /// <param name="recognised">How many headings mean something: the evidence for a delimiter.</param>
+    /// <param name="made">True for text that was made here from a file of another format.</param>
+    /// <param name="search">Finds the headings; those that mean something are the evidence for a delimiter.</param>
     /// <param name="diagnostics">Takes what is wrong.</param>
-    public static FileShape? Sniff(
-        string path, string name, TextEncoding? forced, Func<IReadOnlyList<string>, int> recognised, List<Diagnostic> diagnostics)
+    public static FileShape? Sniff(string path, string name, TextEncoding? forced, bool made, HeadingSearch search, List<Diagnostic> diagnostics)
     {
         byte[] head;
         long length;
@@ -44,7 +45,7 @@ internal static class FileSniffer
             return null;
         }
 
-        return Shape(text, name, encoding, length, whole, recognised, diagnostics);
+        return Shape(text, name, encoding, length, whole, made, search, diagnostics);
     }
 
     private static TextEncoding? EncodingOf(byte[] head, string name, TextEncoding? forced, bool whole, List<Diagnostic> diagnostics)
@@ -56,9 +57,11 @@ internal static class FileSniffer
         if (!wide && head.Length >= 2 && head[0] == 0xFE && head[1] == 0xFF) return TextEncoding.Utf16BigEndian;
         if (wide || Binary(head))
         {
-            var workbook = head.AsSpan().StartsWith("PK"u8) ? " It looks like a workbook or an archive." : "";
+            var looks = head.AsSpan().StartsWith("PK"u8) ? " It looks like a workbook: if it is one, name it .xlsx."
+                : head.AsSpan().StartsWith<byte>([0xD0, 0xCF, 0x11, 0xE0]) ? " It looks like a workbook of the old format: save it as .xlsx."
+                : head.AsSpan().StartsWith<byte>([0x1F, 0x8B]) ? " It looks like a gzip file: if it is one, let its name end in .gz." : "";
             diagnostics.Add(Error(ReadingDiagnostics.NotText, name, null,
-                $"{name} is not text: it holds bytes that no CSV file has.{workbook} Export it as CSV in UTF-8."));
+                $"{name} is not text: it holds bytes that no CSV file has.{looks} Or export it as CSV in UTF-8."));
             return null;
         }
 
@@ -77,9 +80,9 @@ internal static class FileSniffer
     }
 
     private static FileShape? Shape(
-        byte[] text, string name, TextEncoding encoding, long length, bool whole, Func<IReadOnlyList<string>, int> recognised, List<Diagnostic> diagnostics)
+        byte[] text, string name, TextEncoding encoding, long length, bool whole, bool made, HeadingSearch search, List<Diagnostic> diagnostics)
     {
-        var (stated, from) = Stated(text);
+        var (stated, from) = made ? ((byte)',', 0) : Stated(text);
         FileShape? best = null;
         var bestScore = (-1, -1, -1);
         var anyBroken = false;
@@ -96,21 +99,27 @@ internal static class FileSniffer
                 continue;
             }
 
-            var headings = new string[splitter.FieldCount];
-            for (var f = 0; f < headings.Length; f++) headings[f] = Encoding.UTF8.GetString(splitter.Field(f)).Trim();
-            var line = splitter.LineBreaksBefore + 1;
-            var same = 0;
-            var rows = 0;
-            while (rows < 100 && splitter.Next())
+            var records = new List<(IReadOnlyList<string> Fields, int Line)> { (Fields(splitter), splitter.LineBreaksBefore + 1) };
+            var cut = false;
+            while (records.Count <= HeadingSearch.Farthest && splitter.Next())
             {
-                rows++;
-                if (splitter.FieldCount == headings.Length) same++;
+                // The headings are skipped within the first block, and a record cut off at the end of what was read is none.
+                if (splitter.Fault.Spans || splitter.RecordEnd > BlockReader.UsualLength / 2 || (!whole && splitter.RecordEnd == text.Length))
+                {
+                    cut = true;
+                    break;
+                }
+
+                records.Add((Fields(splitter), splitter.LineBreaksBefore + 1));
             }
 
-            var score = (recognised(headings), headings.Length > 1 ? same : 0, headings.Length);
+            var at = search.Find([.. records.Take(HeadingSearch.Farthest).Select(record => record.Fields)]);
+            var headings = records[at].Fields;
+            var same = records.Skip(at + 1).Count(record => record.Fields.Count == headings.Count);
+            var score = (search.Recognised(headings), headings.Count > 1 ? same : 0, headings.Count);
             if (score.CompareTo(bestScore) <= 0) continue;
             bestScore = score;
-            best = new FileShape(encoding, delimiter, headings, line, from + 1, rows > 0, length);
+            best = new FileShape(encoding, delimiter, headings, records[at].Line, from + at + 1, at, at + 1 < records.Count || cut, length);
         }
 
         // Headings that mean nothing under one delimiter are no headings where those under another break off in a quote.
@@ -132,6 +141,13 @@ internal static class FileSniffer
         }
 
         return best;
+    }
+
+    private static List<string> Fields(RecordSplitter splitter)
+    {
+        var fields = new List<string>(splitter.FieldCount);
+        for (var f = 0; f < splitter.FieldCount; f++) fields.Add(Encoding.UTF8.GetString(splitter.Field(f)).Trim());
+        return fields;
     }
 
     public static string UnclosedQuote(string name, long line) =>

@@ -9,4 +9,11 @@ internal static class LineEnds
         if (text.Contains((byte)'\r')) count += text.Count((byte)'\r') - text.Count("\r\n"u8);
         return count;
     }
+
+    public static int Count(string text)
+    {
+        var count = text.AsSpan().Count('\n');
+        if (text.Contains('\r', StringComparison.Ordinal)) count += text.AsSpan().Count('\r') - text.AsSpan().Count("\r\n");
+        return count;
+    }
 }

@@ -69,8 +69,8 @@ internal sealed class ConfirmatoryReader : RowReader
 
         var when = Text(row, collectedAt);
         if (when.IsEmpty) Fail(Finding.MissingValue, collectedAt, ref why, ref column);
-        else if (Moment(when, collectedAt, out var written, out specimen.Instant, out specimen.OffsetMinutes) == DateReading.Read) specimen.DateOnly = written.DateOnly;
-        else Fail(Finding.UnreadableDate, collectedAt, ref why, ref column);
+        else if (Moment(when, collectedAt, out var written, out specimen.Instant, out specimen.OffsetMinutes) is var reading and not DateReading.Read) Fail(NotRead(reading), collectedAt, ref why, ref column);
+        else specimen.DateOnly = written.DateOnly;
 
         var word = Word(row, result, results, out _);
         if (word >= 0) specimen.Result = (ConfirmatoryResult)word;

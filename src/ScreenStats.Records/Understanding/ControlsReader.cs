@@ -60,10 +60,10 @@ internal sealed class ControlsReader : RowReader
         var reading = when.IsEmpty ? DateReading.Unreadable : Moment(when, runAt, out _, out _, out _);
         column = place.IsEmpty ? site : when.IsEmpty || reading != DateReading.Read ? runAt : expected is not (0 or 1) ? control : at == 0 ? result : at == 1 ? controlLine : testLine;
         if (place.IsEmpty || when.IsEmpty) return Finding.MissingValue;
-        if (reading != DateReading.Read) return Finding.UnreadableDate;
+        if (reading != DateReading.Read) return NotRead(reading);
         if (expected is not (0 or 1)) return expected == Words.Blank ? Finding.MissingValue : Finding.UnknownResult;
         if (observed is not { } outcome) return why;
-        DateParser.Read(when, Order(runAt), out var moment);
+        DateParser.Read(when, Order(runAt), out var moment, TwoDigitYears);
         var key = (System.Text.Encoding.UTF8.GetString(place), lotText, kitText, new DateOnly(2000, 1, 1).AddDays(moment.Day),
             (ControlExpectation)expected, outcome);
         cells[key] = cells.GetValueOrDefault(key) + 1;

@@ -28,13 +28,13 @@ internal sealed class DateEvidence(bool isDate)
     public (long First, long Second) FirstEither { get; private set; } = (long.MaxValue, long.MaxValue);
 
     /// <summary>Takes a value.</summary>
-    public void Look(ReadOnlySpan<byte> text, long place)
+    public void Look(ReadOnlySpan<byte> text, long place, bool twoDigitYears = false)
     {
         if (text.IsEmpty) return;
-        var reading = DateParser.Read(text, null, out _);
+        var reading = DateParser.Read(text, null, out _, twoDigitYears);
         if (reading == DateReading.Read) Settled++;
         if (reading != DateReading.OrderUnknown) return;
-        DateParser.TryParts(text, out var first, out var second, out var year, out _);
+        DateParser.TryParts(text, out var first, out var second, out var year, out _, twoDigitYears);
         var dayFirst = DateParser.DayNumber(year, second, first) != int.MinValue;
         var monthFirst = DateParser.DayNumber(year, first, second) != int.MinValue;
         if (dayFirst && monthFirst)

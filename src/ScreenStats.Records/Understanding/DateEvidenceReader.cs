@@ -34,7 +34,7 @@ internal sealed class DateEvidenceReader : RowReader
         column = 0;
         for (var c = 0; c < evidence.Length; c++)
         {
-            if (evidence[c].IsDate && Fields[c] >= 0) evidence[c].Look(Text(row, c), Here);
+            if (evidence[c].IsDate && Fields[c] >= 0) evidence[c].Look(Text(row, c), Here, TwoDigitYears);
         }
 
         return null;

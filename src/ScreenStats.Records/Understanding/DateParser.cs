@@ -6,7 +6,8 @@ namespace ScreenStats.Records.Understanding;
 /// <summary>
 /// Reads dates and times from UTF-8. ISO 8601 always: <c>2026-01-05</c>, <c>20260105</c>, with <c>T</c> or a space a time
 /// with or without seconds and fractions (cut off), with or without <c>Z</c> or an offset. With a settled order also
-/// <c>5.1.2026</c>, <c>05/01/2026 14:30</c>, <c>1/5/2026 2:30 PM</c>. Years have four figures.
+/// <c>5.1.2026</c>, <c>05/01/2026 14:30</c>, <c>1/5/2026 2:30 PM</c>. Years have four
+/// figures, or two where that is stated: then they are 2000 to 2099.
 /// </summary>
 internal static class DateParser
 {
@@ -25,7 +26,7 @@ internal static class DateParser
         return days - 730_119;
     }
 
-    public static DateReading Read(ReadOnlySpan<byte> text, DateOrder? order, out WrittenMoment moment)
+    public static DateReading Read(ReadOnlySpan<byte> text, DateOrder? order, out WrittenMoment moment, bool twoDigitYears = false)
     {
         moment = default;
         if (text.Length >= 10 && text[4] == (byte)'-' && text[7] == (byte)'-')
@@ -44,11 +45,11 @@ internal static class DateParser
             return Time(text[8..], ref moment);
         }
 
-        return Figures(text, order, ref moment);
+        return Figures(text, order, ref moment, twoDigitYears);
     }
 
     /// <summary>The two parts before the year of a date in figures, as written: evidence for their order.</summary>
-    public static bool TryParts(ReadOnlySpan<byte> text, out int first, out int second, out int year, out int length)
+    public static bool TryParts(ReadOnlySpan<byte> text, out int first, out int second, out int year, out int length, bool twoDigitYears = false)
     {
         length = 0;
         second = year = 0;
@@ -59,12 +60,17 @@ internal static class DateParser
         if (!Number(text, ref length, 2, out second) || length == text.Length || text[length] != separator) return false;
         length++;
         var from = length;
-        return Number(text, ref length, 4, out year) && length - from == 4;
+        if (!Number(text, ref length, 4, out year)) return false;
+        if (length - from == 4) return true;
+        if (length - from != 2 || !twoDigitYears) return false;
+        year += 2000;
+        return true;
     }
 
-    private static DateReading Figures(ReadOnlySpan<byte> text, DateOrder? order, ref WrittenMoment moment)
+    private static DateReading Figures(ReadOnlySpan<byte> text, DateOrder? order, ref WrittenMoment moment, bool twoDigitYears)
     {
-        if (!TryParts(text, out var first, out var second, out var year, out var length)) return DateReading.Unreadable;
+        if (!TryParts(text, out var first, out var second, out var year, out var length, twoDigitYears))
+            return !twoDigitYears && TryParts(text, out _, out _, out _, out _, twoDigitYears: true) ? DateReading.TwoDigitYear : DateReading.Unreadable;
         if (order == DateOrder.Iso) return DateReading.Unreadable;
         if (order is null && first != second)
         {

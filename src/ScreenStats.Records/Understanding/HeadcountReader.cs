@@ -59,7 +59,7 @@ internal sealed class HeadcountReader : RowReader
                 return Finding.MissingValue;
             }
 
-            if (Moment(when, column, out var moment, out _, out _) != DateReading.Read) return Finding.UnreadableDate;
+            if (Moment(when, column, out var moment, out _, out _) is var reading and not DateReading.Read) return NotRead(reading);
             day = new DateOnly(2000, 1, 1).AddDays(moment.Day);
         }
 

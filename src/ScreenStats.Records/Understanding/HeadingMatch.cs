@@ -8,6 +8,8 @@ internal enum HeadingReason
     Exact = 2,
     Synonym = 3,
     MissingMapped = 4,
+    WithUnit = 5,
+    Element = 6,
 }
 
 /// <summary>The field a canonical column is read from.</summary>

@@ -13,6 +13,7 @@ internal static class HeadingMatcher
     {
         var columns = CanonicalColumns.Of(export);
         var folded = headings.Select(TextFold.Fold).ToArray();
+        var bare = headings.Select(heading => TextFold.Fold(HeadingText.WithoutBrackets(heading))).ToArray();
         Repeated(file, folded, line, diagnostics);
         var taken = new HashSet<int>();
         var matches = new HeadingMatch[columns.Count];
@@ -47,8 +48,25 @@ internal static class HeadingMatcher
         for (var c = 0; c < columns.Count; c++)
         {
             if (matches[c].Reason != HeadingReason.None) continue;
+            var name = TextFold.Fold(columns[c].Name);
+            var fields = Enumerable.Range(0, bare.Length).Where(f => !taken.Contains(f) && bare[f] == name).ToArray();
+            Choose(fields, c, HeadingReason.WithUnit);
+        }
+
+        for (var c = 0; c < columns.Count; c++)
+        {
+            if (matches[c].Reason != HeadingReason.None) continue;
             var known = columns[c].Headings.Select(TextFold.Fold).ToHashSet(StringComparer.Ordinal);
             var fields = Enumerable.Range(0, folded.Length).Where(f => !taken.Contains(f) && known.Contains(folded[f])).ToArray();
+            if (fields.Length > 0) Choose(fields, c, HeadingReason.Synonym);
+            else Choose([.. Enumerable.Range(0, bare.Length).Where(f => !taken.Contains(f) && known.Contains(bare[f]))], c, HeadingReason.WithUnit);
+        }
+
+        Missing(export, file, line, columns, matches, headings, diagnostics);
+        return [.. matches.Select(match => match.Reason is HeadingReason.None or HeadingReason.MissingMapped ? HeadingMatch.Absent : match)];
+
+        void Choose(int[] fields, int c, HeadingReason reason)
+        {
             if (fields.Length > 1)
             {
                 diagnostics.Add(new Diagnostic(ReadingDiagnostics.AmbiguousHeadings, Severity.Error, file, line, columns[c].Name,
@@ -56,25 +74,16 @@ internal static class HeadingMatcher
                     + "say which in the program file (exports.columns)."));
                 matches[c] = new HeadingMatch(-1, HeadingReason.MissingMapped);
             }
-            else if (fields.Length == 1 && taken.Add(fields[0])) matches[c] = new HeadingMatch(fields[0], HeadingReason.Synonym);
+            else if (fields.Length == 1 && taken.Add(fields[0])) matches[c] = new HeadingMatch(fields[0], reason);
         }
-
-        Missing(export, file, line, columns, matches, headings, diagnostics);
-        return [.. matches.Select(match => match.Reason is HeadingReason.None or HeadingReason.MissingMapped ? HeadingMatch.Absent : match)];
     }
 
-    /// <summary>Number of headings that are recognised for an export: evidence for a delimiter.</summary>
-    public static int Recognised(ExportKind export, IReadOnlyList<string> headings, ExportSettings settings)
+    /// <summary>Number of required columns that have no heading, and of headings that the program file maps in vain.</summary>
+    public static int Lacks(ExportKind export, IReadOnlyList<string> headings, ExportSettings settings)
     {
-        var known = new HashSet<string>(StringComparer.Ordinal);
-        foreach (var column in CanonicalColumns.Of(export))
-        {
-            known.Add(TextFold.Fold(column.Name));
-            foreach (var heading in column.Headings) known.Add(TextFold.Fold(heading));
-        }
-
-        foreach (var mapped in settings.Columns.Values) known.Add(TextFold.Fold(mapped));
-        return headings.Count(heading => known.Contains(TextFold.Fold(heading)));
+        var wrong = new List<Diagnostic>();
+        Match(export, "", headings, settings, 1, wrong);
+        return wrong.Count(one => one.Code is ReadingDiagnostics.MissingColumn or ReadingDiagnostics.MappedHeadingMissing);
     }
 
     private static void Repeated(string file, string[] folded, int line, List<Diagnostic> diagnostics)

@@ -17,6 +17,8 @@ internal abstract class RowReader
     private int file;
     private int block;
     private int fieldCount;
+    private int asideField = -1;
+    private bool twoDigitYears;
 
     protected RowReader(ExportKind export, TimeScale scale, bool keepText)
     {
@@ -61,6 +63,8 @@ internal abstract class RowReader
     {
         file = plan.Number;
         fieldCount = plan.Headings.Count;
+        asideField = plan.AsideField;
+        twoDigitYears = plan.TwoDigitYears;
         for (var c = 0; c < Fields.Length; c++)
         {
             Fields[c] = plan.Matches[c].Field;
@@ -80,6 +84,12 @@ internal abstract class RowReader
         var column = 0;
         var finding = Shape(row) ?? Understand(row, record, out column);
         if (finding is not { } why) return;
+        if (why is not (Finding.MalformedRow or Finding.BlankRow) && TotalsLine.Is(row))
+        {
+            why = Finding.TotalsLine;
+            column = 0;
+        }
+
         Findings.Add(why, column, Here);
         SetAside.Add(new SetAsideEntry(Here, why, column,
             keepText ? System.Text.Encoding.UTF8.GetString(row.Bytes(row.RecordStart, row.RecordEnd)) : null));
@@ -132,7 +142,7 @@ internal abstract class RowReader
     /// <summary>Reads a moment; false where it is blank or cannot be read, which is then found.</summary>
     protected DateReading Moment(ReadOnlySpan<byte> text, int column, out WrittenMoment moment, out long instant, out short offset)
     {
-        var reading = DateParser.Read(text, orders[column], out moment);
+        var reading = DateParser.Read(text, orders[column], out moment, twoDigitYears);
         instant = 0;
         offset = 0;
         if (reading == DateReading.OrderUnknown) throw new OrderUnknownException();
@@ -148,6 +158,12 @@ internal abstract class RowReader
 
     /// <summary>The settled order of a column's dates.</summary>
     protected DateOrder? Order(int column) => orders[column];
+
+    /// <summary>True where years may have two figures.</summary>
+    protected bool TwoDigitYears => twoDigitYears;
+
+    /// <summary>Why a row is set aside whose required date was not read.</summary>
+    protected static Finding NotRead(DateReading reading) => reading == DateReading.TwoDigitYear ? Finding.TwoDigitYear : Finding.UnreadableDate;
 
     /// <summary>Reads a word of a choice column; negative where blank or unknown, the latter found.</summary>
     protected int Word(RecordSplitter row, int column, TextCodes codes, out ulong hash)
@@ -185,7 +201,7 @@ internal abstract class RowReader
     protected void CheckIdentity(ReadOnlySpan<byte> text, int column)
     {
         var kind = IdentityRule.Of(text);
-        if (kind != IdentityKind.None) Findings.Add(Finding.LooksLikeName + ((int)kind - 1), column, Here);
+        if (kind != IdentityKind.None && !TotalsLine.Begins(text)) Findings.Add(Finding.LooksLikeName + ((int)kind - 1), column, Here);
     }
 
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
@@ -206,6 +222,15 @@ internal abstract class RowReader
         return bytes;
     }
 
+    private static Finding? Aside(ReadOnlySpan<byte> reason) => reason.IsEmpty ? null : System.Text.Encoding.UTF8.GetString(reason) switch
+    {
+        Formats.Converting.ObservationLine.NotAnObservation => Finding.NotAnObservation,
+        Formats.Converting.ObservationLine.NotFinal => Finding.ResultNotFinal,
+        Formats.Converting.ObservationLine.Modified => Finding.ModifiedObservation,
+        Formats.Converting.ObservationLine.Contradictory => Finding.ContradictoryObservation,
+        _ => Finding.MalformedLine,
+    };
+
     private static bool Nothing(ReadOnlySpan<byte> text) =>
         text.Length == 3
             ? text[1] == (byte)'/' && (text[2] | 0x20) == 'a'
@@ -214,6 +239,7 @@ internal abstract class RowReader
     private Finding? Shape(RecordSplitter row)
     {
         if (row.Fault.Malformed) return Finding.MalformedRow;
+        if (asideField >= 0 && Aside(row.Field(asideField)) is { } aside) return aside;
         if (row.FieldCount == fieldCount)
         {
             if (row.RecordEnd - row.RecordStart >= fieldCount) return null;

@@ -127,9 +127,9 @@ internal sealed class ScreeningReader : RowReader
         var when = Text(row, collectedAt);
         WrittenMoment written = default;
         if (when.IsEmpty) Fail(Finding.MissingValue, collectedAt, ref why, ref column);
-        else if (Moment(when, collectedAt, out written, out run.Instant, out run.OffsetMinutes) != DateReading.Read)
+        else if (Moment(when, collectedAt, out written, out run.Instant, out run.OffsetMinutes) is var reading and not DateReading.Read)
         {
-            Fail(Finding.UnreadableDate, collectedAt, ref why, ref column);
+            Fail(NotRead(reading), collectedAt, ref why, ref column);
         }
 
         run.DateOnly = written.DateOnly;

@@ -17,4 +17,11 @@ internal enum Finding
     LooksLikeName = 11,
     LooksLikeEmailAddress = 12,
     LooksLikeTelephoneNumber = 13,
+    TotalsLine = 14,
+    TwoDigitYear = 15,
+    MalformedLine = 16,
+    NotAnObservation = 17,
+    ResultNotFinal = 18,
+    ModifiedObservation = 19,
+    ContradictoryObservation = 20,
 }

@@ -18,6 +18,13 @@ internal static class FindingTexts
         Finding.UnreadableNumber => ReadingDiagnostics.UnreadableNumber,
         Finding.UnreadableValue => ReadingDiagnostics.UnreadableValue,
         Finding.ResultAgainstLines => ReadingDiagnostics.ResultAgainstLines,
+        Finding.TotalsLine => ReadingDiagnostics.TotalsLine,
+        Finding.TwoDigitYear => ReadingDiagnostics.TwoDigitYear,
+        Finding.MalformedLine => ReadingDiagnostics.MalformedLine,
+        Finding.NotAnObservation => ReadingDiagnostics.NotAnObservation,
+        Finding.ResultNotFinal => ReadingDiagnostics.ResultNotFinal,
+        Finding.ModifiedObservation => ReadingDiagnostics.ModifiedObservation,
+        Finding.ContradictoryObservation => ReadingDiagnostics.ContradictoryObservation,
         _ => ReadingDiagnostics.NamesPeople,
     };
 
@@ -30,6 +37,13 @@ internal static class FindingTexts
         Finding.MissingValue => $"{column} is blank",
         Finding.UnreadableDate => $"{column} is not a date that can be read",
         Finding.UnknownResult => $"{column} is not a known word",
+        Finding.TotalsLine => "a line of totals",
+        Finding.TwoDigitYear => $"{column} has a year of two figures",
+        Finding.MalformedLine => "the line is no JSON object",
+        Finding.NotAnObservation => "the resource is no Observation",
+        Finding.ResultNotFinal => "status says that the result is not final, or was withdrawn",
+        Finding.ModifiedObservation => "the resource has a modifierExtension or implicitRules, which may change what it means",
+        Finding.ContradictoryObservation => "value and interpretation say different things",
         _ => $"{column} is not a whole number",
     };
 
@@ -56,9 +70,17 @@ internal static class FindingTexts
             Finding.LooksLikeName => Identity(rows, has, column, "a name"),
             Finding.LooksLikeEmailAddress => Identity(rows, has, column, "an e-mail address"),
             Finding.LooksLikeTelephoneNumber => Identity(rows, has, column, "a telephone number"),
+            Finding.TotalsLine => $"{rows} {(one ? "is a line of totals" : "are lines of totals")}, not {(one ? "a run or person" : "runs or people")}. {aside}; nothing needs to be done.",
+            Finding.TwoDigitYear => $"{rows} {has} a {column} whose year has two figures. {aside}; write years with four figures, or state \"twoDigitYears\": true in the program file (exports.{name}), which reads them as 2000 to 2099.",
+            Finding.MalformedLine => $"{rows} {(one ? "is" : "are")} not one JSON object in UTF-8 with each of its keys once. {aside}; correct the export.",
+            Finding.NotAnObservation => $"{rows} {has} a resource of another type than Observation. {aside}; leave such resources out of the export.",
+            Finding.ResultNotFinal => $"{rows} {has} a status other than final, amended or corrected: the result is not final yet, or was withdrawn. {aside}; export {(one ? "it" : "them")} again once final.",
+            Finding.ModifiedObservation => $"{rows} {has} a modifierExtension or implicitRules, which may change what everything else means. {aside}; ask the laboratory for the plain result.",
+            Finding.ContradictoryObservation => $"{rows} {has} a value and an interpretation that say different things. {aside}; ask the laboratory which one holds.",
             _ => throw new ArgumentOutOfRangeException(nameof(finding)),
         };
-        var severity = finding >= Finding.LooksLikeName ? Severity.Error : Severity.Warning;
+        var severity = finding is Finding.LooksLikeName or Finding.LooksLikeEmailAddress or Finding.LooksLikeTelephoneNumber ? Severity.Error
+            : finding == Finding.TotalsLine ? Severity.Note : Severity.Warning;
         return new Diagnostic(Code(finding), severity, file, line, column, message, count);
     }
 

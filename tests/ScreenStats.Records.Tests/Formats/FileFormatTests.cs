@@ -103,7 +103,7 @@ public class FileFormatTests
         using var folder = new TestFolder()
             .With("screening-b.csv", TestFolder.Headings + "p2,North,2026-01-05T08:00,pos\n")
             .With("screening-B.csv", "result;site;badge;collected_at\nneg;North;p1;2026-01-05T09:00\n")
-            .With("screening.txt", "not an export");
+            .With("screening.log", "not an export");
         var reading = folder.Read();
         reading.Inputs.Select(input => input.Name).Should().Equal("screening-B.csv", "screening-b.csv");
         TestFolder.Outcomes(reading).Should().Equal(1, 1, 0, 0);

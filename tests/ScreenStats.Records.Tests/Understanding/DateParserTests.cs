@@ -51,12 +51,24 @@ public class DateParserTests
     [InlineData("2026-01-05T08:30+1:00")]
     [InlineData("2026-01-05T08:30 CET")]
     [InlineData("2026-01-05T24:30")]
-    [InlineData("5.1.26")]
     [InlineData("46027")]
     [InlineData("32/01/2026")]
     [InlineData("13/13/2026")]
     public void What_is_no_date_is_not_read(string text) =>
         DateParser.Read(Encoding.UTF8.GetBytes(text), null, out _).Should().Be(DateReading.Unreadable);
+
+    [Theory]
+    [InlineData("5.1.26", "2026-01-05 00:00:00")]
+    [InlineData("05/01/00 08:30", "2000-01-05 08:30:00")]
+    [InlineData("31-12-99", "2099-12-31 00:00:00")]
+    public void A_year_of_two_figures_is_read_only_where_that_is_stated(string text, string expected)
+    {
+        var bytes = Encoding.UTF8.GetBytes(text);
+        DateParser.Read(bytes, DateOrder.DayFirst, out _).Should().Be(DateReading.TwoDigitYear);
+        DateParser.Read(bytes, DateOrder.DayFirst, out var moment, twoDigitYears: true).Should().Be(DateReading.Read);
+        new DateTime(2000, 1, 1).AddDays(moment.Day).AddSeconds(moment.Second).ToString("yyyy-MM-dd HH:mm:ss", System.Globalization.CultureInfo.InvariantCulture)
+            .Should().Be(expected);
+    }
 
     [Theory]
     [InlineData("05/01/2026", DateOrder.DayFirst, "2026-01-05 00:00:00")]

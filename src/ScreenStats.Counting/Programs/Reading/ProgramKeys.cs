@@ -12,7 +12,7 @@ internal static class ProgramKeys
 
     public static ImmutableArray<string> Exports { get; } = ["screening", "confirmatory", "controls", "headcount"];
 
-    public static ImmutableArray<string> Export { get; } = ["files", "columns", "words", "dateOrder"];
+    public static ImmutableArray<string> Export { get; } = ["files", "sheets", "columns", "words", "dateOrder", "twoDigitYears"];
 
     public static ImmutableArray<string> Screen { get; } =
         ["name", "lots", "sensitivity", "specificity", "source", "readWindowMinutes", "runsPerKit"];

@@ -76,9 +76,11 @@ internal static class ProgramReading
         return new ExportSettings
         {
             Files = section.Texts("files", "a list of file names in brackets, such as [\"screening.csv\"]"),
+            Sheets = section.Texts("sheets", "a list of sheet names in brackets, such as [\"Log\"]"),
             Columns = headings.ToImmutable(),
             Words = Words(section, knownWords, problems),
             DateOrder = (DateOrder?)section.Word("dateOrder", ProgramKeys.DateOrders),
+            TwoDigitYears = section.YesNo("twoDigitYears") ?? false,
         };
     }
 

@@ -74,6 +74,14 @@ internal sealed class ProgramSection
             ? (int)item.Number
             : null;
 
+    public bool? YesNo(string name)
+    {
+        if (Find(name) is not { } item) return null;
+        if (item.Kind is JsonValueKind.True or JsonValueKind.False) return item.Kind == JsonValueKind.True;
+        problems.WrongValue(item, "true or false");
+        return null;
+    }
+
     public int? Word(string name, IReadOnlyList<string> words) => Find(name) is { } item ? WordOf(item, words) : null;
 
     /// <summary>The position of a word among the allowed ones.</summary>

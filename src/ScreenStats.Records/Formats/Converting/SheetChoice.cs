@@ -1,0 +1,50 @@
+using System.IO.Enumeration;
+using ScreenStats.Counting.Diagnostics;
+using ScreenStats.Counting.Ledger;
+
+namespace ScreenStats.Records.Formats.Converting;
+
+/// <summary>Which sheets of a workbook hold an export: those that the program file names, else the one whose headings fit.</summary>
+internal sealed class SheetChoice(ExportKind export, IReadOnlyList<string> named)
+{
+    private string Export => export.ToString().ToLowerInvariant();
+
+    /// <summary>True for a sheet that may be read: a named one, else one that is not hidden.</summary>
+    public bool MayBe(string sheet, bool visible) =>
+        named.Count == 0 ? visible : named.Any(pattern => FileSystemName.MatchesSimpleExpression(pattern, sheet, ignoreCase: true));
+
+    /// <summary>Positions of the sheets to read.</summary>
+    /// <exception cref="FileFault">They cannot be told.</exception>
+    public IReadOnlyList<int> Of(string file, IReadOnlyList<SheetGlance> sheets)
+    {
+        var may = Enumerable.Range(0, sheets.Count).Where(at => MayBe(sheets[at].Name, sheets[at].Visible)).ToList();
+        if (named.Count > 0)
+        {
+            var missing = named.FirstOrDefault(pattern => !may.Exists(at => FileSystemName.MatchesSimpleExpression(pattern, sheets[at].Name, ignoreCase: true)));
+            if (missing is null) return may;
+            throw new FileFault(ReadingDiagnostics.MissingSheet,
+                $"{file} has no sheet \"{missing}\", which the program file names (exports.{Export}.sheets). Its sheets are {Names(sheets)}.");
+        }
+
+        var fitting = may.Where(at => sheets[at].Fits).ToList();
+        if (fitting.Count == 1) return fitting;
+        if (fitting.Count > 1)
+        {
+            throw new FileFault(ReadingDiagnostics.AmbiguousSheets,
+                $"{file} has {fitting.Count} sheets with the headings of the {Export} export: {Names([.. fitting.Select(at => sheets[at])])}. "
+                + $"Say in the program file which are to be read: exports.{Export}.sheets.");
+        }
+
+        var filled = may.Where(at => sheets[at].HasCells).ToList();
+        // The one sheet that could be meant: messages then say what it lacks.
+        if (filled.Count == 1) return filled;
+        throw filled.Count == 0
+            ? new FileFault(ReadingDiagnostics.EmptyFile, $"{file} has no sheet with anything in it{(sheets.Any(sheet => !sheet.Visible) ? " that is not hidden" : "")}. Export it again.")
+            : new FileFault(ReadingDiagnostics.AmbiguousSheets,
+                $"No sheet of {file} has all headings that the {Export} export needs. Its sheets are {Names(sheets)}. "
+                + $"Say in the program file which is to be read (exports.{Export}.sheets) and which headings hold its columns (exports.{Export}.columns).");
+    }
+
+    private static string Names(IReadOnlyList<SheetGlance> sheets) =>
+        string.Join(", ", sheets.Take(20).Select(sheet => $"\"{sheet.Name}\"")) + (sheets.Count > 20 ? ", ..." : "");
+}

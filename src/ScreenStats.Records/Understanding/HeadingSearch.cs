@@ -1,0 +1,85 @@
+using ScreenStats.Counting.Ledger;
+using ScreenStats.Counting.Programs;
+
+namespace ScreenStats.Records.Understanding;
+
+/// <summary>Finds the record of a file that holds its headings: lines of text may stand before it.</summary>
+internal sealed class HeadingSearch
+{
+    /// <summary>Records that are looked at.</summary>
+    public const int Farthest = 100;
+
+    private const int FewestRecognised = 2;
+
+    private static readonly string[] Dates =
+        [CanonicalColumns.CollectedAt, CanonicalColumns.ReportedAt, CanonicalColumns.ReadAt, CanonicalColumns.LotExpiry, CanonicalColumns.RunAt, CanonicalColumns.Date];
+
+    private readonly ExportKind export;
+    private readonly ExportSettings settings;
+    private readonly HashSet<string> known = new(StringComparer.Ordinal);
+
+    public HeadingSearch(ExportKind export, ExportSettings settings)
+    {
+        this.export = export;
+        this.settings = settings;
+        foreach (var column in CanonicalColumns.Of(export))
+        {
+            known.Add(TextFold.Fold(column.Name));
+            foreach (var heading in column.Headings) known.Add(TextFold.Fold(heading));
+        }
+
+        foreach (var mapped in settings.Columns.Values) known.Add(TextFold.Fold(mapped));
+    }
+
+    /// <summary>Number of headings that mean something: evidence for a delimiter.</summary>
+    public int Recognised(IReadOnlyList<string> headings)
+    {
+        var count = 0;
+        for (var h = 0; h < headings.Count && h < 1000; h++)
+        {
+            if (headings[h].Length is > 0 and <= 200 && (known.Contains(TextFold.Fold(headings[h])) || known.Contains(TextFold.Fold(HeadingText.WithoutBrackets(headings[h]))))) count++;
+        }
+
+        return count;
+    }
+
+    /// <summary>True where every required column has a heading.</summary>
+    public bool Fits(IReadOnlyList<string> headings) =>
+        Recognised(headings) >= FewestRecognised && HeadingMatcher.Lacks(export, headings, settings) == 0;
+
+    /// <summary>
+    /// The position of the headings among the first records: the first record in which every required column has its
+    /// heading; else, where some record clearly tries to be it, the one with most headings that mean something (so that
+    /// messages speak of it); else the first. Records with no value are passed over.
+    /// </summary>
+    public int Find(IReadOnlyList<IReadOnlyList<string>> records)
+    {
+        if (records.Count == 0) return 0;
+        var best = 0;
+        var most = Recognised(records[0]);
+        for (var r = 0; r < records.Count; r++)
+        {
+            var recognised = r == 0 ? most : Recognised(records[r]);
+            if (recognised >= FewestRecognised && HeadingMatcher.Lacks(export, records[r], settings) == 0) return r;
+            if (recognised <= most || recognised < FewestRecognised + 1) continue;
+            most = recognised;
+            best = r;
+        }
+
+        return best;
+    }
+
+    /// <summary>Which fields hold dates.</summary>
+    public bool[] DateFields(IReadOnlyList<string> headings)
+    {
+        var fields = new bool[headings.Count];
+        var columns = CanonicalColumns.Of(export);
+        var matches = HeadingMatcher.Match(export, "", headings, settings, 1, []);
+        for (var c = 0; c < columns.Count; c++)
+        {
+            if (matches[c].Field >= 0 && Dates.Contains(columns[c].Name)) fields[matches[c].Field] = true;
+        }
+
+        return fields;
+    }
+}
