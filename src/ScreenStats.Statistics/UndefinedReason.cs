@@ -27,6 +27,9 @@ public enum UndefinedReason
     /// <summary>With these figures no positive result can occur.</summary>
     NoPositiveResultPossible,
 
+    /// <summary>The sensitivity is 0, so no positive is real at any prevalence.</summary>
+    NoTruePositivePossible,
+
     /// <summary>With these figures no negative result can occur.</summary>
     NoNegativeResultPossible,
 

@@ -18,6 +18,7 @@ public static class UndefinedReasons
         UndefinedReason.TestNoBetterThanChance =>
             "sensitivity and specificity add up to 1 or less, so a positive result says nothing about the condition",
         UndefinedReason.NoPositiveResultPossible => "with these figures no positive result can occur",
+        UndefinedReason.NoTruePositivePossible => "with a sensitivity of 0 no positive is real at any prevalence",
         UndefinedReason.NoNegativeResultPossible => "with these figures no negative result can occur",
         UndefinedReason.NoFalsePositives => "no false positive was counted, so the ratio has no upper bound",
         UndefinedReason.NoTrueNegatives => "no true negative was counted, so the ratio has no upper bound",

@@ -24,6 +24,8 @@ public sealed class ReferenceTableTests
         ["LikelihoodRatio"] = "likelihood-ratios",
         ["SpecificityComparison"] = "specificity-comparisons",
         ["RoganGladen"] = "corrected-prevalence",
+        ["PredictiveCurve"] = "predictive-values",
+        ["SerialTesting"] = "serial-testing",
         ["LangReiczigel"] = "lang-reiczigel",
         ["ExactPrevalence"] = "exact-prevalence",
         ["BayesianPrevalence"] = "prevalence-posteriors",

@@ -1,19 +1,15 @@
-using ScreenStats.Statistics.Numerics;
-
 namespace ScreenStats.Statistics.Accuracy;
 
 /// <summary>The accuracy of several tests used side by side.</summary>
 public static class AccuracyMixture
 {
-    private const double StatedConfidence = 0.95;
-
     /// <summary>The accuracy of a mixture: each test's own, weighted by how often it was used.</summary>
     /// <param name="parts">The sensitivity (or the specificity) of each test as stated, and its weight: a number of tests, 0 or more.</param>
     /// <returns>The statement; that of the one test itself where only one has a weight above 0.</returns>
     /// <exception cref="ArgumentOutOfRangeException">A weight is negative or not finite, or none is above 0.</exception>
     /// <remarks>
     /// Value sum(w v), variance sum(w² Var(v)) with w the weight over the sum of weights: the statements come from different studies and
-    /// are independent. The variance is carried on the logit scale by an interval of the same variance; where the value is 0 or 1, by
+    /// are independent. The statement carries that variance; where the value is 0 or 1, by
     /// the n of n (0 of n) that has it. Exact where every part is exact.
     /// </remarks>
     public static AccuracyStatement Of(IEnumerable<(AccuracyStatement Accuracy, double Weight)> parts)
@@ -50,9 +46,6 @@ public static class AccuracyMixture
             return AccuracyStatement.FromCounts(value == 1 ? trials : 0, trials);
         }
 
-        var half = Quantile.Normal(StatedConfidence) * Math.Sqrt(variance) / (value * (1 - value));
-        var logit = LogitScale.Logit(value);
-        return AccuracyStatement.FromInterval(
-            value, Math.Min(value, LogitScale.Fraction(logit - half)), Math.Max(value, LogitScale.Fraction(logit + half)), StatedConfidence);
+        return AccuracyStatement.Combined(value, value, variance);
     }
 }

@@ -69,6 +69,56 @@ public static class LikelihoodRatio
         return Ratio(counts.FalseNegative, counts.TruePositive, counts.TrueNegative, counts.FalsePositive, confidence);
     }
 
+    /// <summary>The likelihood ratio of a positive result, from statements of any kind.</summary>
+    /// <param name="sensitivity">The sensitivity as stated.</param>
+    /// <param name="specificity">The specificity as stated.</param>
+    /// <param name="confidence">Confidence in (0, 1), two-sided.</param>
+    /// <returns>The ratio, with limits where either is uncertain; undefined at a specificity of 1.</returns>
+    /// <exception cref="ArgumentOutOfRangeException">The confidence is outside (0, 1).</exception>
+    /// <remarks>The variance of the logarithm of a rate r is its logit variance times (1 - r)², which for counts is the formula above.</remarks>
+    public static Estimate Positive(AccuracyStatement sensitivity, AccuracyStatement specificity, double confidence = 0.95)
+    {
+        ArgumentNullException.ThrowIfNull(sensitivity);
+        ArgumentNullException.ThrowIfNull(specificity);
+        Guard.Confidence(confidence);
+        return Counts(sensitivity, specificity) is { } counts
+            ? Positive(counts, confidence)
+            : Ratio(Positive(sensitivity.Value, specificity.Value), sensitivity, specificity.Complement(), confidence);
+    }
+
+    /// <summary>The likelihood ratio of a negative result, from statements of any kind.</summary>
+    /// <param name="sensitivity">The sensitivity as stated.</param>
+    /// <param name="specificity">The specificity as stated.</param>
+    /// <param name="confidence">Confidence in (0, 1), two-sided.</param>
+    /// <returns>The ratio, with limits where either is uncertain; undefined at a specificity of 0.</returns>
+    /// <exception cref="ArgumentOutOfRangeException">The confidence is outside (0, 1).</exception>
+    /// <remarks>As for <see cref="Positive(AccuracyStatement, AccuracyStatement, double)"/>.</remarks>
+    public static Estimate Negative(AccuracyStatement sensitivity, AccuracyStatement specificity, double confidence = 0.95)
+    {
+        ArgumentNullException.ThrowIfNull(sensitivity);
+        ArgumentNullException.ThrowIfNull(specificity);
+        Guard.Confidence(confidence);
+        return Counts(sensitivity, specificity) is { } counts
+            ? Negative(counts, confidence)
+            : Ratio(Negative(sensitivity.Value, specificity.Value), sensitivity.Complement(), specificity, confidence);
+    }
+
+    private static DiagnosticCounts? Counts(AccuracyStatement sensitivity, AccuracyStatement specificity) =>
+        sensitivity is { Kind: AccuracyKind.Counts, Successes: { } truePositive, Trials: { } with }
+        && specificity is { Kind: AccuracyKind.Counts, Successes: { } trueNegative, Trials: { } without }
+            ? new DiagnosticCounts(truePositive, with - truePositive, without - trueNegative, trueNegative)
+            : null;
+
+    private static Estimate Ratio(Estimate point, AccuracyStatement with, AccuracyStatement without, double confidence)
+    {
+        if (point.Value is not { } value) return point;
+        var (r, w) = (with.AdjustedValue, without.AdjustedValue);
+        var variance = (with.LogitVariance * (1 - r) * (1 - r)) + (without.LogitVariance * (1 - w) * (1 - w));
+        if (variance == 0 || w <= 0) return point;
+        var half = Quantile.Normal(confidence) * Math.Sqrt(variance);
+        return Estimate.Of(value, new Interval(r / w * Math.Exp(-half), r / w * Math.Exp(half)).Including(value), LogNormalMethod, confidence);
+    }
+
     /// <summary>(with / all with) / (without / all without) and its log-normal limits.</summary>
     private static Estimate Ratio(double with, double withOther, double without, double withoutOther, double confidence)
     {

@@ -3,16 +3,22 @@ namespace ScreenStats.Statistics.Prevalence;
 /// <summary>
 /// The integral over the whole line of a function given by its logarithm, with one hill. The trapezoid rule after u = centre + scale sinh(t):
 /// tails that fall exponentially then fall doubly so, and the error falls exponentially with the number of points. The step is halved until
-/// two sums agree to a millionth; the error of the finer one is about the square of that.
+/// two sums agree to 1 in 100,000; the error of the finer one is about the square of that.
 /// </summary>
 internal sealed class LineIntegral
 {
-    private const double FirstStep = 0.25;
-    private const double Negligible = -42;
-    private const double Farthest = 8;
-    private const int Halvings = 7;
+    private const double Agreement = 1e-5;
+    private const double Negligible = -34;
 
-    private readonly List<(double Parameter, double Log)> points = [];
+    // Points lie on a lattice of 1/512 from -8 to 8; the first step is 1/4, the last the lattice's own.
+    private const int PerUnit = 512;
+    private const int Farthest = 8 * PerUnit;
+    private const int FirstStep = PerUnit / 4;
+    private static readonly double[] Sinh = [.. Enumerable.Range(0, Farthest + 1).Select(k => Math.Sinh((double)k / PerUnit))];
+    private static readonly double[] Cosh = [.. Enumerable.Range(0, Farthest + 1).Select(k => Math.Cosh((double)k / PerUnit))];
+
+    private readonly List<(double Weight, double Log)> points = [];
+    private double highest;
 
     /// <summary>The logarithm of the integral, with the centre and the scale found first from where they stood before.</summary>
     public double LogOfIntegral(Func<double, double> log, ref double centre, ref double scale)
@@ -25,49 +31,38 @@ internal sealed class LineIntegral
     public double LogOfIntegral(Func<double, double> log, double centre, double scale)
     {
         points.Clear();
+        highest = double.NegativeInfinity;
+        var first = Add(log, centre, scale, 0);
+        int left = 0, right = 0;
+        var last = first;
+        for (var k = FirstStep; k <= Farthest; k += FirstStep)
+        {
+            var value = Add(log, centre, scale, left = -k);
+            if (value < highest + Negligible && value <= last) break;
+            last = value;
+        }
+
+        last = first;
+        for (var k = FirstStep; k <= Farthest; k += FirstStep)
+        {
+            var value = Add(log, centre, scale, right = k);
+            if (value < highest + Negligible && value <= last) break;
+            last = value;
+        }
+
         var step = FirstStep;
-        points.Add((0, log(centre)));
-        var highest = points[0].Log;
-        var (left, right) = (0.0, 0.0);
-        foreach (var sign in (ReadOnlySpan<int>)[-1, 1])
+        var sum = Sum();
+        while (step > 1)
         {
-            var last = points[0].Log;
-            for (var k = 1; k * step <= Farthest; k++)
-            {
-                var t = sign * k * step;
-                var value = log(centre + (scale * Math.Sinh(t)));
-                points.Add((t, value));
-                highest = Math.Max(highest, value);
-                if (sign < 0) left = t;
-                else right = t;
-                if (value < highest + Negligible && value <= last) break;
-                last = value;
-            }
-        }
-
-        var sum = Sum(0, highest);
-        for (var halving = 0; halving < Halvings; halving++)
-        {
-            var from = points.Count;
-            for (var t = left + (step / 2); t < right; t += step)
-            {
-                var value = log(centre + (scale * Math.Sinh(t)));
-                points.Add((t, value));
-                if (value > highest)
-                {
-                    sum *= Math.Exp(highest - value);
-                    highest = value;
-                }
-            }
-
-            var finer = sum + Sum(from, highest);
+            var before = highest;
+            for (var k = left + (step / 2); k < right; k += step) Add(log, centre, scale, k);
+            var coarse = sum * Math.Exp(before - highest);
+            sum = Sum();
             step /= 2;
-            var agree = Math.Abs(finer - (2 * sum)) < 1e-6 * finer;
-            sum = finer;
-            if (agree) break;
+            if (Math.Abs(sum - (2 * coarse)) < Agreement * sum) break;
         }
 
-        return highest + Math.Log(sum * step * scale);
+        return highest + Math.Log(sum * step * scale / PerUnit);
     }
 
     /// <summary>Steps towards the top of a hill until a parabola through three points a scale apart has its top near the middle one.</summary>
@@ -105,10 +100,18 @@ internal sealed class LineIntegral
         }
     }
 
-    private double Sum(int from, double highest)
+    private double Add(Func<double, double> log, double centre, double scale, int k)
+    {
+        var value = log(centre + (scale * (k < 0 ? -Sinh[-k] : Sinh[k])));
+        points.Add((Cosh[Math.Abs(k)], value));
+        if (value > highest) highest = value;
+        return value;
+    }
+
+    private double Sum()
     {
         double sum = 0;
-        for (var index = from; index < points.Count; index++) sum += Math.Exp(points[index].Log - highest) * Math.Cosh(points[index].Parameter);
+        foreach (var (weight, log) in points) sum += weight * Math.Exp(log - highest);
         return sum;
     }
 }

@@ -52,11 +52,11 @@ internal sealed class PosteriorIntegral
     private double Place(int which, double logit)
     {
         // ln(share) and ln(1 - share) without a difference.
-        var away = Math.Log(1 + Math.Exp(-Math.Abs(logit)));
-        var log = logit >= 0 ? -away : logit - away;
-        var logRest = logit >= 0 ? -logit - away : -away;
-        share[which] = Math.Exp(log);
-        rest[which] = Math.Exp(logRest);
+        var odds = Math.Exp(-Math.Abs(logit));
+        var larger = 1 / (1 + odds);
+        var away = Math.Log(1 + odds);
+        var (log, logRest) = logit >= 0 ? (-away, -logit - away) : (logit - away, -away);
+        (share[which], rest[which]) = logit >= 0 ? (larger, odds * larger) : (odds * larger, larger);
         return (axes[which].Alpha * log) + (axes[which].Beta * logRest);
     }
 

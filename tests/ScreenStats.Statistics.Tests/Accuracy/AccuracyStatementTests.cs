@@ -40,6 +40,14 @@ public sealed class AccuracyStatementTests
         });
 
     [Fact]
+    public void Every_row_of_the_table_of_matched_distributions_is_met() =>
+        Mismatches.ShouldBeNone(ReferenceTable.Load("matched-distributions"), row =>
+        {
+            var matched = BetaDistribution.Matching(row.Number("value"), row.Number("lower"), row.Number("upper"), row.Number("confidence"));
+            return [row.Mismatch("alpha", matched.Alpha), row.Mismatch("beta", matched.Beta)];
+        });
+
+    [Fact]
     public void Counts_read_back_from_their_own_uniform_posterior_are_the_counts()
     {
         var interval = new BetaDistribution(62, 37).EqualTailed(0.9);

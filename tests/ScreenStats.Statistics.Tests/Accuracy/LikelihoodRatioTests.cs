@@ -50,4 +50,24 @@ public sealed class LikelihoodRatioTests
     [Fact]
     public void The_negative_ratio_is_the_positive_one_with_results_swapped() => Gen.Long[1, 400].Array[4].Sample(c =>
         LikelihoodRatio.Negative(new DiagnosticCounts(c[0], c[1], c[2], c[3])) == LikelihoodRatio.Positive(new DiagnosticCounts(c[1], c[0], c[3], c[2])));
+
+    [Fact]
+    public void Statements_by_counts_give_what_the_counts_give() => Gen.Long[0, 40].Array[4].Sample(c =>
+    {
+        if (c[0] + c[1] == 0 || c[2] + c[3] == 0) return true;
+        var counts = new DiagnosticCounts(c[0], c[1], c[2], c[3]);
+        var (sensitivity, specificity) = (counts.Sensitivity()!, counts.Specificity()!);
+        return LikelihoodRatio.Positive(sensitivity, specificity) == LikelihoodRatio.Positive(counts) && LikelihoodRatio.Negative(sensitivity, specificity) == LikelihoodRatio.Negative(counts);
+    });
+
+    [Fact]
+    public void One_exact_accuracy_leaves_the_variance_of_the_other()
+    {
+        // By hand: ln(0.8) has the variance 0.2/80, so the limits are 40 exp(-+1.96 sqrt(0.0025)).
+        var result = LikelihoodRatio.Positive(AccuracyStatement.FromCounts(80, 100), AccuracyStatement.Exact(0.98));
+        result.Value.Should().BeApproximately(40, 1e-12);
+        result.Upper.Should().BeApproximately(40 * Math.Exp(1.959963984540054 * 0.05), 1e-9);
+        LikelihoodRatio.Positive(AccuracyStatement.Exact(0.8), AccuracyStatement.Exact(0.98)).Interval.Should().BeNull();
+        LikelihoodRatio.Negative(AccuracyStatement.FromInterval(0.8, 0.7, 0.88), AccuracyStatement.Exact(0)).Reason.Should().Be(UndefinedReason.NoTrueNegatives);
+    }
 }

@@ -34,6 +34,80 @@ public sealed class PredictiveValueTests
         });
 
     [Fact]
+    public void Every_row_of_the_table_of_wald_limits_is_met() =>
+        Mismatches.ShouldBeNone(ReferenceTable.Load("predictive-values-wald"), row =>
+        {
+            var (sensitivity, specificity) = (Statements.Read(row.Text("sensitivity")), Statements.Read(row.Text("specificity")));
+            var prevalence = AccuracyStatement.Exact(row.Number("prevalence"));
+            var result = row.Text("measure") == "positive"
+                ? PredictiveValue.Positive(sensitivity, specificity, prevalence, PredictiveInterval.Wald, row.Number("confidence"))
+                : PredictiveValue.Negative(sensitivity, specificity, prevalence, PredictiveInterval.Wald, row.Number("confidence"));
+            return [row.Mismatch("value", result.Value), row.Mismatch("lower", result.Lower), row.Mismatch("upper", result.Upper)];
+        });
+
+    [Fact]
+    public void Every_row_of_the_table_of_prevalences_for_a_share_is_met() =>
+        Mismatches.ShouldBeNone(ReferenceTable.Load("prevalence-for-share"), row =>
+        {
+            var result = PredictiveValue.PrevalenceForPositiveShare(
+                row.Number("share"), Statements.Read(row.Text("sensitivity")), Statements.Read(row.Text("specificity")), row.Number("confidence"));
+            return [row.Mismatch("value", result.Value), row.Mismatch("lower", result.Lower), row.Mismatch("upper", result.Upper)];
+        });
+
+    [Fact]
+    public void At_the_prevalence_for_a_share_the_positive_value_is_that_share() => Gen.Select(Statement, Statement, Gen.Double[0.001, 0.999]).Sample((sensitivity, specificity, share) =>
+    {
+        var result = PredictiveValue.PrevalenceForPositiveShare(share, sensitivity, specificity);
+        if (result.Value is not { } prevalence) return result.Reason == UndefinedReason.NoTruePositivePossible;
+        return prevalence == 0
+            ? specificity.Value == 1
+            : Math.Abs(PredictiveValue.Positive(sensitivity, specificity, prevalence).Value!.Value - share) < 1e-9;
+    });
+
+    [Fact]
+    public void The_curve_is_the_predictive_values_point_by_point()
+    {
+        var (sensitivity, specificity) = (AccuracyStatement.FromCounts(61, 97), AccuracyStatement.FromCounts(2391, 2400));
+        var prevalences = PredictiveCurve.Prevalences(0.0001, 0.5, 26);
+        prevalences.Should().HaveCount(26).And.BeInAscendingOrder();
+        prevalences[0].Should().Be(0.0001);
+        prevalences[^1].Should().Be(0.5);
+        var curve = PredictiveCurve.Of(sensitivity, specificity, prevalences);
+        curve[7].Positive.Should().Be(PredictiveValue.Positive(sensitivity, specificity, prevalences[7]));
+        curve[7].Negative.Should().Be(PredictiveValue.Negative(sensitivity, specificity, prevalences[7]));
+        curve.Select(point => point.Positive.Value!.Value).Should().BeInAscendingOrder();
+        FluentActions.Invoking(() => PredictiveCurve.Prevalences(0, 0.5, 10)).Should().Throw<ArgumentOutOfRangeException>();
+        FluentActions.Invoking(() => PredictiveValue.PrevalenceForPositiveShare(1, sensitivity, specificity)).Should().Throw<ArgumentOutOfRangeException>();
+    }
+
+    /// <summary>COVAG study, Front Med 2022;9:774550, abstract, and the JABFM table's panel a, per 10,000.</summary>
+    [Theory]
+    [InlineData(0.752, 0.996, 0.05, 376, 38, 124)]
+    [InlineData(0.319, 0.99819, 0.005, 16, 18, 34)]
+    [InlineData(0.9, 0.95, 0.001, 9, 500, 1)]
+    [InlineData(0.9, 0.95, 0.002, 18, 499, 2)]
+    public void Expected_results_per_ten_thousand_are_those_published(
+        double sensitivity, double specificity, double prevalence, double truePositives, double falsePositives, double falseNegatives)
+    {
+        var expected = new ExpectedResults(sensitivity, specificity, prevalence, 10_000);
+        expected.TruePositives.Should().BeApproximately(truePositives, 0.5 + 1e-9);
+        expected.FalsePositives.Should().BeApproximately(falsePositives, 0.5 + 1e-9);
+        expected.FalseNegatives.Should().BeApproximately(falseNegatives, 0.5 + 1e-9);
+        (expected.TruePositives + expected.FalsePositives + expected.FalseNegatives + expected.TrueNegatives).Should().BeApproximately(10_000, 1e-9);
+    }
+
+    /// <summary>PMC7454296, Table 5: accuracy at a specificity of 1.</summary>
+    [Theory]
+    [InlineData(0.775, 0.03, 0.9933)]
+    [InlineData(0.775, 0.05, 0.9888)]
+    [InlineData(0.775, 0.10, 0.9775)]
+    [InlineData(0.9474, 0.03, 0.9984)]
+    [InlineData(0.9474, 0.05, 0.9974)]
+    [InlineData(0.9474, 0.10, 0.9947)]
+    public void The_share_of_right_results_is_as_published(double sensitivity, double prevalence, double accuracy) =>
+        new ExpectedResults(sensitivity, 1, prevalence, 10_000).Accuracy.Should().BeApproximately(accuracy, 5e-5 + 1e-9);
+
+    [Fact]
     public void Four_counts_give_the_same_as_the_statements_made_from_them()
     {
         var counts = new DiagnosticCounts(44, 79, 4, 2465);

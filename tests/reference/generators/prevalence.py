@@ -72,7 +72,7 @@ class Mixture:
 
     def __init__(self, weights, a, b):
         order = np.argsort(-weights)
-        keep = order[: np.searchsorted(np.cumsum(weights[order]), 1 - 1e-14) + 1]
+        keep = order[: np.searchsorted(np.cumsum(weights[order]), 1 - 1e-12) + 1]
         self.w, self.a, self.b = weights[keep], a[keep], b[keep]
         self.w = self.w / self.w.sum()
         self.mean = float(np.sum(self.w * self.a / (self.a + self.b)))
@@ -88,17 +88,23 @@ class Mixture:
 
     def quantile(self, q):
         f = lambda u: self.cdf(special.expit(u)) - q
+        if f(36) <= 0:
+            # Above the double next to 1.
+            return 1.0
         return float(special.expit(optimize.brentq(f, -60, 36, xtol=1e-13, rtol=1e-14)))
 
     def shortest(self, confidence):
         left = 1 - confidence
         difference = lambda s: self.pdf(self.quantile(s)) - self.pdf(self.quantile(s + confidence))
         low, high = left * 1e-7, left * (1 - 1e-7)
+        if self.quantile(high + confidence) == 1:
+            # All the mass lies against 1, where the density is highest.
+            return self.quantile(left), 1.0
         if difference(low) >= 0:
             return 0.0, self.quantile(confidence)
         if difference(high) <= 0:
             return self.quantile(left), 1.0
-        s = optimize.brentq(difference, low, high, xtol=1e-11)
+        s = optimize.brentq(difference, low, high, xtol=left * 1e-9)
         return self.quantile(s), self.quantile(s + confidence)
 
 
@@ -177,11 +183,13 @@ def posteriors():
         weights = [tuple(float(part) for part in text.split(",")) for text in prior]
         for parameter, mixture in posterior(x, n, se, sp, weights).items():
             tail = (1 - confidence) / 2
-            shortest = mixture.shortest(confidence)
+            # Mean and deviation are closed forms; quantiles of a mixture of very many components would take minutes.
+            ends = ["", "", "", "", ""]
+            if len(mixture.w) < 6000:
+                ends = [num(mixture.quantile(q)) for q in (0.5, tail, 1 - tail)] + [num(end) for end in mixture.shortest(confidence)]
             rows.append([
                 f"{parameter}-{x}-{n}-{se_text}-{sp_text}-{'-'.join(prior)}-{confidence}", parameter, x, n, se_text, sp_text, *prior, confidence,
-                num(mixture.mean), num(mixture.sd), num(mixture.quantile(0.5)), num(mixture.quantile(tail)), num(mixture.quantile(1 - tail)),
-                num(shortest[0]), num(shortest[1]), "absolute:1e-7", "independent",
+                num(mixture.mean), num(mixture.sd), *ends, "absolute:1e-7", "independent",
                 f"{SCIPY}: finite mixture of beta distributions (generators/prevalence.py)"])
     out("prevalence-posteriors",
         "id parameter successes trials sensitivity specificity prior_prevalence prior_sensitivity prior_specificity confidence mean standard_deviation median "
