@@ -1,9 +1,7 @@
-using System.Collections.Immutable;
 using System.CommandLine;
 using ScreenStats.Cli.Parsing;
 using ScreenStats.Cli.Results;
 using ScreenStats.Cli.Terminal;
-using ScreenStats.Statistics;
 using ScreenStats.Statistics.Accuracy;
 
 namespace ScreenStats.Cli.Commands;
@@ -14,126 +12,72 @@ internal sealed class PredictCommand : RunnerCommand
     private readonly Option<string> sensitivity;
     private readonly Option<string> specificity;
     private readonly Option<string> prevalence;
+    private readonly Option<string> per;
+    private readonly Option<string> share;
+    private readonly Option<string> repeat;
+    private readonly Option<string> rule;
+    private readonly Option<string> confirmatorySensitivity;
+    private readonly Option<string> confirmatorySpecificity;
+    private readonly Option<bool> curve;
     private readonly Option<string> confidence;
 
     public PredictCommand()
         : base("predict", "Predictive values, likelihood ratios, and what to expect per 10,000",
             "screenstats predict --sensitivity 0.8 --specificity 0.98 --prevalence 0.01",
-            "screenstats predict --sensitivity 61/97 --specificity 2391/2400 --prevalence 0.004 --confidence 0.9")
+            "screenstats predict --sensitivity 61/97 --specificity 2391/2400 --prevalence 0.004 --confidence 0.9",
+            "screenstats predict --sensitivity 0.73[0.65,0.80] --specificity 0.997 --prevalence 0.01 --repeat 2 --rule any")
     {
-        sensitivity = TakeOption("--sensitivity", "share", "A fraction, or counts such as 61/97.", required: true);
-        specificity = TakeOption("--specificity", "share", "A fraction, or counts such as 2391/2400.", required: true);
-        prevalence = TakeOption("--prevalence", "share", "A fraction, or counts from another source.", required: true);
+        sensitivity = TakeOption("--sensitivity", "share",
+            "A fraction (taken as exact), counts such as 61/97, or a value with its 95 % interval such as 0.73[0.65,0.80] (quote it where the shell expands brackets).", required: true);
+        specificity = TakeOption("--specificity", "share", "Likewise, such as 2391/2400.", required: true);
+        prevalence = TakeOption("--prevalence", "share", "Likewise, from another source.", required: true);
+        per = TakeOption("--per", "people", "People tested once that the expected counts are for. Default 10000.");
+        share = TakeOption("--share", "fraction", "The share of positives that is to be real: at which prevalence is it reached? Default 0.5.");
+        repeat = TakeOption("--repeat", "times", "The same screen taken 2 to 100 times by one person.");
+        rule = TakeOption("--rule", "name", "With --repeat: positive where all are (default) or where any is. Write all or any.");
+        confirmatorySensitivity = TakeOption("--confirmatory-sensitivity", "share", "With the next: each positive is followed by a confirmatory test.");
+        confirmatorySpecificity = TakeOption("--confirmatory-specificity", "share", "Specificity of the confirmatory test.");
+        curve = TakeSwitch("--curve", "Both predictive values at prevalences from 1 in 10,000 to a half.");
         confidence = TakeOption("--confidence", "fraction", "Confidence of the limits. Default 0.95.");
         TakeJson();
     }
 
     public override int Run(Invocation invocation)
     {
-        var se = Figures.Probability("--sensitivity", invocation.Text(sensitivity)!);
-        var sp = Figures.Probability("--specificity", invocation.Text(specificity)!);
-        var prior = Figures.Probability("--prevalence", invocation.Text(prevalence)!);
-        var level = Figures.Confidence("--confidence", invocation.Text(confidence) ?? "0.95");
+        var answer = new PredictAnswer(
+            Figures.Probability("--sensitivity", invocation.Text(sensitivity)!),
+            Figures.Probability("--specificity", invocation.Text(specificity)!),
+            Figures.Probability("--prevalence", invocation.Text(prevalence)!),
+            Figures.Confidence("--confidence", invocation.Text(confidence) ?? "0.95"))
+        {
+            Per = Figures.Whole("--per", invocation.Text(per) ?? "10000", 1, 1_000_000_000_000),
+            Share = Figures.OpenFraction("--share", invocation.Text(share) ?? "0.5", "0.5"),
+            Times = invocation.Text(repeat) is { } times ? (int)Figures.Whole("--repeat", times, 2, 100) : null,
+            Rule = Rule(invocation),
+            ConfirmatorySensitivity = Optional("--confirmatory-sensitivity", invocation.Text(confirmatorySensitivity)),
+            ConfirmatorySpecificity = Optional("--confirmatory-specificity", invocation.Text(confirmatorySpecificity)),
+            WithCurve = invocation.Parsed.GetValue(curve),
+        };
+        if (answer.ConfirmatorySensitivity is null != answer.ConfirmatorySpecificity is null)
+            throw new UsageException("--confirmatory-sensitivity and --confirmatory-specificity go together; write both.");
 
-        var positive = PredictiveEstimate(se, sp, prior, level, PredictiveValue.Positive);
-        var negative = PredictiveEstimate(se, sp, prior, level, PredictiveValue.Negative);
-        var positiveRatio = Ratio(se, sp, level, LikelihoodRatio.Positive, LikelihoodRatio.Positive);
-        var negativeRatio = Ratio(se, sp, level, LikelihoodRatio.Negative, LikelihoodRatio.Negative);
-        var result = new PredictResult(
-            Of(se), Of(sp), Of(prior), level, Of(positive), Of(negative), Of(positiveRatio), Of(negativeRatio),
-            [
-                .. Intervals("positive-predictive-value", positive), .. Intervals("negative-predictive-value", negative),
-                .. Intervals("positive-likelihood-ratio", positiveRatio), .. Intervals("negative-likelihood-ratio", negativeRatio),
-            ],
-            PerTenThousand(se.Value, sp.Value, prior.Value));
-
+        var result = answer.Result();
         if (WantsJson(invocation)) invocation.Output.Write(ResultJson.Write(result));
-        else Render(result, (se, sp, prior), invocation.Screen);
+        else PredictScreen.Render(answer, result, invocation.Screen);
         return ExitCode.Done;
     }
 
-    private static Estimate PredictiveEstimate(ProbabilityFigure se, ProbabilityFigure sp, ProbabilityFigure prior, double level,
-        Func<AccuracyStatement, AccuracyStatement, AccuracyStatement, double, Estimate> predict) =>
-        se.Statement is { } first && sp.Statement is { } second && prior.Statement is { } third
-            ? predict(first, second, third, level)
-            : Estimate.Undefined(UndefinedReason.NoTrials);
+    private static ProbabilityFigure? Optional(string name, string? text) => text is null ? null : Figures.Probability(name, text);
 
-    private static Estimate Ratio(ProbabilityFigure se, ProbabilityFigure sp, double level,
-        Func<DiagnosticCounts, double, Estimate> ofCounts, Func<double, double, Estimate> ofValues)
+    private PositiveRule Rule(Invocation invocation)
     {
-        if (se.Value is not { } first || sp.Value is not { } second) return Estimate.Undefined(UndefinedReason.NoTrials);
-        return se.Counts is { } with && sp.Counts is { } without
-            ? ofCounts(new DiagnosticCounts(
-                with.Successes, with.Trials - with.Successes, without.Trials - without.Successes, without.Successes), level)
-            : ofValues(first, second);
-    }
-
-    private static Figure Of(ProbabilityFigure figure) => Figure.Of(figure.Value, UndefinedReason.NoTrials.Describe());
-
-    private static Figure Of(Estimate estimate) => Figure.Of(estimate.Value, estimate.Reason?.Describe());
-
-    private static ImmutableArray<IntervalItem> Intervals(string measure, Estimate estimate) =>
-        estimate is { Interval: { } interval, Method: { } method } && method != PredictiveValue.ExactInputsMethod
-            ? [new(measure, method, Figure.Of(interval.Lower), Figure.Of(interval.Upper))]
-            : [];
-
-    private static PerTenThousand PerTenThousand(double? se, double? sp, double? prior)
-    {
-        const double people = 10_000;
-        var reason = UndefinedReason.NoTrials.Describe();
-        return new(
-            Figure.Of(people * prior * se, reason),
-            Figure.Of(people * prior * (1 - se), reason),
-            Figure.Of(people * (1 - prior) * (1 - sp), reason),
-            Figure.Of(people * (1 - prior) * sp, reason));
-    }
-
-    private static void Render(PredictResult result, (ProbabilityFigure Se, ProbabilityFigure Sp, ProbabilityFigure Prior) stated, Screen screen)
-    {
-        screen.Title("What a result is worth");
-        screen.Line($"sensitivity {stated.Se.Shown}, specificity {stated.Sp.Shown}, prevalence {stated.Prior.Shown}");
-        screen.Line();
-        screen.Table(
-            [new("measure"), new("estimate", true), new("lower", true), new("upper", true), new("method")],
-            [
-                Row(result, "positive-predictive-value", result.PositivePredictiveValue),
-                Row(result, "negative-predictive-value", result.NegativePredictiveValue),
-                Row(result, "positive-likelihood-ratio", result.PositiveLikelihoodRatio),
-                Row(result, "negative-likelihood-ratio", result.NegativeLikelihoodRatio),
-            ]);
-        foreach (var reason in new[]
+        var text = invocation.Text(rule);
+        if (text is not null && invocation.Text(repeat) is null) throw new UsageException("--rule says how repeated screens count; write --repeat 2 with it.");
+        return text switch
         {
-            ("positive-predictive-value", result.PositivePredictiveValue), ("negative-predictive-value", result.NegativePredictiveValue),
-            ("positive-likelihood-ratio", result.PositiveLikelihoodRatio), ("negative-likelihood-ratio", result.NegativeLikelihoodRatio),
-        })
-        {
-            if (reason.Item2.Reason is { } why) screen.Line($"{reason.Item1} is undefined: {why}");
-        }
-
-        screen.Line();
-        screen.Line("Per 10,000 people tested once:");
-        screen.Table(
-            [new(""), new("with the condition", true), new("without it", true)],
-            [
-                ["positive", People(result.Per10000.TruePositive), People(result.Per10000.FalsePositive)],
-                ["negative", People(result.Per10000.FalseNegative), People(result.Per10000.TrueNegative)],
-            ]);
-        screen.Line();
-        screen.Line(result.Intervals.IsEmpty
-            ? "No limits: every figure was taken as exact. Write counts such as 61/97 to carry their uncertainty."
-            : $"Confidence {Show.Confidence(result.Confidence)}. Figures written as fractions are taken as exact.");
-        screen.Caution();
+            null or "all" => PositiveRule.All,
+            "any" => PositiveRule.Any,
+            _ => throw new UsageException($"--rule: \"{text}\" is not known; write all or any."),
+        };
     }
-
-    private static string[] Row(PredictResult result, string measure, Figure estimate)
-    {
-        var interval = result.Intervals.FirstOrDefault(one => one.Measure == measure);
-        return
-        [
-            measure, Show.Number(estimate), interval is null ? "" : Show.Number(interval.Lower), interval is null ? "" : Show.Number(interval.Upper),
-            interval?.Method ?? (estimate.Value is null ? "" : PredictiveValue.ExactInputsMethod),
-        ];
-    }
-
-    private static string People(Figure figure) => Show.Rounded(figure, "#,0.0");
 }

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using System.Globalization;
+using ScreenStats.Statistics.Numerics;
 
 namespace ScreenStats.Cli.Parsing;
 
@@ -8,9 +9,10 @@ internal static class Figures
 {
     private const NumberStyles Number = NumberStyles.AllowLeadingSign | NumberStyles.AllowDecimalPoint | NumberStyles.AllowExponent;
 
-    /// <summary>A probability: a fraction such as 0.93, or counts such as 98/134.</summary>
+    /// <summary>A probability: a fraction such as 0.93, counts such as 98/134, or a value with its 95 % interval such as 0.73[0.65,0.80].</summary>
     public static ProbabilityFigure Probability(string name, string text)
     {
+        if (text.Contains('[', StringComparison.Ordinal) || text.Contains(']', StringComparison.Ordinal)) return WithInterval(name, text);
         if (text.Contains('/', StringComparison.Ordinal)) return new(Counts(name, text));
         return new(Fraction(name, text, "0.93 or counts such as 98/134"));
     }
@@ -20,6 +22,13 @@ internal static class Figures
     {
         var value = Fraction(name, text, "0.95");
         return value is > 0 and < 1 ? value : throw new UsageException($"{name} must lie between 0 and 1: write a fraction such as 0.95.");
+    }
+
+    /// <summary>A fraction between 0 and 1, ends excluded.</summary>
+    public static double OpenFraction(string name, string text, string example)
+    {
+        var value = Fraction(name, text, example);
+        return value is > 0 and < 1 ? value : throw new UsageException($"{name} must lie strictly between 0 and 1: write a fraction such as {example}.");
     }
 
     /// <summary>Counts: successes of trials, such as 81/263. 0/0 is legal and cannot answer.</summary>
@@ -67,6 +76,30 @@ internal static class Figures
         DateOnly.TryParseExact(text, "yyyy-MM-dd", CultureInfo.InvariantCulture, DateTimeStyles.None, out var day)
             ? day
             : throw new UsageException($"{name}: \"{text}\" is not a date; write it as year, month and day, such as 2026-03-31.");
+
+    private static ProbabilityFigure WithInterval(string name, string text)
+    {
+        const string Form = "write a value with its 95 % interval such as 0.73[0.65,0.80], with points and without spaces";
+        var open = text.IndexOf('[', StringComparison.Ordinal);
+        if (open <= 0 || !text.EndsWith(']')) throw new UsageException($"{name}: \"{text}\" is not a value with an interval; {Form}.");
+        var ends = text[(open + 1)..^1].Split(',');
+        if (ends.Length != 2) throw new UsageException($"{name}: \"{text}\" does not have two limits; {Form}.");
+        var value = Fraction(name, text[..open], "0.73[0.65,0.80]");
+        var lower = Fraction(name, ends[0], "0.73[0.65,0.80]");
+        var upper = Fraction(name, ends[1], "0.73[0.65,0.80]");
+        return lower <= value && value <= upper
+            ? new(value, lower, upper)
+            : throw new UsageException($"{name}: in {text} the value does not lie between its limits; write the lower limit first, such as 0.73[0.65,0.80].");
+    }
+
+    /// <summary>The two weights of a beta distribution, such as 1,1.</summary>
+    public static BetaDistribution Beta(string name, string text)
+    {
+        var weights = text.Split(',');
+        return weights.Length == 2 && TryNumber(weights[0], out var alpha) && TryNumber(weights[1], out var beta) && alpha is >= 0.1 and <= 1e9 && beta is >= 0.1 and <= 1e9
+            ? new BetaDistribution(alpha, beta)
+            : throw new UsageException($"{name}: \"{text}\" is not a beta distribution; write its two weights, each 0.1 or more, such as 1,1 or 2,50.");
+    }
 
     private static double Fraction(string name, string text, string example)
     {

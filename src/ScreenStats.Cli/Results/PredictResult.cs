@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Text.Json.Serialization;
 
 namespace ScreenStats.Cli.Results;
 
@@ -8,9 +9,17 @@ internal sealed record PredictResult(
     Figure Specificity,
     Figure Prevalence,
     double Confidence,
-    Figure PositivePredictiveValue,
-    Figure NegativePredictiveValue,
-    Figure PositiveLikelihoodRatio,
-    Figure NegativeLikelihoodRatio,
-    ImmutableArray<IntervalItem> Intervals,
-    PerTenThousand Per10000);
+    EstimateResult PositivePredictiveValue,
+    EstimateResult NegativePredictiveValue,
+    EstimateResult PositiveLikelihoodRatio,
+    EstimateResult NegativeLikelihoodRatio,
+    long Per,
+    Figure TruePositives,
+    Figure FalsePositives,
+    Figure FalseNegatives,
+    Figure TrueNegatives,
+    ShareResult PrevalenceAtShare,
+    ImmutableArray<MatchedResult> Matched,
+    [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] SeriesResult? Repeated,
+    [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] SeriesResult? Confirmed,
+    [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] IReadOnlyList<CurveResult>? Curve);

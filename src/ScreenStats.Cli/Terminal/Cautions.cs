@@ -7,4 +7,13 @@ internal static class Cautions
         "Screening is not diagnosis: a positive or inconclusive screen needs a confirmatory test, and a negative one does not rule\n"
         + "out infection. Isolation, notification and records follow local public-health and occupational-health rules and the\n"
         + "judgement of licensed practitioners.";
+
+    public const string Repeated =
+        "This takes each result to err by itself. Misses repeat within a person, so repeating gains less. Antigen tests of infected people without\n"
+        + "symptoms, 48 h apart from the first day: 54.6 % after two and 89.2 % after three if each missed by itself, 39.3 % and 56.4 % as seen (letter of\n"
+        + "the US Food and Drug Administration, 1 November 2022; part of the gap is drop-out). False positives can repeat as well.";
+
+    public const string Confirmed =
+        "This takes the two tests to err independently of each other in people with and in people without the condition. Early or late in an\n"
+        + "infection, or with one poor specimen, both miss together, and one cause can make both false positive.";
 }

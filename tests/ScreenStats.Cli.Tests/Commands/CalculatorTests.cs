@@ -14,10 +14,17 @@ public sealed class CalculatorTests
         { "interval-undefined-json", ["interval", "0/0", "--json"] },
         { "predict", ["predict", "--sensitivity", "0.8", "--specificity", "0.98", "--prevalence", "0.01"] },
         { "predict-counts", ["predict", "--sensitivity", "61/97", "--specificity", "2391/2400", "--prevalence", "0.004"] },
+        { "predict-interval", ["predict", "--sensitivity", "0.73[0.65,0.80]", "--specificity", "0.997[0.994,0.999]", "--prevalence", "0.01", "--repeat", "2", "--rule", "any"] },
+        { "predict-confirmed", ["predict", "--sensitivity", "61/97", "--specificity", "2391/2400", "--prevalence", "0.004", "--per", "1000", "--share", "0.9", "--repeat", "2", "--confirmatory-sensitivity", "95/100", "--confirmatory-specificity", "0.999", "--curve"] },
+        { "predict-all-json", ["predict", "--sensitivity", "0.73[0.65,0.80]", "--specificity", "2391/2400", "--prevalence", "0.01", "--repeat", "2", "--confirmatory-sensitivity", "0.95", "--confirmatory-specificity", "0.995", "--json"] },
+        { "predict-nothing", ["predict", "--sensitivity", "0/0", "--specificity", "0.99", "--prevalence", "0.1", "--repeat", "2"] },
         { "predict-undefined", ["predict", "--sensitivity", "0", "--specificity", "1", "--prevalence", "0"] },
         { "predict-json", ["predict", "--sensitivity", "61/97", "--specificity", "1", "--prevalence", "0.004", "--json"] },
         { "prevalence", ["prevalence", "50/3330", "--sensitivity", "103/122", "--specificity", "399/401"] },
         { "prevalence-below", ["prevalence", "1/3330", "--sensitivity", "0.8", "--specificity", "0.99"] },
+        { "prevalence-interval", ["prevalence", "50/3330", "--sensitivity", "0.84[0.77,0.90]", "--specificity", "0.995[0.982,0.999]", "--exact-interval", "blaker", "--prior-prevalence", "1,50", "--confidence", "0.9"] },
+        { "prevalence-nothing", ["prevalence", "0/0", "--sensitivity", "0.8", "--specificity", "0.99"] },
+        { "prevalence-undefined-json", ["prevalence", "50/3330", "--sensitivity", "5/10", "--specificity", "5/10", "--json"] },
         { "prevalence-undefined", ["prevalence", "50/3330", "--sensitivity", "0.5", "--specificity", "0.5"] },
         { "prevalence-json", ["prevalence", "50/3330", "--sensitivity", "0.8", "--specificity", "0.99", "--json"] },
     };
@@ -64,7 +71,7 @@ public sealed class CalculatorTests
         using var json = JsonDocument.Parse(
             Runner.Of("predict", "--sensitivity", "0.8", "--specificity", "0.98", "--prevalence", prevalence, "--json").Output);
 
-        json.RootElement.GetProperty("positivePredictiveValue").GetDouble().Should().BeApproximately(value, 5e-11);
+        json.RootElement.GetProperty("positivePredictiveValue").GetProperty("estimate").GetDouble().Should().BeApproximately(value, 5e-11);
     }
 
     // Closed form: (50/3330 + 399/401 - 1) / (103/122 + 399/401 - 1), by Rogan and Gladen 1978.
@@ -75,7 +82,35 @@ public sealed class CalculatorTests
             Runner.Of("prevalence", "50/3330", "--sensitivity", "103/122", "--specificity", "399/401", "--json").Output);
 
         var expected = ((50.0 / 3330) + (399.0 / 401) - 1) / ((103.0 / 122) + (399.0 / 401) - 1);
-        json.RootElement.GetProperty("prevalence").GetDouble().Should().BeApproximately(expected, 1e-14);
+        json.RootElement.GetProperty("corrected")[0].GetProperty("estimate").GetDouble().Should().BeApproximately(expected, 1e-14);
+    }
+
+    // Finite mixture of beta distributions in scipy 1.10.1, for the data of Gelman and Carpenter 2020 (reference table prevalence-posteriors).
+    [Fact]
+    public void Prevalence_gives_the_exact_posterior_under_the_names_of_its_figures()
+    {
+        using var json = JsonDocument.Parse(
+            Runner.Of("prevalence", "50/3330", "--sensitivity", "103/122", "--specificity", "399/401", "--json").Output);
+
+        var bayes = json.RootElement.GetProperty("corrected").EnumerateArray().Single(one => one.GetProperty("method").GetString() == "bayes");
+        foreach (var (name, value) in new[]
+        {
+            ("mean", 0.01037127), ("median", 0.01058129), ("lower", 0.00132588), ("upper", 0.01890437), ("shortestLower", 0.00084928), ("shortestUpper", 0.01833326),
+        })
+            bayes.GetProperty(name).GetDouble().Should().BeApproximately(value, 6e-9, name);
+    }
+
+    // COVAG study, Front Med 2022;9:774550, abstract: 10,000 people, 500 of them infected, 38 false positives and 124 false negatives.
+    [Fact]
+    public void Predict_gives_the_counts_per_ten_thousand_of_the_published_example()
+    {
+        using var json = JsonDocument.Parse(
+            Runner.Of("predict", "--sensitivity", "0.752", "--specificity", "0.996", "--prevalence", "0.05", "--json").Output);
+
+        json.RootElement.GetProperty("per").GetInt64().Should().Be(10_000);
+        json.RootElement.GetProperty("falsePositives").GetDouble().Should().BeApproximately(38, 1e-9);
+        json.RootElement.GetProperty("falseNegatives").GetDouble().Should().BeApproximately(124, 1e-9);
+        json.RootElement.GetProperty("truePositives").GetDouble().Should().BeApproximately(376, 1e-9);
     }
 
     [Theory]
@@ -93,6 +128,17 @@ public sealed class CalculatorTests
     [InlineData("predict", "--sensitivity", "0,8", "--specificity", "0.98", "--prevalence", "0.1")]
     [InlineData("predict", "--sensitivity", "80%", "--specificity", "0.98", "--prevalence", "0.1")]
     [InlineData("predict", "--specificity", "0.98", "--prevalence", "0.1")]
+    [InlineData("predict", "--sensitivity", "0.8[0.7,0.9", "--specificity", "0.98", "--prevalence", "0.1")]
+    [InlineData("predict", "--sensitivity", "0.8[0.9,0.95]", "--specificity", "0.98", "--prevalence", "0.1")]
+    [InlineData("predict", "--sensitivity", "0.8", "--specificity", "0.98", "--prevalence", "0.1", "--repeat", "1")]
+    [InlineData("predict", "--sensitivity", "0.8", "--specificity", "0.98", "--prevalence", "0.1", "--rule", "any")]
+    [InlineData("predict", "--sensitivity", "0.8", "--specificity", "0.98", "--prevalence", "0.1", "--repeat", "2", "--rule", "both")]
+    [InlineData("predict", "--sensitivity", "0.8", "--specificity", "0.98", "--prevalence", "0.1", "--confirmatory-sensitivity", "0.9")]
+    [InlineData("predict", "--sensitivity", "0.8", "--specificity", "0.98", "--prevalence", "0.1", "--share", "1")]
+    [InlineData("predict", "--sensitivity", "0.8", "--specificity", "0.98", "--prevalence", "0.1", "--per", "0")]
+    [InlineData("prevalence", "50/3330", "--sensitivity", "0.8", "--specificity", "0.98", "--prior-prevalence", "1;50")]
+    [InlineData("prevalence", "50/3330", "--sensitivity", "0.8", "--specificity", "0.98", "--prior-prevalence", "0,1")]
+    [InlineData("prevalence", "50/3330", "--sensitivity", "0.8", "--specificity", "0.98", "--exact-interval", "wald")]
     [InlineData("prevalnce", "1/2")]
     [InlineData("--json")]
     [InlineData]

@@ -41,6 +41,30 @@ public sealed class FiguresTests
             .Should().Throw<UsageException>().Which.Message.Should().StartWith("--sensitivity").And.Contain(advice);
 
     [Fact]
+    public void A_value_with_its_interval_carries_both()
+    {
+        var figure = Figures.Probability("--sensitivity", "0.73[0.65,0.80]");
+        figure.Value.Should().Be(0.73);
+        figure.Limits!.Value.Lower.Should().Be(0.65);
+        figure.Statement!.Matched.Should().NotBeNull();
+        figure.Shown.Should().Be("0.73 (0.65 to 0.8)");
+    }
+
+    [Theory]
+    [InlineData("0.73[0.65,0.80", "0.73[0.65,0.80]")]
+    [InlineData("[0.65,0.80]", "0.73[0.65,0.80]")]
+    [InlineData("0.73]", "0.73[0.65,0.80]")]
+    [InlineData("0.73[0.65]", "two limits")]
+    [InlineData("0,73[0,65,0,80]", "two limits")]
+    [InlineData("0.73[0.80,0.65]", "lower limit first")]
+    [InlineData("0.63[0.65,0.80]", "lower limit first")]
+    [InlineData("0.73[65%,80%]", "write 0.65")]
+    [InlineData("0.73[0.65,1.2]", "no fraction from 0 to 1")]
+    public void An_interval_that_is_none_is_refused_with_advice(string text, string advice) =>
+        FluentActions.Invoking(() => Figures.Probability("--sensitivity", text))
+            .Should().Throw<UsageException>().Which.Message.Should().StartWith("--sensitivity").And.Contain(advice);
+
+    [Fact]
     public void Zero_of_zero_is_legal_and_has_no_value() => Figures.Probability("--sensitivity", "0/0").Value.Should().BeNull();
 
     [Theory]
