@@ -70,7 +70,7 @@ public static class Evaluator
         var refuted = RefutedAnalysis.Of(tally, sums, settings);
         var yield = YieldAnalysis.Of(tally, sums, settings);
         var truePrevalence = TruePrevalenceAnalysis.Of(tally, sums, settings);
-        var kits = KitAnalysis.Of(tally, sums, settings);
+        var kits = KitAnalysis.Of(tally, sums, settings, [.. lots.Where(lot => lot.Flag != Flag.None).Select(lot => lot.Lot)]);
         var retests = RetestAnalysis.Of(tally, settings);
         var specimens = SpecimenAnalysis.Of(tally, settings);
         var answers = AnswerAnalysis.Of(tally.Cells.HasConfirmatory, lots, sites, conduct, followUp, audits, predictiveValue, expected, yield);

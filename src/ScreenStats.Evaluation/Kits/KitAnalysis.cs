@@ -19,6 +19,7 @@ internal static class KitAnalysis
     /// <param name="tally">The tally.</param>
     /// <param name="people">Sums over people.</param>
     /// <param name="settings">What the program file says.</param>
+    /// <param name="flaggedLots">Lots that are flagged: the differences are also taken without them.</param>
     /// <returns>The findings.</returns>
     /// <remarks>
     /// The plain difference has Newcombe's limits, of each device's Wilson limits: the unwidened ones, and those widened by its own design
@@ -26,12 +27,12 @@ internal static class KitAnalysis
     /// used both (<see cref="StratifiedDifference"/>): what sites and weeks differ by drops out, and its limits are widened for people
     /// only. Sums over people are kept for the whole program, not by device; their design effect there stands for each device's.
     /// </remarks>
-    public static KitFindings Of(Tally tally, PersonSums people, ProgramSettings settings)
+    public static KitFindings Of(Tally tally, PersonSums people, ProgramSettings settings, IReadOnlyCollection<string> flaggedLots)
     {
         var confidence = settings.Report.Confidence;
-        var counted = new Dictionary<ScreenSettings, KitCounts>(ReferenceEqualityComparer.Instance);
-        var withoutDevice = 0L;
-        foreach (var lot in tally.Cells.Screens.GroupBy(cell => cell.Lot, StringComparer.Ordinal))
+        var counted = new Dictionary<ScreenSettings, (KitCounts All, KitCounts Unflagged)>(ReferenceEqualityComparer.Instance);
+        var (withoutDevice, flagged) = (0L, ImmutableArray.CreateBuilder<string>());
+        foreach (var lot in tally.Cells.Screens.GroupBy(cell => cell.Lot, StringComparer.Ordinal).OrderBy(lot => lot.Key, Levels.Order))
         {
             if (DeviceRule.Of(lot.Key, settings.Screens) is not { } device)
             {
@@ -39,52 +40,72 @@ internal static class KitAnalysis
                 continue;
             }
 
-            if (!counted.TryGetValue(device, out var counts)) counted.Add(device, counts = new KitCounts());
-            foreach (var cell in lot) counts.Add(cell);
+            if (!counted.TryGetValue(device, out var counts)) counted.Add(device, counts = (new KitCounts(), new KitCounts()));
+            var isFlagged = flaggedLots.Contains(lot.Key);
+            if (isFlagged) flagged.Add(lot.Key);
+            foreach (var cell in lot)
+            {
+                counts.All.Add(cell);
+                if (!isFlagged) counts.Unflagged.Add(cell);
+            }
         }
 
-        var kits = settings.Screens.Where(counted.ContainsKey).Select(device => (device.Name, Counts: counted[device])).ToList();
-        ImmutableArray<KitFinding> devices = [.. kits.Select(kit => Finding(kit.Name, kit.Counts, people, confidence))];
+        var kits = settings.Screens.Where(counted.ContainsKey)
+            .Select(device => (Finding: Finding(device.Name, counted[device].All, people, confidence), counted[device].All, counted[device].Unflagged)).ToList();
         var contrasts = ImmutableArray.CreateBuilder<KitContrast>();
         for (var first = 0; first < kits.Count; first++)
         {
             for (var second = first + 1; second < kits.Count; second++)
             {
+                var (a, b) = (kits[first], kits[second]);
+                var anyFlagged = flagged.Any(lot => a.Finding.Lots.Contains(lot) || b.Finding.Lots.Contains(lot));
                 foreach (var measure in KitCounts.Measures)
                 {
-                    contrasts.Add(Contrast(
-                        devices[first], devices[second], measure, kits[first].Counts[measure], kits[second].Counts[measure], people, confidence));
+                    var contrast = Contrast(a.Finding, b.Finding, measure, a.All[measure], b.All[measure], people, confidence);
+                    contrasts.Add(!anyFlagged ? contrast : contrast with
+                    {
+                        CrudeWithoutFlaggedLots = Crude(Share(a.Unflagged, measure, people, confidence), Share(b.Unflagged, measure, people, confidence)),
+                        WithinWithoutFlaggedLots = Within(a.Unflagged[measure], b.Unflagged[measure], people.Sums(PersonScope.Program, measure), confidence),
+                    });
                 }
             }
         }
 
-        var weeks = kits.SelectMany(kit => kit.Counts[PersonMeasure.InvalidRuns].Cells.Select(cell => cell.Key)).GroupBy(key => key).Select(group => group.Count()).ToList();
+        ImmutableArray<KitFinding> devices = [.. kits.Select(kit => kit.Finding)];
+        var weeks = kits.SelectMany(kit => kit.All[PersonMeasure.InvalidRuns].Cells.Select(cell => cell.Key)).GroupBy(key => key).Select(group => group.Count()).ToList();
         var all = contrasts.ToImmutable();
         var findings = new KitFindings(
-            devices, withoutDevice, weeks.Count, weeks.Count(count => count > 1), all,
+            devices, flagged.ToImmutable(), withoutDevice, weeks.Count, weeks.Count(count => count > 1), all,
             KitTables.Kits([.. devices.SelectMany(device => KitCounts.Measures.Select(measure => new KitMeasureRow(device.Device, measure, device.Of(measure))))]),
             KitTables.Contrasts([.. all.SelectMany(Rows)]), []);
         return findings with { Sentences = KitSentences.Of(findings) };
     }
 
-    private static IEnumerable<KitContrastRow> Rows(KitContrast contrast) =>
-        [new(contrast, KitTables.NoAdjustment, contrast.Crude), new(contrast, KitTables.SiteWeek, contrast.Within)];
-
-    private static KitFinding Finding(string name, KitCounts counts, PersonSums people, double confidence)
+    private static IEnumerable<KitContrastRow> Rows(KitContrast contrast)
     {
-        ProportionFinding Share(PersonMeasure measure, string undefined) =>
-            counts[measure].Proportion(confidence, people.Sums(PersonScope.Program, measure)).Because(undefined);
-
-        return new KitFinding(
-            name, [.. counts.Lots], counts.Runs,
-            Share(PersonMeasure.Positivity, "there are no valid tests"), Share(PersonMeasure.InvalidRuns, "there are no runs"),
-            Share(PersonMeasure.Refuted, "there are no valid tests"), Share(PersonMeasure.PredictiveValue, "no positive run was confirmed or refuted"));
+        yield return new(contrast, KitTables.NoAdjustment, contrast.Crude);
+        yield return new(contrast, KitTables.SiteWeek, contrast.Within);
+        if (contrast.CrudeWithoutFlaggedLots is { } crude) yield return new(contrast, KitTables.NoAdjustment + KitTables.WithoutFlaggedLots, crude);
+        if (contrast.WithinWithoutFlaggedLots is { } within) yield return new(contrast, KitTables.SiteWeek + KitTables.WithoutFlaggedLots, within);
     }
+
+    private static ProportionFinding Share(KitCounts counts, PersonMeasure measure, PersonSums people, double confidence) =>
+        counts[measure].Proportion(confidence, people.Sums(PersonScope.Program, measure)).Because(measure switch
+        {
+            PersonMeasure.InvalidRuns => "there are no runs",
+            PersonMeasure.PredictiveValue => "no positive run was confirmed or refuted",
+            _ => "there are no valid tests",
+        });
+
+    private static KitFinding Finding(string name, KitCounts counts, PersonSums people, double confidence) => new(
+        name, [.. counts.Lots], counts.Runs,
+        Share(counts, PersonMeasure.Positivity, people, confidence), Share(counts, PersonMeasure.InvalidRuns, people, confidence),
+        Share(counts, PersonMeasure.Refuted, people, confidence), Share(counts, PersonMeasure.PredictiveValue, people, confidence));
 
     private static KitContrast Contrast(
         KitFinding first, KitFinding second, PersonMeasure measure, ClusterCounter firstCounts, ClusterCounter secondCounts, PersonSums people, double confidence) => new(
         $"{first.Device}|{second.Device}|{Model.LevelNames.Of(measure)}", first.Device, second.Device, measure, first.Of(measure), second.Of(measure),
-        Crude(first.Of(measure), second.Of(measure)), Within(firstCounts, secondCounts, people.Sums(PersonScope.Program, measure), confidence));
+        Crude(first.Of(measure), second.Of(measure)), Within(firstCounts, secondCounts, people.Sums(PersonScope.Program, measure), confidence), null, null);
 
     private static DifferenceFinding Crude(ProportionFinding first, ProportionFinding second)
     {

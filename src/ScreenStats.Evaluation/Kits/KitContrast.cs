@@ -12,6 +12,8 @@ namespace ScreenStats.Evaluation.Kits;
 /// <param name="SecondShare">The second device's proportion.</param>
 /// <param name="Crude">The plain difference, wherever and whenever the devices were used.</param>
 /// <param name="Within">The difference within site-weeks that used both.</param>
+/// <param name="CrudeWithoutFlaggedLots">The plain difference without the runs of flagged lots; null where no lot of either is flagged.</param>
+/// <param name="WithinWithoutFlaggedLots">The difference within site-weeks without them; null likewise.</param>
 public sealed record KitContrast(
     string Key, string First, string Second, PersonMeasure Measure, ProportionFinding FirstShare, ProportionFinding SecondShare,
-    DifferenceFinding Crude, DifferenceFinding Within);
+    DifferenceFinding Crude, DifferenceFinding Within, DifferenceFinding? CrudeWithoutFlaggedLots, DifferenceFinding? WithinWithoutFlaggedLots);

@@ -25,6 +25,7 @@ internal static class KitSentences
             "{0} devices were used; the plain differences between them follow, and what remains of each within the same sites and weeks.",
             Figure.Count("kits.deviceCount", findings.Devices.Length)));
         foreach (var contrast in findings.Contrasts.Take(MostSpoken)) sentences.Add(Of(contrast));
+        if (!findings.FlaggedLots.IsEmpty) sentences.Add(Flagged(findings));
         sentences.Add(findings.SharedSiteWeeks == 0
             ? new Sentence(
                 "No site used two devices in the same week ({0} site-weeks), so what a device does and what its sites and weeks do cannot be told apart.",
@@ -63,7 +64,7 @@ internal static class KitSentences
             Say.Difference(path + ".crude.widenedLower", contrast.Crude.WidenedLower),
             Say.Difference(path + ".crude.widenedUpper", contrast.Crude.WidenedUpper),
         ];
-        var text = Words(contrast.Measure) + " was {1} with {0} and {3} with {2}: {4} apart ({5} interval {6} to {7}, " + Verdict(contrast.Crude) + ")";
+        var text = Words(contrast.Measure) + " was {1} with {0} and {3} with {2}: a difference of {4} ({5} interval {6} to {7}, " + Verdict(contrast.Crude) + ")";
         if (contrast.Within is { Estimate: { } within, WidenedLower: not null })
         {
             text += "; within the same sites and weeks {8} ({9} to {10}, " + Verdict(contrast.Within) + ")";
@@ -75,6 +76,31 @@ internal static class KitSentences
         }
 
         return new Sentence(text + (contrast.Crude.FewCounts ? " [few counts]" : "") + ".", figures);
+    }
+
+    /// <summary>What is left of the difference in refuted positives without the flagged lots: a lot's fault is not its device's.</summary>
+    private static Sentence Flagged(KitFindings findings)
+    {
+        var kind = Figure.Plural(findings.FlaggedLots.Length, "this lot is", "these lots are");
+        var spoken = findings.Contrasts.FirstOrDefault(contrast =>
+            contrast is { Measure: PersonMeasure.Refuted, CrudeWithoutFlaggedLots: { Estimate: not null, WidenedLower: not null } });
+        if (spoken?.CrudeWithoutFlaggedLots is not { } without)
+        {
+            var (some, lots) = Say.Names("kits.flaggedLots", findings.FlaggedLots, 0);
+            return new Sentence($"A difference may be a lot's, not its device's: {kind} flagged: {some}.", [.. lots]);
+        }
+
+        var path = FigurePath.Row("kits.contrasts", spoken.Key);
+        var (names, figures) = Say.Names("kits.flaggedLots", findings.FlaggedLots, 5);
+        return new Sentence(
+            $"A difference may be a lot's, not its device's: {kind} flagged: {names}. Without the runs of flagged lots, refuted positives per valid test differ between {{0}} and {{1}} by {{2}} ({{3}} to {{4}}, {Verdict(without)}).",
+            [
+                Figure.Name(path + ".first", spoken.First), Figure.Name(path + ".second", spoken.Second),
+                Say.Difference(path + ".crudeWithoutFlaggedLots.estimate", without.Estimate),
+                Say.Difference(path + ".crudeWithoutFlaggedLots.widenedLower", without.WidenedLower),
+                Say.Difference(path + ".crudeWithoutFlaggedLots.widenedUpper", without.WidenedUpper),
+                .. figures,
+            ]);
     }
 
     private static string Verdict(DifferenceFinding difference) =>

@@ -9,6 +9,7 @@ internal static class KitTables
 {
     public const string NoAdjustment = "none";
     public const string SiteWeek = "site-week";
+    public const string WithoutFlaggedLots = "-without-flagged-lots";
 
     public static Table<KitMeasureRow> Kits(ImmutableArray<KitMeasureRow> rows) => new(
         "kits",
@@ -33,7 +34,7 @@ internal static class KitTables
             new("first", "First", Unit.Text, "The device that stands first in the program file.", row => Cell.Text(row.Contrast.First)),
             new("second", "Second", Unit.Text, "The other device.", row => Cell.Text(row.Contrast.Second)),
             new("measure", "Measure", Unit.Text, "Which trials and events.", row => Cell.Text(LevelNames.Of(row.Contrast.Measure))),
-            new("adjustment", "Within", Unit.Text, "none: the plain difference; site-week: within site-weeks that used both.", row => Cell.Text(row.Adjustment)),
+            new("adjustment", "Adjusted for", Unit.Text, "none: the plain difference; site-week: within site-weeks that used both; each also without the runs of flagged lots, where there are any.", row => Cell.Text(row.Adjustment)),
             new("first_events", "First, number", Unit.Count, "Events of the first device, as far as they are in this difference.", row => Cell.Count(row.Difference.FirstEvents)),
             new("first_trials", "First, of", Unit.Count, "Trials of the first device, likewise.", row => Cell.Count(row.Difference.FirstTrials)),
             new("second_events", "Second, number", Unit.Count, "Events of the second device, likewise.", row => Cell.Count(row.Difference.SecondEvents)),

@@ -89,7 +89,7 @@ internal static class TruePrevalenceAnalysis
         var above = apparent.Estimate > sensitivity.Value;
         return new TruePrevalenceFinding(
             key, part.By, part.Level, part.Start, apparent, part.WithoutAccuracy, devices, sensitivity.Value, specificity.Value, below, above,
-            [.. TruePrevalenceMethods.Of(apparent, sensitivity, specificity)], Remark(apparent, below, above, part.WithoutAccuracy));
+            [.. TruePrevalenceMethods.Of(apparent, sensitivity, specificity)], Remark(apparent, below, above, part));
     }
 
     /// <summary>Sums over the people of the part; of the whole program where they are not kept for it.</summary>
@@ -101,12 +101,12 @@ internal static class TruePrevalenceAnalysis
         return part.Start is { } start ? people.Sums(PersonScope.Period, PersonMeasure.Positivity, "", start) : program;
     }
 
-    private static string Remark(ProportionFinding apparent, bool below, bool above, long leftOut)
+    private static string Remark(ProportionFinding apparent, bool below, bool above, TruePrevalencePart part)
     {
         var parts = new List<string>();
         if (below) parts.Add("fewer tests were positive than 1 - specificity alone would give: the estimate is 0, and the stated specificity is not compatible with these data, or only by chance");
         if (above) parts.Add("more tests were positive than the sensitivity can give: the estimate is 1");
-        if (leftOut > 0) parts.Add("tests of devices without stated accuracy are left out");
+        if (part is { WithoutAccuracy: > 0, By: Program, Start: null }) parts.Add("tests of devices without stated accuracy are left out");
         if (apparent.FewCounts) parts.Add("few counts");
         if (apparent.DesignEffectUndefined is { } reason) parts.Add("not widened: " + reason);
         return string.Join("; ", parts);

@@ -75,6 +75,25 @@ public class KitAnalysisTests
     }
 
     [Fact]
+    public void Without_a_flagged_lot_the_difference_is_taken_again_and_the_lot_is_named()
+    {
+        var sketch = new ProgramSketch();
+        foreach (var lot in new[] { "A1", "A2", "B1", "B2", "B3" })
+        {
+            sketch.Runs(Outcome.Negative, 990, lot: lot).Runs(Outcome.Positive, lot == "B3" ? 60 : 2, FollowUp.Refuted, lot: lot);
+        }
+
+        var findings = Of(sketch);
+        var contrast = findings.Contrasts.Single(contrast => contrast.Measure == PersonMeasure.Refuted);
+
+        findings.FlaggedLots.Should().Equal("B3");
+        contrast.Crude.LeavesOutZero.Should().BeTrue();
+        contrast.CrudeWithoutFlaggedLots!.Estimate.Should().BeApproximately(0, 1e-12);
+        contrast.WithinWithoutFlaggedLots!.SecondTrials.Should().Be(2 * 992);
+        findings.Sentences.Select(sentence => sentence.Text).Should().Contain(text => text.Contains("this lot is flagged: B3", StringComparison.Ordinal));
+    }
+
+    [Fact]
     public void Sites_that_differ_widen_the_plain_limits()
     {
         var sketch = new ProgramSketch();

@@ -35,6 +35,9 @@ public class TruePrevalenceAnalysisTests
         estimate.Lower.Should().Be(expected.Lower);
         estimate.Upper.Should().Be(expected.Upper);
         estimate.Unclipped.Should().Be(expected.Unclipped);
+        var lang = LangReiczigel.Estimate(20, 1000, AccuracyStatement.FromCounts(160, 200), AccuracyStatement.FromCounts(995, 1000));
+        program.Lead.Method.Should().Be("lang-reiczigel");
+        (program.Lead.Estimate, program.Lead.Lower, program.Lead.Upper).Should().Be((lang.Value, lang.Lower, lang.Upper));
         program.Apparent.Estimate.Should().Be(0.02);
     }
 

@@ -9,18 +9,18 @@ internal static class KitPage
     /// <summary>The page.</summary>
     public static Page Of(Findings findings) => new(
         "kits", "Do the devices differ", findings.Kits,
-        "Which device is better. Nobody drew lots for who was tested with which: people, sites, weeks and lots differ too. A difference within the same sites and weeks leaves out what those differ by, not what people and lots differ by.",
+        "Which device is better: nobody drew lots for who was tested with which: people, sites, weeks and lots differ too. A difference within the same sites and weeks leaves out what those differ by, not what people and lots differ by.",
         "Plain difference: first minus second device with Newcombe's hybrid of Wilson's limits, each widened by the device's own design effect. Within site-weeks: weights of Mantel and Haenszel over the site-weeks " +
         "that used both, variance by Sato, widened for people. A device's lots are those that the program file gives it.")
     {
         Tables =
         [
             new TableView(findings.Kits.Table, "Each device", ["device", "measure", "events", "trials", "estimate", ViewColumn.Limits, ViewColumn.Remark]),
-            View(findings, "Plain differences, first minus second", row => row.Adjustment == "none", []),
-            View(findings, "Differences within site-weeks that used both", row => row.Adjustment != "none", ["strata"]),
+            View(findings, "Plain differences, first minus second", row => row.Adjustment.StartsWith("none", StringComparison.Ordinal), "adjustment"),
+            View(findings, "Differences within site-weeks that used both", row => row.Adjustment.StartsWith("site-week", StringComparison.Ordinal), "adjustment", "strata"),
         ],
     };
 
-    private static TableView View(Findings findings, string caption, Func<KitContrastRow, bool> keep, ViewColumn[] more) => new(
-        findings.Kits.ContrastTable.Only(keep), caption, ["measure", "first", "second", "estimate", ViewColumn.Limits, .. more, ViewColumn.Remark]);
+    private static TableView View(Findings findings, string caption, Func<KitContrastRow, bool> keep, params ViewColumn[] more) => new(
+        findings.Kits.ContrastTable.Only(keep), caption, ["measure", "first", "second", .. more, "estimate", ViewColumn.Limits, ViewColumn.Remark]);
 }

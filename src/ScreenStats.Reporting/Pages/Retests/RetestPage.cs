@@ -15,7 +15,7 @@ internal static class RetestPage
         Caution = "A negative retest does not cancel a positive run: a positive one needs a confirmatory test, and local rules say what holds until then.",
         Tables =
         [
-            new TableView(findings.Retests.Table, "Retests on the same day",
+            new TableView(findings.Retests.Table.Only(row => row.Pairs > 0), "Retests on the same day",
             [
                 ViewColumn.Part, "retest_device", "positives", "pairs", "unusable", "concordant", "discordant", "estimate", ViewColumn.Limits,
                 "concordant_confirmed", "concordant_refuted", "discordant_confirmed", "discordant_refuted", ViewColumn.Remark,
