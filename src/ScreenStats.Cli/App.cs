@@ -13,7 +13,10 @@ internal static class App
 {
     /// <summary>Every command, in the order in which the help lists them.</summary>
     public static IReadOnlyList<RunnerCommand> Commands() =>
-        [new EvaluateCommand(), new InspectCommand(), new IntervalCommand(), new PredictCommand(), new PrevalenceCommand(), new SynthesizeCommand()];
+        [
+            new EvaluateCommand(), new InspectCommand(), new IntervalCommand(), new ContrastCommand(), new AgreementCommand(), new AdjustCommand(),
+            new PredictCommand(), new PrevalenceCommand(), new SynthesizeCommand(),
+        ];
 
     /// <summary>Runs one command line and answers the exit code.</summary>
     public static int Run(

@@ -11,6 +11,9 @@ internal sealed record Invocation(ParseResult Parsed, TextWriter Output, TextWri
     /// <summary>The text of an argument; the parser made sure that it is there.</summary>
     public string Text(Argument<string> argument) => Parsed.GetRequiredValue(argument);
 
+    /// <summary>The text of an argument that may be missing, or null.</summary>
+    public string? OptionalText(Argument<string?> argument) => Parsed.GetValue(argument);
+
     /// <summary>The text of an option, or null where it was not written.</summary>
     public string? Text(Option<string> option) => Parsed.GetValue(option);
 }

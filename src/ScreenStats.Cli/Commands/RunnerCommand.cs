@@ -46,6 +46,15 @@ internal abstract class RunnerCommand
         return argument;
     }
 
+    /// <summary>An argument that another option may take the place of; the command itself says when it is missing.</summary>
+    protected Argument<string?> TakeOptionalArgument(string name, string meaning)
+    {
+        var argument = new Argument<string?>(name) { Arity = ArgumentArity.ZeroOrOne };
+        Syntax.Arguments.Add(argument);
+        arguments.Add(($"[<{name}>]", meaning));
+        return argument;
+    }
+
     protected Option<string> TakeOption(string name, string value, string meaning, bool required = false)
     {
         var option = new Option<string>(name) { Arity = ArgumentArity.ExactlyOne, Required = required };

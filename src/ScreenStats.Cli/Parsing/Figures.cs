@@ -71,6 +71,55 @@ internal static class Figures
         return numbers.ToImmutable();
     }
 
+    /// <summary>A list of p-values, separated by commas without spaces.</summary>
+    public static ImmutableArray<double> PValues(string name, string text)
+    {
+        var values = List(name, text);
+        foreach (var value in values)
+        {
+            if (value is not (>= 0 and <= 1))
+                throw new UsageException(string.Create(CultureInfo.InvariantCulture, $"{name}: {value} is no p-value; each lies between 0 and 1, written such as 0.004,0.03."));
+        }
+
+        return values;
+    }
+
+    /// <summary>A list of counts, separated by commas without spaces.</summary>
+    public static ImmutableArray<long> CountList(string name, string text, string example)
+    {
+        var counts = ImmutableArray.CreateBuilder<long>();
+        Int128 sum = 0;
+        foreach (var part in text.Split(','))
+        {
+            if (!long.TryParse(part, NumberStyles.AllowLeadingSign, CultureInfo.InvariantCulture, out var count))
+                throw new UsageException($"{name}: \"{text}\" is not a list of counts; write whole numbers such as {example}.");
+            if (count < 0) throw new UsageException($"{name}: counts in {text} cannot be negative; write counts such as {example}.");
+            sum += count;
+            counts.Add(count);
+        }
+
+        if (sum > long.MaxValue) throw new UsageException($"{name}: the counts in {text} add up to more than this program can hold.");
+        return counts.ToImmutable();
+    }
+
+    /// <summary>A square table of counts by rows: rows apart by "/", or all counts in one list.</summary>
+    public static ImmutableArray<ImmutableArray<long>> SquareTable(string name, string text)
+    {
+        const string Example = "40,9,6,45 or 22,2,2/5,7,14/0,2,36";
+        var rows = text.Split('/').Select(row => CountList(name, row, Example)).ToImmutableArray();
+        if (rows.Length == 1)
+        {
+            var size = (int)Math.Round(Math.Sqrt(rows[0].Length));
+            if (size * size == rows[0].Length) rows = [.. rows[0].Chunk(Math.Max(1, size)).Select(row => row.ToImmutableArray())];
+        }
+
+        if (rows.Length < 2 || rows.Any(row => row.Length != rows.Length))
+            throw new UsageException($"{name}: {text} is no square table; write as many rows as columns, at least 2, such as {Example}.");
+        if (rows.Sum(row => row.Sum(count => (decimal)count)) > long.MaxValue)
+            throw new UsageException($"{name}: the counts in {text} add up to more than this program can hold.");
+        return rows;
+    }
+
     /// <summary>A calendar day in ISO 8601.</summary>
     public static DateOnly Day(string name, string text) =>
         DateOnly.TryParseExact(text, "yyyy-MM-dd", CultureInfo.InvariantCulture, DateTimeStyles.None, out var day)

@@ -48,6 +48,10 @@ internal static class ResultJson
 
 [JsonSourceGenerationOptions(GenerationMode = JsonSourceGenerationMode.Metadata, PropertyNamingPolicy = JsonKnownNamingPolicy.CamelCase)]
 [JsonSerializable(typeof(IntervalResult))]
+[JsonSerializable(typeof(ContrastResult))]
+[JsonSerializable(typeof(PairedContrastResult))]
+[JsonSerializable(typeof(AgreementResult))]
+[JsonSerializable(typeof(AdjustResult))]
 [JsonSerializable(typeof(PredictResult))]
 [JsonSerializable(typeof(PrevalenceResult))]
 [JsonSerializable(typeof(SynthesisTruth))]

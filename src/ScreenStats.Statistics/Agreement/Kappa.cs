@@ -42,7 +42,7 @@ public static class Kappa
         double Seen(int i, int j) => table.Rows[i][j] / n;
         double Expected(int i, int j) => first[i] * second[j];
 
-        var observed = Over(Seen, Weight);
+        var observed = Over((i, j) => table.Rows[i][j], Weight) / n;
         var chance = Over(Expected, Weight);
 
         // What is missing to full agreement, summed apart: it may be small.

@@ -12,6 +12,24 @@ public sealed class CalculatorTests
         { "interval-undefined", ["interval", "0/0"] },
         { "interval-json", ["interval", "81/263", "--json"] },
         { "interval-undefined-json", ["interval", "0/0", "--json"] },
+        { "contrast", ["contrast", "56/70", "48/80"] },
+        { "contrast-unbounded", ["contrast", "10/10", "0/20"] },
+        { "contrast-undefined", ["contrast", "0/0", "48/80"] },
+        { "contrast-json", ["contrast", "56/70", "48/80", "--json"] },
+        { "contrast-unbounded-json", ["contrast", "10/10", "0/20", "--measure", "ratio", "--json"] },
+        { "contrast-undefined-json", ["contrast", "0/0", "48/80", "--measure", "difference", "--json"] },
+        { "contrast-paired", ["contrast", "--paired", "59,6,16,80"] },
+        { "contrast-paired-json", ["contrast", "--paired", "59,6,16,80", "--confidence", "0.9", "--json"] },
+        { "contrast-paired-undefined", ["contrast", "--paired", "0,0,0,0"] },
+        { "agreement", ["agreement", "40,9,6,45"] },
+        { "agreement-caution", ["agreement", "80,10,5,5"] },
+        { "agreement-weights", ["agreement", "22,2,2,0/5,7,14,0/0,2,36,0/0,1,17,10", "--weights", "quadratic"] },
+        { "agreement-json", ["agreement", "80,10,5,5", "--weights", "linear", "--json"] },
+        { "agreement-undefined", ["agreement", "0,0,0,0"] },
+        { "agreement-undefined-json", ["agreement", "12,0,0,0", "--json"] },
+        { "adjust", ["adjust", "0.0001,0.0004,0.0019,0.0095,0.0201"] },
+        { "adjust-all", ["adjust", "0.004,0.03,0.2", "--method", "all", "--level", "0.01"] },
+        { "adjust-json", ["adjust", "0.004,0.03,0.2", "--method", "hommel", "--json"] },
         { "predict", ["predict", "--sensitivity", "0.8", "--specificity", "0.98", "--prevalence", "0.01"] },
         { "predict-counts", ["predict", "--sensitivity", "61/97", "--specificity", "2391/2400", "--prevalence", "0.004"] },
         { "predict-interval", ["predict", "--sensitivity", "0.73[0.65,0.80]", "--specificity", "0.997[0.994,0.999]", "--prevalence", "0.01", "--repeat", "2", "--rule", "any"] },
@@ -58,6 +76,49 @@ public sealed class CalculatorTests
         interval.GetProperty("method").GetString().Should().Be(method);
         interval.GetProperty("lower").GetDouble().Should().BeApproximately(lower, 5e-5);
         interval.GetProperty("upper").GetDouble().Should().BeApproximately(upper, 5e-5);
+    }
+
+    // Newcombe 1998, Stat Med 17:873-890, Table II case a, method 10 (read quoted in an independent file), and Koopman's example by its
+    // printed limits (from memory); half a unit of the last printed digit.
+    [Theory]
+    [InlineData("56/70", "48/80", "difference", "newcombe", 0.0524, 0.3339, 5e-5)]
+    [InlineData("10/10", "0/20", "difference", "newcombe", 0.6791, 1, 5e-5)]
+    [InlineData("36/40", "16/80", "ratio", "koopman", 2.94, 7.15, 5e-3)]
+    public void Contrast_gives_the_published_limits(string first, string second, string measure, string method, double lower, double upper, double half)
+    {
+        using var json = JsonDocument.Parse(Runner.Of("contrast", first, second, "--json").Output);
+        var interval = json.RootElement.GetProperty(measure).GetProperty("intervals").EnumerateArray().Single(one => one.GetProperty("method").GetString() == method);
+
+        interval.GetProperty("lower").GetDouble().Should().BeApproximately(lower, half);
+        interval.GetProperty("upper").GetDouble().Should().BeApproximately(upper, half);
+    }
+
+    // Feinstein and Cicchetti 1990, as quoted in Gerstman's table 10.6: the same agreement, kappas of .70 and .32.
+    [Theory]
+    [InlineData("40,9,6,45", 0.70, 0)]
+    [InlineData("80,10,5,5", 0.32, 1)]
+    public void Agreement_gives_the_published_kappa_and_the_caution_where_it_applies(string table, double kappa, int cautions)
+    {
+        using var json = JsonDocument.Parse(Runner.Of("agreement", table, "--json").Output);
+
+        json.RootElement.GetProperty("kappa").GetProperty("estimate").GetDouble().Should().BeApproximately(kappa, 5e-3);
+        json.RootElement.GetProperty("cautions").GetArrayLength().Should().Be(cautions);
+    }
+
+    [Fact]
+    public void A_table_of_agreement_may_be_one_list_or_rows() =>
+        Runner.Of("agreement", "22,2,2,5,7,14,0,2,36", "--json").Output.Should().Be(Runner.Of("agreement", "22,2,2/5,7,14/0,2,36", "--json").Output);
+
+    // Benjamini and Hochberg 1995, section 3.2: 4 of 15 rejected at 0.05, 3 by Bonferroni.
+    [Theory]
+    [InlineData("benjamini-hochberg", 4)]
+    [InlineData("bonferroni", 3)]
+    public void Adjust_counts_the_published_rejections(string method, int rejected)
+    {
+        using var json = JsonDocument.Parse(Runner.Of(
+            "adjust", "0.0001,0.0004,0.0019,0.0095,0.0201,0.0278,0.0298,0.0344,0.0459,0.3240,0.4262,0.5719,0.6528,0.7590,1", "--method", method, "--json").Output);
+
+        json.RootElement.GetProperty("adjusted")[0].GetProperty("atOrBelowLevel").GetInt32().Should().Be(rejected);
     }
 
     // FDA letter of 3 November 2020 as quoted in the trade press: at specificity 98 % about 80, 30 and 4 of 100 positives are true at a
@@ -124,6 +185,34 @@ public sealed class CalculatorTests
     [InlineData("interval", "1/2", "3/4")]
     [InlineData("interval", "@figures.txt")]
     [InlineData("interval")]
+    [InlineData("contrast")]
+    [InlineData("contrast", "1/2")]
+    [InlineData("contrast", "5/3", "1/2")]
+    [InlineData("contrast", "-1/10", "1/2")]
+    [InlineData("contrast", "0.5", "1/2")]
+    [InlineData("contrast", "1/2", "1/2", "1/2")]
+    [InlineData("contrast", "1/2", "1/3", "--measure", "wald")]
+    [InlineData("contrast", "1/2", "1/3", "--confidence", "95%")]
+    [InlineData("contrast", "1/2", "1/3", "--paired", "1,2,3,4")]
+    [InlineData("contrast", "1/9223372036854775807", "1/9223372036854775807")]
+    [InlineData("contrast", "--paired", "1,2,3")]
+    [InlineData("contrast", "--paired", "1,2,3,-4")]
+    [InlineData("contrast", "--paired", "1,2,3,4.5")]
+    [InlineData("contrast", "--paired", "9223372036854775807,2,3,4")]
+    [InlineData("contrast", "--paired", "1,2,3,4", "--measure", "ratio")]
+    [InlineData("agreement")]
+    [InlineData("agreement", "1,2,3")]
+    [InlineData("agreement", "1,2/3")]
+    [InlineData("agreement", "1,2/3,x")]
+    [InlineData("agreement", "7")]
+    [InlineData("agreement", "1,2,3,-1")]
+    [InlineData("agreement", "1,2,3,4", "--weights", "cubic")]
+    [InlineData("agreement", "9223372036854775807,0/1,0")]
+    [InlineData("adjust")]
+    [InlineData("adjust", "0.01,1.2")]
+    [InlineData("adjust", "0.01,,0.2")]
+    [InlineData("adjust", "0.01", "--method", "sidak")]
+    [InlineData("adjust", "0.01", "--level", "5%")]
     [InlineData("predict", "--sensitivity", "0.8", "--specificity", "0.98", "--prevalence", "1.2")]
     [InlineData("predict", "--sensitivity", "0,8", "--specificity", "0.98", "--prevalence", "0.1")]
     [InlineData("predict", "--sensitivity", "80%", "--specificity", "0.98", "--prevalence", "0.1")]
