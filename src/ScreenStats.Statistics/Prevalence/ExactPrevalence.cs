@@ -40,9 +40,31 @@ public static class ExactPrevalence
             ExactMethod.Blaker => BlakerInterval.Of(successes, trials, confidence),
             _ => throw new ArgumentOutOfRangeException(nameof(interval), interval, "Not an interval this library knows."),
         };
+        return Through(apparent, plain, sensitivity, specificity);
+    }
+
+    /// <summary>Maps the interval of an apparent prevalence, made by any method, through the correction.</summary>
+    /// <param name="apparent">Positives of tests with the interval to be mapped.</param>
+    /// <param name="sensitivity">The sensitivity; only its value enters.</param>
+    /// <param name="specificity">The specificity; only its value enters.</param>
+    /// <returns>Rogan and Gladen's value with the mapped interval; undefined as for <see cref="Estimate"/>.</returns>
+    /// <remarks>The correction rises with the apparent prevalence, so the mapped interval covers exactly as often as the one it is made of.</remarks>
+    public static CorrectedPrevalence Mapped(ProportionEstimate apparent, AccuracyStatement sensitivity, AccuracyStatement specificity)
+    {
+        ArgumentNullException.ThrowIfNull(apparent);
+        var plain = RoganGladen.Estimate(apparent.Successes, apparent.Trials, sensitivity, specificity, apparent.Confidence);
+        if (plain.Reason is { } reason) return new CorrectedPrevalence(apparent, apparent.Confidence) { Method = MethodName, Reason = reason };
+        return Through(apparent.Interval.GetValueOrDefault(), plain, sensitivity, specificity);
+    }
+
+    private static CorrectedPrevalence Through(Interval apparent, CorrectedPrevalence plain, AccuracyStatement sensitivity, AccuracyStatement specificity)
+    {
         var youden = sensitivity.Value + specificity.Value - 1;
-        var mapped = new Interval((apparent.Lower + specificity.Value - 1) / youden, (apparent.Upper + specificity.Value - 1) / youden);
-        return new CorrectedPrevalence(plain.Apparent, confidence) { Method = MethodName, Unclipped = plain.Unclipped, UnclippedInterval = mapped };
+        return new CorrectedPrevalence(plain.Apparent, plain.Confidence)
+        {
+            Method = MethodName, Unclipped = plain.Unclipped,
+            UnclippedInterval = new Interval((apparent.Lower + specificity.Value - 1) / youden, (apparent.Upper + specificity.Value - 1) / youden),
+        };
     }
 
     private static Interval Effective(double x, double n, double confidence) => new(

@@ -10,9 +10,11 @@ public sealed class ExactPrevalenceTests
     public void Every_row_of_the_reference_table_is_met() =>
         Mismatches.ShouldBeNone(ReferenceTable.Load("exact-prevalence"), row =>
         {
-            var result = ExactPrevalence.Estimate(
-                row.Count("successes"), row.Count("trials"), Statements.Read(row.Text("sensitivity")), Statements.Read(row.Text("specificity")),
-                row.Number("confidence"), Enum.Parse<ExactMethod>(row.Text("interval")));
+            var (sensitivity, specificity) = (Statements.Read(row.Text("sensitivity")), Statements.Read(row.Text("specificity")));
+            var (successes, trials, confidence) = (row.Count("successes"), row.Count("trials"), row.Number("confidence"));
+            var result = Enum.TryParse<ExactMethod>(row.Text("interval"), out var exact)
+                ? ExactPrevalence.Estimate(successes, trials, sensitivity, specificity, confidence, exact)
+                : ExactPrevalence.Mapped(ProportionInterval.Of(Enum.Parse<IntervalMethod>(row.Text("interval")), successes, trials, confidence), sensitivity, specificity);
             return [row.Mismatch("lower", result.Lower), row.Mismatch("upper", result.Upper)];
         });
 
@@ -51,6 +53,15 @@ public sealed class ExactPrevalenceTests
     {
         ExactPrevalence.Estimate(0, 0, AccuracyStatement.Exact(0.8), AccuracyStatement.Exact(0.9)).Reason.Should().Be(UndefinedReason.NoTrials);
         ExactPrevalence.Estimate(5, 10, AccuracyStatement.Exact(0.5), AccuracyStatement.Exact(0.5)).Reason.Should().Be(UndefinedReason.TestNoBetterThanChance);
+    }
+
+    [Fact]
+    public void An_apparent_prevalence_mapped_by_hand_is_the_same()
+    {
+        var (sensitivity, specificity) = (AccuracyStatement.FromCounts(8, 10), AccuracyStatement.Exact(0.995));
+        ExactPrevalence.Mapped(ProportionInterval.ClopperPearson(50, 3330), sensitivity, specificity).Interval
+            .Should().Be(ExactPrevalence.Estimate(50, 3330, sensitivity, specificity).Interval);
+        ExactPrevalence.Mapped(ProportionInterval.Wilson(0, 0), sensitivity, specificity).Reason.Should().Be(UndefinedReason.NoTrials);
     }
 
     /// <summary>Exact, by summing the binomial: no luck of a seed.</summary>

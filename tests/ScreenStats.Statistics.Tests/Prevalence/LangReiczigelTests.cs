@@ -54,4 +54,43 @@ public sealed class LangReiczigelTests
                 ? 0 <= result.Lower && result.Lower <= result.Value && result.Value <= result.Upper && result.Upper <= 1
                 : result.Reason == UndefinedReason.TestNoBetterThanChance;
         });
+
+    /// <summary>Exact, by summing all three binomials: no luck of a seed.</summary>
+    [Theory]
+    [InlineData(0.00, 300, 0.80, 60, 0.98, 150)]
+    [InlineData(0.02, 300, 0.80, 60, 0.98, 150)]
+    [InlineData(0.10, 150, 0.70, 40, 0.95, 100)]
+    [InlineData(0.50, 80, 0.90, 40, 0.90, 60)]
+    public void It_covers_about_as_often_as_it_says(double prevalence, int trials, double sensitivity, int with, double specificity, int without)
+    {
+        var positive = (prevalence * sensitivity) + ((1 - prevalence) * (1 - specificity));
+        var (px, pa, pb) = (Probabilities(trials, positive), Probabilities(with, sensitivity), Probabilities(without, specificity));
+        double covered = 0, seen = 0;
+        for (var a = 0; a <= with; a++)
+        {
+            if (pa[a] < 1e-5) continue;
+            for (var b = 0; b <= without; b++)
+            {
+                if (pb[b] < 1e-5) continue;
+                for (var x = 0; x <= trials; x++)
+                {
+                    if (px[x] < 1e-5) continue;
+                    var weight = px[x] * pa[a] * pb[b];
+                    seen += weight;
+                    var result = LangReiczigel.Estimate(x, trials, AccuracyStatement.FromCounts(a, with), AccuracyStatement.FromCounts(b, without));
+                    if (result.Interval is { } interval && interval.Contains(prevalence)) covered += weight;
+                }
+            }
+        }
+
+        (covered / seen).Should().BeInRange(0.935, 1);
+    }
+
+    private static double[] Probabilities(int n, double p)
+    {
+        var result = new double[n + 1];
+        result[0] = Math.Pow(1 - p, n);
+        for (var x = 1; x <= n; x++) result[x] = result[x - 1] * (n - x + 1) / x * (p / (1 - p));
+        return result;
+    }
 }

@@ -1,4 +1,4 @@
-namespace ScreenStats.Statistics.Prevalence;
+namespace ScreenStats.Statistics.Numerics;
 
 /// <summary>
 /// The integral over the whole line of a function given by its logarithm, with one hill. The trapezoid rule after u = centre + scale sinh(t):
