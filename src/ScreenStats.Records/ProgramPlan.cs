@@ -29,7 +29,7 @@ internal sealed class ProgramPlan
             UnknownMeanings(export, own, errors);
             var plans = new List<FilePlan>();
             var search = new HeadingSearch(export, own);
-            foreach (var path in ExportFiles.Find(folder, export, own, errors))
+            foreach (var path in ExportFiles.Find(folder, export, own, errors, notes))
             {
                 foreach (var part in sources.Open(path, export, own, errors, notes))
                 {

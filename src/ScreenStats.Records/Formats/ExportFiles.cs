@@ -14,7 +14,7 @@ internal static class ExportFiles
     private const string Endings = "csv, tsv, txt, xlsx or ndjson, also with .gz behind it";
 
     /// <summary>Full paths in ordinal order of the names within a pattern, each file once, patterns in the order given.</summary>
-    public static IReadOnlyList<string> Find(string folder, ExportKind export, ExportSettings settings, List<Diagnostic> diagnostics)
+    public static IReadOnlyList<string> Find(string folder, ExportKind export, ExportSettings settings, List<Diagnostic> diagnostics, List<Diagnostic> notes)
     {
         var own = export.ToString().ToLowerInvariant();
         var stated = !settings.Files.IsDefaultOrEmpty;
@@ -52,6 +52,7 @@ internal static class ExportFiles
         }
 
         TwoFormats(byPattern, own, diagnostics);
+        if (!stated) NotRead(folder, own, notes);
         return found;
     }
 
@@ -82,6 +83,16 @@ internal static class ExportFiles
             var names = same.Select(file => Path.GetFileName(file)).ToList();
             diagnostics.Add(new Diagnostic(ReadingDiagnostics.TwoFormats, Severity.Error, names[0], null, "",
                 $"{string.Join(" and ", names)} differ only in their format, so they may hold the same rows. Remove one, or name the files to read in the program file (exports.{own}.files)."));
+        }
+    }
+
+    /// <summary>A file that is called like the export but ends otherwise must not be passed over in silence.</summary>
+    private static void NotRead(string folder, string own, List<Diagnostic> notes)
+    {
+        foreach (var name in Files(folder, file => file.StartsWith(own, StringComparison.OrdinalIgnoreCase) && !FileForm.Usual(file)).Select(file => Path.GetFileName(file)))
+        {
+            notes.Add(new Diagnostic(ReadingDiagnostics.FileNotRead, Severity.Warning, name, null, "",
+                $"{name} is called like the {own} export but does not end in {Endings}, so it was not read. If it holds rows, save it in one of these formats; else call it otherwise."));
         }
     }
 

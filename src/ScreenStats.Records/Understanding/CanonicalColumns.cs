@@ -34,28 +34,34 @@ internal static class CanonicalColumns
     private static readonly string[] PersonHeadings =
         ["employee", "employee id", "employee key", "employee pseudonym", "person id", "person key", "person pseudonym", "pseudonym",
          "badge", "badge id", "badge number", "subject", "subject id", "participant", "participant id", "worker", "worker id",
-         "staff id", "staff member", "personnel number", "individual", "individual id", "patient id", "patient"];
+         "staff id", "staff member", "personnel number", "individual", "individual id", "patient id", "patient",
+         "mitarbeiter", "mitarbeiternummer", "personalnummer", "personen id", "teilnehmer", "salarié", "employé", "matricule", "pseudonyme", "empleado", "trabajador", "seudónimo", "participante"];
 
     private static readonly string[] SiteHeadings =
         ["location", "facility", "workplace", "work site", "site id", "site name", "site code", "plant", "office", "campus",
-         "screening site", "test site", "testing site", "depot"];
+         "screening site", "test site", "testing site", "depot",
+         "standort", "werk", "betrieb", "betriebsstätte", "teststelle", "lieu", "établissement", "centro", "sede", "planta", "lugar"];
 
     private static readonly string[] CollectedHeadings =
         ["collected", "collection time", "collection date", "collected on", "collection date time", "date collected", "time collected",
          "test date", "test time", "tested at", "tested on", "date of test", "screened at", "screened on", "screening date",
          "screening time", "sample date", "sample time", "sampled at", "specimen date", "specimen collected", "collection datetime",
-         "date", "datetime", "timestamp"];
+         "date", "datetime", "timestamp",
+         "entnahme", "entnahmezeit", "entnahmezeitpunkt", "entnahmedatum", "abnahme", "abnahmedatum", "testdatum", "testzeitpunkt", "probenahme", "datum", "prélèvement", "date de prélèvement", "date du prélèvement", "date du test", "fecha", "fecha de toma", "fecha de la toma", "fecha de prueba", "fecha de la prueba"];
 
     private static readonly string[] ResultHeadings =
         ["outcome", "test result", "screen result", "screening result", "result text", "antigen result", "rapid test result", "reading",
-         "interpretation"];
+         "interpretation",
+         "ergebnis", "testergebnis", "schnelltestergebnis", "résultat", "résultat du test", "resultado", "resultado de la prueba"];
 
     private static readonly string[] LotHeadings =
-        ["lot number", "lot no", "lot id", "lot code", "batch", "batch number", "batch no", "batch id", "batch code", "kit lot", "test lot"];
+        ["lot number", "lot no", "lot id", "lot code", "batch", "batch number", "batch no", "batch id", "batch code", "kit lot", "test lot",
+         "charge", "chargennummer", "chargen nr", "losnummer", "numéro de lot", "no de lot", "lote", "número de lote"];
 
     private static readonly string[] OperatorHeadings =
         ["operator id", "operator pseudonym", "tester", "tester id", "reader", "reader id", "read by", "performed by", "administered by",
-         "tested by", "technician", "technician id", "collector", "collected by id"];
+         "tested by", "technician", "technician id", "collector", "collected by id",
+         "durchgeführt von", "abgelesen von", "opérateur", "réalisé par", "operador", "realizado por"];
 
     private static readonly string[] ControlLineHeadings = ["c line", "control line seen", "control line visible", "line c", "control band"];
 
@@ -90,7 +96,7 @@ internal static class CanonicalColumns
         new(Operator, false, OperatorHeadings),
         new(Specimen, false, ["specimen type", "sample type", "specimen source", "swab", "swab type", "swab site", "matrix"]),
         new(Collection, false, ["collection method", "collection mode", "collected by", "supervision", "supervised", "sampling method"]),
-        new(Symptomatic, false, ["symptoms", "has symptoms", "symptom", "with symptoms", "symptomatic at test"]),
+        new(Symptomatic, false, ["symptoms", "has symptoms", "symptom", "with symptoms", "symptomatic at test", "symptome", "symptomatisch", "symptômes", "síntomas"]),
         new(Exposed, false, ["exposure", "contact", "close contact", "contact of case", "known exposure", "known contact"]),
         new(Control, false, ControlHeadings),
         new(ScreenId, false, ["screening id", "test id", "run id", "record id", "result id", "screen number", "test number", "accession",
@@ -102,10 +108,11 @@ internal static class CanonicalColumns
         new(Person, true, PersonHeadings),
         new(CollectedAt, true, CollectedHeadings),
         new(Result, true, ["outcome", "test result", "result text", "laboratory result", "lab result", "pcr result", "confirmatory result",
-            "confirmation result", "interpretation"]),
+            "confirmation result", "interpretation", "ergebnis", "befund", "pcr ergebnis", "laborergebnis", "résultat", "résultat pcr", "resultado", "resultado pcr"]),
         new(ReportedAt, false, ["reported", "report time", "report date", "reported on", "date reported", "resulted at", "result date",
-            "result time", "resulted", "released at", "authorised at", "verified at"]),
-        new(Method, false, ["test method", "assay", "test type", "technique", "laboratory method"]),
+            "result time", "resulted", "released at", "authorised at", "verified at",
+            "befunddatum", "befundzeit", "ergebnisdatum", "date du résultat", "date de rendu", "fecha de resultado", "fecha del resultado"]),
+        new(Method, false, ["test method", "assay", "test type", "technique", "laboratory method", "methode", "verfahren", "méthode", "método"]),
         new(Reason, false, ["reason for test", "test reason", "purpose", "indication"]),
         new(SamplingStratum, false, ["stratum", "audit stratum", "sampling group"]),
     ];

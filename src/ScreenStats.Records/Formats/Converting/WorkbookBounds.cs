@@ -61,7 +61,7 @@ internal sealed class WorkbookBounds
             using var archive = new ZipArchive(workbook, ZipArchiveMode.Read, leaveOpen: true);
             bounds.Look(archive);
         }
-        catch (Exception exception) when (exception is InvalidDataException or XmlException or EndOfStreamException or NotSupportedException or ArgumentException or IOException)
+        catch (Exception exception) when (exception is InvalidDataException or XmlException or EndOfStreamException or NotSupportedException or ArgumentException or OverflowException or IOException)
         {
             throw new FileFault(ReadingDiagnostics.UnreadableWorkbook, $"{name} cannot be read as a workbook: it is damaged or made in a way that is not known. Open it in a spreadsheet program and save it anew as .xlsx, or export it as CSV.");
         }
@@ -99,15 +99,10 @@ internal sealed class WorkbookBounds
         var most = Math.Min(LargestSheet, AlwaysAllowed + (MostTimes * entry.CompressedLength));
         var settings = new XmlReaderSettings { DtdProcessing = DtdProcessing.Prohibit, XmlResolver = null, IgnoreWhitespace = true };
         string? root;
-        try
+        // Only the root's name is looked at here, within the first million characters: what holds no cells may hold comments.
+        using (var glance = XmlReader.Create(entry.Open(), new XmlReaderSettings { DtdProcessing = DtdProcessing.Prohibit, XmlResolver = null, IgnoreComments = true, MaxCharactersInDocument = 1 << 20 }))
         {
-            // Only the root's name is looked at here: what holds no cells may hold comments.
-            using var glance = XmlReader.Create(entry.Open(), settings);
             root = glance.MoveToContent() == XmlNodeType.Element ? glance.LocalName : null;
-        }
-        catch (XmlException)
-        {
-            return;
         }
 
         if (root is not ("worksheet" or "sst" or "workbook" or "styleSheet" or "Relationships")) return;
