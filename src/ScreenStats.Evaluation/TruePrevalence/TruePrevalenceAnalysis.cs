@@ -85,11 +85,12 @@ internal static class TruePrevalenceAnalysis
 
         var sensitivity = part.Mixed(settings, device => device.Sensitivity!.Statement());
         var specificity = part.Mixed(settings, device => device.Specificity!.Statement());
+        ImmutableArray<PrevalenceEstimate> whole = part is { By: Program, Start: null } ? [TruePrevalenceMethods.Posterior(apparent, sensitivity, specificity)] : [];
         var below = apparent.Estimate < 1 - specificity.Value;
         var above = apparent.Estimate > sensitivity.Value;
         return new TruePrevalenceFinding(
             key, part.By, part.Level, part.Start, apparent, part.WithoutAccuracy, devices, sensitivity.Value, specificity.Value, below, above,
-            [.. TruePrevalenceMethods.Of(apparent, sensitivity, specificity)], Remark(apparent, below, above, part));
+            [.. TruePrevalenceMethods.Of(apparent, sensitivity, specificity), .. whole], Remark(apparent, below, above, part));
     }
 
     /// <summary>Sums over the people of the part; of the whole program where they are not kept for it.</summary>

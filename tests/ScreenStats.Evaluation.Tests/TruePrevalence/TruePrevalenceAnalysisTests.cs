@@ -39,6 +39,9 @@ public class TruePrevalenceAnalysisTests
         program.Lead.Method.Should().Be("lang-reiczigel");
         (program.Lead.Estimate, program.Lead.Lower, program.Lead.Upper).Should().Be((lang.Value, lang.Lower, lang.Upper));
         program.Apparent.Estimate.Should().Be(0.02);
+        var posterior = BayesianPrevalence.EstimatePrevalence(20, 1000, AccuracyStatement.FromCounts(160, 200), AccuracyStatement.FromCounts(995, 1000)).ToEstimate();
+        var bayes = program.Estimates.Single(value => value.Method == "bayes");
+        (bayes.Estimate, bayes.Lower, bayes.Upper).Should().Be((posterior.Value, posterior.Lower, posterior.Upper));
     }
 
     [Fact]
@@ -112,7 +115,8 @@ public class TruePrevalenceAnalysisTests
 
         findings.Table.Columns.Select(column => column.Name).Take(12).Should().Equal(
             "by", "level", "period_start", "tests", "positives", "apparent", "method", "estimate", "lower", "upper", "confidence", "remark");
-        findings.Table.Count.Should().Be((1 + findings.Periods.Length + findings.Sites.Length + findings.Devices.Length) * findings.Program.Estimates.Length);
+        findings.Table.Count.Should().Be((2 * (1 + findings.Periods.Length + findings.Sites.Length + findings.Devices.Length)) + 1);
+        findings.Program.Estimates.Select(estimate => estimate.Method).Should().Equal("lang-reiczigel", "rogan-gladen", "bayes");
         findings.Periods.Sum(period => period.Apparent.Trials).Should().Be(findings.Program.Apparent.Trials);
         findings.Sites.Sum(site => site.Apparent.Events).Should().Be(findings.Program.Apparent.Events);
     }

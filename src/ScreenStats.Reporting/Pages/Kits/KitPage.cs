@@ -1,5 +1,4 @@
 using ScreenStats.Evaluation;
-using ScreenStats.Evaluation.Kits;
 
 namespace ScreenStats.Reporting.Pages.Kits;
 
@@ -16,11 +15,14 @@ internal static class KitPage
         Tables =
         [
             new TableView(findings.Kits.Table, "Each device", ["device", "measure", "events", "trials", "estimate", ViewColumn.Limits, ViewColumn.Remark]),
-            View(findings, "Plain differences, first minus second", row => row.Adjustment.StartsWith("none", StringComparison.Ordinal), "adjustment"),
-            View(findings, "Differences within site-weeks that used both", row => row.Adjustment.StartsWith("site-week", StringComparison.Ordinal), "adjustment", "strata"),
+            View(findings, "Plain differences, first minus second", "none"),
+            View(findings, "Plain differences without the runs of flagged lots", "none-without-flagged-lots"),
+            View(findings, "Differences within site-weeks that used both", "site-week", "strata"),
+            View(findings, "Differences within site-weeks, without the runs of flagged lots", "site-week-without-flagged-lots", "strata"),
         ],
     };
 
-    private static TableView View(Findings findings, string caption, Func<KitContrastRow, bool> keep, params ViewColumn[] more) => new(
-        findings.Kits.ContrastTable.Only(keep), caption, ["measure", "first", "second", .. more, "estimate", ViewColumn.Limits, ViewColumn.Remark]);
+    private static TableView View(Findings findings, string caption, string adjustment, params ViewColumn[] more) => new(
+        findings.Kits.ContrastTable.Only(row => row.Adjustment == adjustment), caption,
+        ["measure", "first", "second", .. more, "estimate", ViewColumn.Limits, ViewColumn.Remark]);
 }
