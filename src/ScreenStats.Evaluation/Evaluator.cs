@@ -1,5 +1,6 @@
 using ScreenStats.Counting.Cubes;
 using ScreenStats.Counting.Programs;
+using ScreenStats.Evaluation.Accuracy;
 using ScreenStats.Evaluation.Answers;
 using ScreenStats.Evaluation.Audits;
 using ScreenStats.Evaluation.Cautions;
@@ -63,7 +64,7 @@ public static class Evaluator
         var followUp = FollowUpAnalysis.Of(tally, settings);
         var delays = DelayAnalysis.Of(tally);
         var audits = AuditAnalysis.Of(tally, settings);
-        var intervalCases = IntervalCaseAnalysis.Of(tally);
+        var intervalCases = IntervalCaseAnalysis.Of(tally, confidence);
         var expected = ExpectedAnalysis.Of(tally, sums, settings);
         var flagged = lots.Where(lot => lot.Flag.HasFlag(Flag.Refuted)).Select(lot => lot.Lot).ToList();
         var predictiveValue = PredictiveValueAnalysis.Of(tally, sums, settings, flagged, expected);
@@ -73,7 +74,8 @@ public static class Evaluator
         var kits = KitAnalysis.Of(tally, sums, settings, [.. lots.Where(lot => lot.Flag != Flag.None).Select(lot => lot.Lot)]);
         var retests = RetestAnalysis.Of(tally, settings);
         var specimens = SpecimenAnalysis.Of(tally, settings);
-        var answers = AnswerAnalysis.Of(tally.Cells.HasConfirmatory, lots, sites, conduct, followUp, audits, predictiveValue, expected, yield);
+        var accuracy = AccuracyAnalysis.Of(tally, settings, positivity, kits, expected);
+        var answers = AnswerAnalysis.Of(tally.Cells.HasConfirmatory, lots, sites, conduct, followUp, audits, accuracy, predictiveValue, expected, yield);
         var cautions = CautionAnalysis.Of(tally, settings, followUp, delays, audits, expected);
 
         return new Findings
@@ -104,6 +106,7 @@ public static class Evaluator
             FollowUp = followUp,
             Delays = delays,
             Audits = audits,
+            Accuracy = accuracy,
             IntervalCases = intervalCases,
             PredictiveValue = predictiveValue,
             Expected = expected,

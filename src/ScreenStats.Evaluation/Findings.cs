@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using System.Text.Json.Serialization;
 using ScreenStats.Counting.Programs;
+using ScreenStats.Evaluation.Accuracy;
 using ScreenStats.Evaluation.Answers;
 using ScreenStats.Evaluation.Audits;
 using ScreenStats.Evaluation.Cautions;
@@ -91,6 +92,9 @@ public sealed record Findings
     /// <summary>What audited negative runs say.</summary>
     public required AuditFindings Audits { get; init; }
 
+    /// <summary>How accurate the screen was in this program.</summary>
+    public required AccuracyFindings Accuracy { get; init; }
+
     /// <summary>Positive confirmatory specimens of people whose latest run was negative.</summary>
     public required IntervalCaseFindings IntervalCases { get; init; }
 
@@ -130,7 +134,7 @@ public sealed record Findings
     [
         Ledger, Completeness, Positivity, InvalidRuns, Persons, Participation, Coverage,
         Lots, Sites, Conduct, Repeats, Controls,
-        FollowUp, Delays, Audits, IntervalCases, PredictiveValue, Expected, Refuted, Yield,
+        FollowUp, Delays, Audits, Accuracy, IntervalCases, PredictiveValue, Expected, Refuted, Yield,
         TruePrevalence, Kits, Retests, Specimens,
     ];
 

@@ -80,7 +80,7 @@ public class PublishedProgramTests
     [Fact]
     public void Without_audits_nothing_is_said_of_those_who_tested_negative()
     {
-        Findings.Audits.Sensitivity.Estimate.Should().BeNull();
+        Findings.Accuracy.Sensitivity.Estimate.Should().BeNull();
         Findings.Audits.Program.Missed.Should().Be(0);
     }
 }

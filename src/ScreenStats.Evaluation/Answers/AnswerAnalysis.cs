@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using ScreenStats.Evaluation.Accuracy;
 using ScreenStats.Evaluation.Audits;
 using ScreenStats.Evaluation.Conduct;
 using ScreenStats.Evaluation.Expected;
@@ -22,8 +23,8 @@ internal static class AnswerAnalysis
     /// <summary>Answers the readers' questions from what the analyses found.</summary>
     public static AnswerFindings Of(
         bool hasConfirmatory, LotFindings lots, SiteFindings sites, ConductFindings conduct, FollowUpFindings followUp, AuditFindings audits,
-        PredictiveValueFindings predictiveValue, ExpectedFindings expected, YieldFindings yield) => new(
-        [Worth(predictiveValue, followUp), StandOut(lots, sites), PerCase(yield, followUp)],
+        AccuracyFindings accuracy, PredictiveValueFindings predictiveValue, ExpectedFindings expected, YieldFindings yield) => new(
+        [Worth(predictiveValue, followUp), StandOut(lots, sites), PerCase(yield, followUp), Accurate(accuracy)],
         NextSteps.Of(hasConfirmatory, lots, sites, conduct, followUp, audits, expected));
 
     private static Answer Worth(PredictiveValueFindings findings, FollowUpFindings followUp)
@@ -48,6 +49,23 @@ internal static class AnswerAnalysis
         conditions.Add(new Sentence("Each positive needs its own confirmatory test all the same."));
         return new Answer(
             "what-a-positive-is-worth", "What is a positive here worth?", [Reader.Manager, Reader.Analyst], text.ToImmutable(), conditions.ToImmutable());
+    }
+
+    private static Answer Accurate(AccuracyFindings findings)
+    {
+        var text = ImmutableArray.CreateBuilder<Sentence>();
+        var conditions = ImmutableArray.CreateBuilder<Sentence>();
+        if (AccuracySentences.Proven(findings) is { } proven) text.Add(proven);
+        text.AddRange(AccuracySentences.Claims(findings));
+        if (AccuracySentences.Estimate(findings, "sensitivity", "sensitivity", findings.Sensitivity, mark: true) is { } sensitivity) text.Add(sensitivity);
+        if (AccuracySentences.Estimate(findings, "specificity", "specificity", findings.Specificity, mark: false) is { } specificity) text.Add(specificity);
+        if (AccuracySentences.Limits(findings) is { } limits) text.Add(limits);
+        if (findings.Basis == AccuracyBasis.None) text.Add(new Sentence("How many infected people it missed these data cannot say: no negative run was audited with a conclusive result."));
+        if (AccuracySentences.Unweighted(findings) is { } unweighted) conditions.Add(unweighted);
+        if (findings.Basis != AccuracyBasis.None) conditions.Add(new Sentence($"It holds only if {findings.Assumption}."));
+        conditions.Add(new Sentence("A negative screen does not rule out infection."));
+        return new Answer(
+            "how-accurate-is-the-screen", "How accurate was the screen here?", [Reader.Consultant, Reader.Analyst], text.ToImmutable(), conditions.ToImmutable());
     }
 
     private static Answer StandOut(LotFindings lots, SiteFindings sites)

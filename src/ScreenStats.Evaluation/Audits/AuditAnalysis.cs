@@ -4,26 +4,21 @@ using ScreenStats.Counting.Programs;
 using ScreenStats.Evaluation.Clusters;
 using ScreenStats.Evaluation.Model;
 using ScreenStats.Evaluation.Shared;
-using ScreenStats.Statistics.Verification;
 
 namespace ScreenStats.Evaluation.Audits;
 
-/// <summary>What audited negative runs say about the negatives, and about the screen's accuracy.</summary>
+/// <summary>What audited negative runs say about the negatives.</summary>
 internal static class AuditAnalysis
 {
-    /// <summary>Under what condition sensitivity and specificity hold.</summary>
-    public const string Assumption =
-        "the audited negative runs are a random sample of all negative runs, and the verified positive runs of all positive runs";
-
     private const string NoAudit = "no negative run was verified by an audit with a conclusive result";
 
-    /// <summary>Counts audits and corrects sensitivity and specificity for the runs that were not verified.</summary>
+    /// <summary>Counts audits.</summary>
     /// <param name="tally">The tally.</param>
     /// <param name="settings">What the program file says.</param>
     /// <returns>The findings.</returns>
     /// <remarks>
-    /// Only an audit verifies a negative run: without audits there is no sensitivity, no specificity and no negative predictive value.
-    /// Correction for partial verification by <see cref="BeggGreenes"/>, over the whole program as one stratum.
+    /// Only an audit verifies a negative run: without audits there is no sensitivity, no specificity and no negative predictive value. The share
+    /// that agreed is of the audited runs alone; <see cref="Accuracy.AccuracyAnalysis"/> weights it.
     /// </remarks>
     public static AuditFindings Of(Tally tally, ProgramSettings settings)
     {
@@ -43,15 +38,8 @@ internal static class AuditAnalysis
 
         var all = rows.ToImmutable();
         var program = all[0];
-        var counts = RunCounts.Of(tally.Cells.Screens);
-        var verified = new VerificationCounts(
-            counts[Outcome.Positive], counts.Confirmed, counts.Refuted, counts[Outcome.Negative], program.Missed, program.Agreed);
-        var noNegative = verified.VerifiedNegatives == 0;
-        var findings = new AuditFindings(
-            program, all[1..], verified.Negatives, verified.VerifiedPositives,
-            noNegative ? EstimateFinding.Undefined(NoAudit) : EstimateFinding.Of(BeggGreenes.Sensitivity(verified, confidence).Estimate),
-            noNegative ? EstimateFinding.Undefined(NoAudit) : EstimateFinding.Of(BeggGreenes.Specificity(verified, confidence).Estimate),
-            Assumption, AuditTables.Table(all), []);
+        var negatives = tally.Cells.Screens.Where(cell => cell.Outcome == Outcome.Negative).Sum(cell => cell.Runs);
+        var findings = new AuditFindings(program, all[1..], negatives, AuditTables.Table(all), []);
         return findings with { Sentences = AuditSentences.Of(findings, confidence) };
     }
 

@@ -41,30 +41,6 @@ internal static class AuditSentences
                 Figure.Upper("audits.program.negativePredictiveValue", value)));
         }
 
-        Add(sentences, findings, "sensitivity", "audits.sensitivity", findings.Sensitivity);
-        Add(sentences, findings, "specificity", "audits.specificity", findings.Specificity);
-        if (findings.Sensitivity.Estimate is not null || findings.Specificity.Estimate is not null)
-        {
-            sentences.Add(new Sentence($"Both hold only if {findings.Assumption}, and both are against the confirmatory test, not the truth."));
-        }
-
         return sentences.ToImmutable();
-    }
-
-    private static void Add(ImmutableArray<Sentence>.Builder sentences, AuditFindings findings, string name, string path, EstimateFinding value)
-    {
-        if (value.Estimate is null)
-        {
-            sentences.Add(new Sentence($"The {name} is undefined: {value.EstimateUndefined}."));
-            return;
-        }
-
-        var few = name == "sensitivity" && findings.Program.Missed < ProportionFinding.FewBelow ? " [few counts]" : "";
-        sentences.Add(new Sentence(
-            $"Corrected for the negative runs that were not audited, the {name} is {{0}} ({{1}} interval {{2}} to {{3}}){few}.",
-            Say.Share(path + ".estimate", value.Estimate),
-            Say.Confidence(path + ".confidence", value.Confidence ?? 0.95),
-            Say.Share(path + ".lower", value.Lower),
-            Say.Share(path + ".upper", value.Upper)));
     }
 }

@@ -1,5 +1,6 @@
 using ScreenStats.Counting.Cubes;
 using ScreenStats.Counting.Ledger;
+using ScreenStats.Evaluation.Accuracy;
 using ScreenStats.Evaluation.Clusters;
 using ScreenStats.Evaluation.Expected;
 using ScreenStats.Evaluation.PredictiveValues;
@@ -209,6 +210,46 @@ public static class LevelNames
         SpecimenReason.Audit => "audit",
         SpecimenReason.Other => "other",
         _ => throw Unknown(reason),
+    };
+
+    /// <summary>The word of what a figure of accuracy stands on.</summary>
+    /// <param name="basis">The basis.</param>
+    /// <returns>For instance <c>reweighted</c>.</returns>
+    public static string Of(AccuracyBasis basis) => basis switch
+    {
+        AccuracyBasis.None => "none",
+        AccuracyBasis.OneDraw => "one-draw",
+        AccuracyBasis.Reweighted => "reweighted",
+        AccuracyBasis.Unweighted => "unweighted",
+        AccuracyBasis.OneSidedLimit => "one-sided-limit",
+        AccuracyBasis.NoAssumption => "no-assumption",
+        _ => throw Unknown(basis),
+    };
+
+    /// <summary>The word of how the negative runs of a sampling stratum are known.</summary>
+    /// <param name="origin">How.</param>
+    /// <returns>For instance <c>stated-number</c>.</returns>
+    public static string Of(StratumOrigin origin) => origin switch
+    {
+        StratumOrigin.WholeProgram => "whole-program",
+        StratumOrigin.Site => "site",
+        StratumOrigin.Lot => "lot",
+        StratumOrigin.Patterns => "patterns",
+        StratumOrigin.StatedNumber => "stated-number",
+        StratumOrigin.Unexplained => "unexplained",
+        _ => throw Unknown(origin),
+    };
+
+    /// <summary>The word of whether the data refute a stated specificity.</summary>
+    /// <param name="outcome">The outcome.</param>
+    /// <returns>For instance <c>too-low</c>.</returns>
+    public static string Of(ClaimOutcome outcome) => outcome switch
+    {
+        ClaimOutcome.NotStated => "not-stated",
+        ClaimOutcome.NotRefuted => "not-refuted",
+        ClaimOutcome.TooLow => "too-low",
+        ClaimOutcome.TooHigh => "too-high",
+        _ => throw Unknown(outcome),
     };
 
     private static ArgumentOutOfRangeException Unknown(Enum value) => new(nameof(value), value, "Not a member of the enumeration.");

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using ScreenStats.Evaluation;
+using ScreenStats.Reporting.Pages.Accuracy;
 using ScreenStats.Reporting.Pages.Audits;
 using ScreenStats.Reporting.Pages.Completeness;
 using ScreenStats.Reporting.Pages.Conduct;
@@ -62,6 +63,7 @@ internal static class AllPages
         ]),
         new("missed", "What was missed, and how long did it take?",
         [
+            AccuracyPage.Of(findings),
             AuditPage.Of(findings),
             IntervalCasePage.Of(findings),
             SpecimenPage.Of(findings),

@@ -35,6 +35,9 @@ internal static class ExamplePrograms
         ("no confirmatory export", new ProgramSketch().Runs(Outcome.Negative, 500).Runs(Outcome.Positive, 7, FollowUp.Unverified).WithoutConfirmatory().Tally(), Full),
         ("no positive", new ProgramSketch().Runs(Outcome.Negative, 500).Runs(Outcome.Invalid, 3).Tally(), Full),
         ("faulty lot and clumsy site", FaultyLotAndClumsySite().Tally(), Full),
+        ("strata by site, one not audited", FaultyLotAndClumsySite().Runs(Outcome.Negative, 100, site: "Yard").Strata(StratumOrigin.Site).Tally(), Full),
+        ("strata that nothing explains", FaultyLotAndClumsySite().Runs(Outcome.Negative, 9, FollowUp.Missed, "East").Strata(StratumOrigin.Unexplained).Tally(), Full),
+        ("none missed", new ProgramSketch().Runs(Outcome.Negative, 50, FollowUp.Agreed).Runs(Outcome.Negative, 900).Runs(Outcome.Positive, 9, FollowUp.Confirmed).Tally(), Full),
         ("published", PublishedProgram.Sketch().Tally(), new ProgramSettings()),
     ];
 

@@ -1,7 +1,7 @@
 using ScreenStats.Counting.Cubes;
 using ScreenStats.Counting.Programs;
 using ScreenStats.Evaluation;
-using ScreenStats.Evaluation.Audits;
+using ScreenStats.Evaluation.Accuracy;
 using ScreenStats.Records;
 using ScreenStats.Synthesis;
 using ScreenStats.Synthesis.Planning;
@@ -33,9 +33,9 @@ public sealed class VerificationStudyTests(ITestOutputHelper output)
         findings.FollowUp.Positive.Confirmed.Should().BeGreaterThan(50, "later positives follow those negatives");
         tally.Cells.Screens.Should().NotContain(cell => cell.FollowUp == FollowUp.Missed || cell.FollowUp == FollowUp.Agreed);
         tally.Cells.Audits.Should().BeEmpty();
-        findings.Audits.Sensitivity.Estimate.Should().BeNull();
-        findings.Audits.Sensitivity.EstimateUndefined.Should().NotBeNullOrEmpty();
-        findings.Audits.Specificity.Estimate.Should().BeNull();
+        findings.Accuracy.Sensitivity.Estimate.Should().BeNull();
+        findings.Accuracy.Sensitivity.EstimateUndefined.Should().NotBeNullOrEmpty();
+        findings.Accuracy.Specificity.Estimate.Should().BeNull();
         findings.Audits.Program.Missed.Should().Be(0);
     }
 
@@ -47,11 +47,12 @@ public sealed class VerificationStudyTests(ITestOutputHelper output)
         using var folder = new TemporaryFolder();
         var truth = SyntheticProgram.Write(Program(schedule, 20_000) with { Audits = [new SynthesisAudit { Share = 0.05 }] }, 32, folder.Path);
         var program = ScreeningProgram.Open(folder.Path);
-        var audits = Evaluator.Evaluate(new ProgramReader().Read(program.Settings, program.Folder).Tally, program.Settings).Audits;
+        var findings = Evaluator.Evaluate(new ProgramReader().Read(program.Settings, program.Folder).Tally, program.Settings);
+        var audits = findings.Audits;
         audits.Program.Audited.Should().Be(truth.Audits);
         audits.Program.Missed.Should().BePositive();
-        audits.Sensitivity.Lower.Should().BeLessThan(truth.Sensitivity!.Value);
-        audits.Sensitivity.Upper.Should().BeGreaterThan(truth.Sensitivity!.Value);
+        findings.Accuracy.Sensitivity.Lower.Should().BeLessThan(truth.Sensitivity!.Value);
+        findings.Accuracy.Sensitivity.Upper.Should().BeGreaterThan(truth.Sensitivity!.Value);
     }
 
     /// <summary>
@@ -114,14 +115,16 @@ public sealed class VerificationStudyTests(ITestOutputHelper output)
         var covered = 0;
         for (var number = 0; number < Tallies; number++)
         {
-            var estimate = Estimate(draw(), random).Sensitivity;
-            if (estimate.Lower <= sensitivity && sensitivity <= estimate.Upper) covered++;
+            // Where none was missed there is a limit and no estimate.
+            var findings = Estimate(draw(), random);
+            var (lower, upper) = findings.Sensitivity.Estimate is null ? (findings.SensitivityLimit.Lower, 1) : (findings.Sensitivity.Lower, findings.Sensitivity.Upper);
+            if (lower <= sensitivity && sensitivity <= upper) covered++;
         }
 
         return (double)covered / Tallies;
     }
 
-    private static AuditFindings Estimate((long Detected, long Falsely, long Missed, long Rightly) runs, RandomStream random)
+    private static AccuracyFindings Estimate((long Detected, long Falsely, long Missed, long Rightly) runs, RandomStream random)
     {
         var confirmed = FollowedUp(runs.Detected);
         var refuted = FollowedUp(runs.Falsely);
@@ -142,7 +145,7 @@ public sealed class VerificationStudyTests(ITestOutputHelper output)
                 Screen(Outcome.Negative, FollowUp.None, runs.Missed + runs.Rightly - Audits),
             ],
             Audit(FollowUp.Missed, missed), Audit(FollowUp.Agreed, agreed));
-        return Evaluator.Evaluate(tally, new ProgramSettings()).Audits;
+        return Evaluator.Evaluate(tally, new ProgramSettings()).Accuracy;
 
         long FollowedUp(long all)
         {
