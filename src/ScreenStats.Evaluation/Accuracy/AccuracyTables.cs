@@ -1,6 +1,8 @@
 using System.Collections.Immutable;
+using ScreenStats.Evaluation.Methods;
 using ScreenStats.Evaluation.Model;
 using ScreenStats.Evaluation.Shared;
+using ScreenStats.Statistics.Bounds;
 using ScreenStats.Statistics.Verification;
 
 namespace ScreenStats.Evaluation.Accuracy;
@@ -34,8 +36,8 @@ internal static class AccuracyTables
             new("upper", "Upper", Unit.Proportion, "Upper limit, or greatest value that the counts allow.", row => Number(row, row.Figure.Upper)),
             new("method", "Method", Unit.Text, "Method of the limits.", row => row.Figure.Method is { } method ? Cell.Text(method) : Cell.Empty),
             new("confidence", "Confidence", Unit.Proportion, "Confidence of the limits; bounds have none but with their sampling error.", row => row.Figure.Confidence is { } confidence ? Cell.Number(confidence) : Cell.Empty),
-            new("with_error_lower", "With sampling error, lower", Unit.Proportion, "Lower end of the interval for the figure wherever between its bounds it lies.", row => row.WithErrorLower is { } lower ? Cell.Number(lower) : Cell.Empty),
-            new("with_error_upper", "With sampling error, upper", Unit.Proportion, "Upper end of that interval.", row => row.WithErrorUpper is { } upper ? Cell.Number(upper) : Cell.Empty),
+            new("with_error_lower", "With sampling error, lower", Unit.Proportion, "Lower end of the interval for the figure wherever between its bounds it lies.", row => row.WithErrorLower is { } lower ? Cell.Number(lower) : Cell.Empty) { Method = ImbensManski.MethodName },
+            new("with_error_upper", "With sampling error, upper", Unit.Proportion, "Upper end of that interval.", row => row.WithErrorUpper is { } upper ? Cell.Number(upper) : Cell.Empty) { Method = ImbensManski.MethodName },
             new("positives", "Positives", Unit.Count, "Positive runs.", row => Cell.Count(row.Positives)),
             new("verified", "Confirmed or refuted", Unit.Count, "Positive runs that were confirmed or refuted.", row => Cell.Count(row.Verified)),
             new("negatives", "Negatives", Unit.Count, "Negative runs of which the figure speaks.", row => Cell.Count(row.Negatives)),
@@ -56,7 +58,7 @@ internal static class AccuracyTables
             new("audited", "Audited", Unit.Count, "Negative runs that were audited with a conclusive result.", row => Cell.Count(row.Audited)),
             new("missed", "Missed", Unit.Count, "Audited runs whose confirmatory test was positive.", row => Cell.Count(row.Missed)),
             new("agreed", "Agreed", Unit.Count, "Audited runs whose confirmatory test was negative.", row => Cell.Count(row.Agreed)),
-            new("weight", "Weight", Unit.Ratio, "How many negative runs each audited one stands for.", row => Cell.NumberOr(row.Weight, row.Audited == 0 ? "none was audited" : "nothing says which negative runs it holds")),
+            new("weight", "Weight", Unit.Ratio, "How many negative runs each audited one stands for.", row => Cell.NumberOr(row.Weight, row.Audited == 0 ? "none was audited" : "nothing says which negative runs it holds")) { Method = PersonRobustAccuracy.MethodName },
         ],
         rows);
 
@@ -70,11 +72,11 @@ internal static class AccuracyTables
             new("tests", "Valid tests", Unit.Count, "Negative and positive runs.", row => Cell.Count(row.ValidTests)),
             new("positives", "Positives", Unit.Count, "Positive runs.", row => Cell.Count(row.Positives)),
             new("specificity_at_least", "Specificity is at least", Unit.Proportion, "One-sided limit of the average specificity.", row => Cell.NumberOr(row.SpecificityLower, row.SpecificityLowerUndefined ?? "there are no valid tests")),
-            new("method", "Method", Unit.Text, "Method of the limit.", _ => Cell.Text(Statistics.Bounds.SpecificityProof.MethodName)),
+            new("method", "Method", Unit.Text, "Method of the limit.", _ => Cell.Text(SpecificityProof.MethodName)),
             new("confidence", "Confidence", Unit.Proportion, "Confidence of the limit, one-sided.", row => Cell.Number(row.Confidence)),
-            new("design_effect", "Design effect", Unit.Ratio, "By which the limit is widened for clusters.", row => Cell.Number(row.DesignEffect)),
-            new("stated_specificity", "Stated specificity", Unit.Proportion, "What is stated of the device.", row => row.StatedSpecificity is { } stated ? Cell.Number(stated) : Cell.Empty),
-            new("stated_upper", "Its upper limit", Unit.Proportion, "Upper limit of what is stated; the value where it is taken as exact.", row => row.StatedUpper is { } stated ? Cell.Number(stated) : Cell.Empty),
+            new("design_effect", "Design effect", Unit.Ratio, "By which the limit is widened for clusters.", row => Cell.Number(row.DesignEffect)) { Method = MethodNames.DesignEffect },
+            new("stated_specificity", "Stated specificity", Unit.Proportion, "What is stated of the device.", row => row.StatedSpecificity is { } stated ? Cell.Number(stated) : Cell.Empty) { Method = MethodNames.Stated },
+            new("stated_upper", "Its upper limit", Unit.Proportion, "Upper limit of what is stated; the value where it is taken as exact.", row => row.StatedUpper is { } stated ? Cell.Number(stated) : Cell.Empty) { Method = MethodNames.Stated },
             new("claim", "Claim", Unit.Text, "Whether the data refute what is stated.", row => Cell.Text(LevelNames.Of(row.Claim))),
         ],
         rows);

@@ -114,7 +114,7 @@ internal sealed class ProgramSketch
 
     private IEnumerable<AuditStratumCell> Strata() => screens
         .GroupBy(cell => origin == StratumOrigin.StatedNumber ? cell.Site : Place(cell.Site))
-        .Where(stratum => stratum.Key.Length > 0 && stratum.Any(cell => Is(cell, AuditTotal.Missed, AuditTotal.Agreed)))
+        .Where(stratum => stratum.Key == Levels.None || stratum.Key.Length > 0 && stratum.Any(cell => Is(cell, AuditTotal.Missed, AuditTotal.Agreed)))
         .Select(stratum => new AuditStratumCell(stratum.Key, origin, stratum.Where(cell => Is(cell, AuditTotal.Negatives)).Sum(cell => cell.Runs)));
 
     private IEnumerable<AuditProductCell> Products()
