@@ -44,6 +44,9 @@ internal static class Figures
         return new(successes, trials);
     }
 
+    /// <summary>Counts of several clusters, such as 13/13,12/12,4/5.</summary>
+    public static ImmutableArray<CountsFigure> Clusters(string name, string text) => [.. text.Split(',').Select(part => Counts(name, part))];
+
     /// <summary>A whole number within bounds.</summary>
     public static long Whole(string name, string text, long least, long most)
     {

@@ -56,5 +56,10 @@ internal static class ResultJson
 [JsonSerializable(typeof(PrevalenceResult))]
 [JsonSerializable(typeof(SynthesisTruth))]
 [JsonSerializable(typeof(InspectResult))]
+[JsonSerializable(typeof(ClustersResult))]
+[JsonSerializable(typeof(WidthPlanResult))]
+[JsonSerializable(typeof(ZeroEventsPlanResult))]
+[JsonSerializable(typeof(AuditPlanResult))]
+[JsonSerializable(typeof(LotPlanResult))]
 [JsonSerializable(typeof(double?))]
 internal sealed partial class ResultContext : JsonSerializerContext;

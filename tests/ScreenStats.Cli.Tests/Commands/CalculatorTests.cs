@@ -30,6 +30,20 @@ public sealed class CalculatorTests
         { "adjust", ["adjust", "0.0001,0.0004,0.0019,0.0095,0.0201"] },
         { "adjust-all", ["adjust", "0.004,0.03,0.2", "--method", "all", "--level", "0.01"] },
         { "adjust-json", ["adjust", "0.004,0.03,0.2", "--method", "hommel", "--json"] },
+        { "interval-one-sided", ["interval", "12/4000", "--one-sided", "upper", "--design-effect", "1.8", "--method", "all"] },
+        { "interval-one-sided-json", ["interval", "0/20", "--one-sided", "lower", "--design-effect", "2", "--method", "agresti-coull", "--json"] },
+        { "clusters", ["clusters", "13/13,12/12,9/9,9/9,8/8,8/8,12/13,11/12,9/10,9/10,8/9,11/13,4/5,5/7,7/10,7/10"] },
+        { "clusters-against", ["clusters", "0/40,3/38,1/44,0/39,2/41", "--against", "4/40,9/42,1/37,6/45"] },
+        { "clusters-undefined", ["clusters", "0/40,0/38", "--against", "2/30"] },
+        { "clusters-json", ["clusters", "0/40,3/38,1/44", "--against", "0/40,0/38", "--json"] },
+        { "plan-width", ["plan", "width", "--proportion", "0.01", "--width", "0.005"] },
+        { "plan-width-undefined", ["plan", "width", "--proportion", "0.5", "--width", "1e-9"] },
+        { "plan-zero-events", ["plan", "zero-events", "--rate", "0.01"] },
+        { "plan-audit", ["plan", "audit", "--sensitivity", "0.7", "--specificity", "0.997", "--prevalence", "0.01", "--width", "0.2", "--screens", "60000"] },
+        { "plan-audit-undefined", ["plan", "audit", "--sensitivity", "0.7", "--specificity", "0.997", "--prevalence", "0.01", "--width", "0.02", "--screens", "600"] },
+        { "plan-lot", ["plan", "lot", "--rate", "0.0005", "--excess", "0.01", "--lots", "20"] },
+        { "plan-lot-json", ["plan", "lot", "--rate", "0.001", "--excess", "0.05", "--lots", "5", "--other-runs", "3000", "--json"] },
+        { "plan-zero-events-json", ["plan", "zero-events", "--rate", "0.05", "--json"] },
         { "predict", ["predict", "--sensitivity", "0.8", "--specificity", "0.98", "--prevalence", "0.01"] },
         { "predict-counts", ["predict", "--sensitivity", "61/97", "--specificity", "2391/2400", "--prevalence", "0.004"] },
         { "predict-interval", ["predict", "--sensitivity", "0.73[0.65,0.80]", "--specificity", "0.997[0.994,0.999]", "--prevalence", "0.01", "--repeat", "2", "--rule", "any"] },
@@ -119,6 +133,52 @@ public sealed class CalculatorTests
             "adjust", "0.0001,0.0004,0.0019,0.0095,0.0201,0.0278,0.0298,0.0344,0.0459,0.3240,0.4262,0.5719,0.6528,0.7590,1", "--method", method, "--json").Output);
 
         json.RootElement.GetProperty("adjusted")[0].GetProperty("atOrBelowLevel").GetInt32().Should().Be(rejected);
+    }
+
+    // Hanley and Lippman-Hand, JAMA 1983;249:1743-1745 (from memory): 59 without an event rule out 5 %, 299 rule out 1 %.
+    [Theory]
+    [InlineData("0.05", 59)]
+    [InlineData("0.01", 299)]
+    public void Plan_gives_the_numbers_known_for_zero_events(string rate, int tests)
+    {
+        using var json = JsonDocument.Parse(Runner.Of("plan", "zero-events", "--rate", rate, "--json").Output);
+        json.RootElement.GetProperty("tests").GetDouble().Should().Be(tests);
+        json.RootElement.GetProperty("achieved").GetDouble().Should().BeGreaterThanOrEqualTo(0.95);
+        json.RootElement.GetProperty("confidenceWithOneFewer").GetDouble().Should().BeLessThan(0.95);
+    }
+
+    // Rao and Scott, Biometrics 1992;48:577-585, table 1: design effects 1.232495 and 3.952861 (quoted on a public help page).
+    [Fact]
+    public void Clusters_gives_the_published_design_effects()
+    {
+        using var json = JsonDocument.Parse(Runner.Of(
+            "clusters", "13/13,12/12,9/9,9/9,8/8,8/8,12/13,11/12,9/10,9/10,8/9,11/13,4/5,5/7,7/10,7/10",
+            "--against", "12/12,11/11,10/10,9/9,10/11,9/10,9/10,8/9,8/9,4/5,7/9,4/7,5/10,3/6,3/10,0/7", "--json").Output);
+        json.RootElement.GetProperty("group").GetProperty("designEffect").GetDouble().Should().BeApproximately(1.232495, 5e-7);
+        json.RootElement.GetProperty("against").GetProperty("designEffect").GetDouble().Should().BeApproximately(3.952861, 5e-7);
+        json.RootElement.GetProperty("tests")[0].GetProperty("chiSquare").GetDouble().Should().BeApproximately(4.0406105011, 1e-9);
+    }
+
+    [Theory]
+    [InlineData("--one-sided", "interval", "1/10", "--one-sided", "left")]
+    [InlineData("--confidence", "interval", "1/10", "--one-sided", "upper", "--confidence", "0.5")]
+    [InlineData("--design-effect", "interval", "1/10", "--design-effect", "0.5")]
+    [InlineData("<counts>", "clusters", "5/3,1/2")]
+    [InlineData("--against", "clusters", "1/3,1/2", "--against", "x")]
+    [InlineData("<question>", "plan", "tests")]
+    [InlineData("--rate", "plan", "zero-events")]
+    [InlineData("--rate", "plan", "zero-events", "--rate", "1")]
+    [InlineData("--rate", "plan", "zero-events", "--rate", "5%")]
+    [InlineData("--lots", "plan", "zero-events", "--rate", "0.05", "--lots", "4")]
+    [InlineData("--lots", "plan", "lot", "--rate", "0.05", "--excess", "0.1", "--lots", "1")]
+    [InlineData("--excess", "plan", "lot", "--rate", "0.5", "--excess", "0.6", "--lots", "4")]
+    [InlineData("--screens", "plan", "audit", "--sensitivity", "0.7", "--specificity", "0.99", "--prevalence", "0.01", "--width", "0.2", "--screens", "0")]
+    public void Figures_that_cannot_be_are_refused_by_name(string name, params string[] args)
+    {
+        var run = Runner.Of(args);
+        run.Code.Should().Be(2);
+        run.Output.Should().BeEmpty();
+        run.Errors.Should().Contain(name).And.NotContain("   at ");
     }
 
     // FDA letter of 3 November 2020 as quoted in the trade press: at specificity 98 % about 80, 30 and 4 of 100 positives are true at a
