@@ -3,6 +3,7 @@ using ScreenStats.Counting.Cubes;
 using ScreenStats.Counting.Diagnostics;
 using ScreenStats.Counting.Ledger;
 using ScreenStats.Counting.Programs;
+using ScreenStats.Records.Deidentification;
 using ScreenStats.Records.Formats;
 using ScreenStats.Records.Understanding;
 using ScreenStats.Records.Validation;
@@ -90,6 +91,36 @@ internal sealed class ExportReading : IDisposable
             .ThenBy(item => item.Diagnostic.Column, StringComparer.Ordinal).Select(item => item.Diagnostic);
     }
 
+    /// <summary>What the values of columns, taken together, say of people: columns that name them, and columns that are not read but should not be there.</summary>
+    public IEnumerable<Diagnostic> PrivacyDiagnostics()
+    {
+        for (var c = 0; c < Columns.Count; c++)
+        {
+            var sample = new ValueSample();
+            foreach (var reader in readers)
+            {
+                if (reader.SampleOf(c) is { } seen) sample.Add(seen);
+            }
+
+            if (ColumnJudgement.OfMany(sample) is { Identifier: not SafeHarbor.None } judged) yield return IdentityTexts.Refused(Export, Columns[c].Name, plans[0].Name, judged);
+        }
+
+        foreach (var plan in plans)
+        {
+            for (var field = 0; field < Math.Min(plan.Headings.Count, RowReader.MostUnread); field++)
+            {
+                if (field == plan.AsideField || plan.Matches.Any(match => match.Field == field)) continue;
+                var sample = new ValueSample();
+                foreach (var reader in readers)
+                {
+                    if (reader.UnreadSamples.TryGetValue((plan.Number, field), out var seen)) sample.Add(seen);
+                }
+
+                if (IdentityTexts.Unread(plan.Name, field, plan.Headings[field], sample) is { } found) yield return found;
+            }
+        }
+    }
+
     /// <summary>The rows set aside, in row order, with the place of each.</summary>
     public IEnumerable<(long Place, SetAsideRow Row)> SetAside() => readers.SelectMany(reader => reader.SetAside).OrderBy(entry => entry.Place).Select(entry =>
     {
@@ -155,8 +186,8 @@ internal sealed class ExportReading : IDisposable
         {
             var column = Array.FindIndex(plan.Matches, match => match.Field == field);
             return column < 0
-                ? new HeadingUnderstanding(heading, null, HeadingEvidence.NotRead)
-                : new HeadingUnderstanding(heading, Columns[column].Name, plan.Matches[column].Reason switch
+                ? new HeadingUnderstanding(Shown(heading, field), null, HeadingEvidence.NotRead)
+                : new HeadingUnderstanding(Shown(heading, field), Columns[column].Name, plan.Matches[column].Reason switch
                 {
                     HeadingReason.Mapped => HeadingEvidence.ProgramFile,
                     HeadingReason.Exact => HeadingEvidence.Name,
@@ -165,13 +196,6 @@ internal sealed class ExportReading : IDisposable
                     _ => HeadingEvidence.Synonym,
                 });
         });
-        var delimiter = plan.Delimiter switch
-        {
-            (byte)',' => "comma",
-            (byte)';' => "semicolon",
-            (byte)'\t' => "tab",
-            _ => "vertical bar",
-        };
         var text = plan.Form.Format == FileFormat.DelimitedText;
         var format = plan.Form.Format switch
         {
@@ -181,6 +205,19 @@ internal sealed class ExportReading : IDisposable
         };
         return new FileUnderstanding(
             plan.Name, plan.Form.Compressed ? format + " in gzip" : format, plan.Form.Format == FileFormat.Workbook ? null : plan.Encoding.Name(),
-            text ? delimiter : null, plan.Sheet, plan.HeadingLine == 0 ? null : plan.HeadingLine, plan.Preamble, rows[plan.Number], [.. headings]);
+            text ? DelimiterName(plan.Delimiter) : null, plan.Sheet, plan.HeadingLine == 0 ? null : plan.HeadingLine, plan.Preamble, rows[plan.Number], [.. headings]);
     }
+
+    // A heading that is itself an address or a number of a person is not shown.
+    private static string Shown(string heading, int field) => heading.Length == 0 || ShownHeading.Of(heading).Length > 0
+        ? heading
+        : string.Create(System.Globalization.CultureInfo.InvariantCulture, $"(column {field + 1})");
+
+    public static string DelimiterName(byte delimiter) => delimiter switch
+    {
+        (byte)',' => "comma",
+        (byte)';' => "semicolon",
+        (byte)'\t' => "tab",
+        _ => "vertical bar",
+    };
 }

@@ -14,6 +14,9 @@ public sealed record ReadOptions
     /// <summary>The moment up to which the data are complete, stated on the command line; goes before the program file's.</summary>
     public StatedMoment? AsOf { get; init; }
 
+    /// <summary>Stops the reading; it is looked at every quarter of a megabyte and between the pieces of counting.</summary>
+    public CancellationToken CancellationToken { get; init; }
+
     /// <summary>True: set-aside rows keep their text, which may name people. Default false.</summary>
     public bool SetAsideText { get; init; }
 }

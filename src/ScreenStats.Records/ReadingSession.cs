@@ -35,7 +35,7 @@ internal sealed class ReadingSession(
             .Select(file => (file.Export, file.Plan, Hash: FileHash.Start(file.Plan.SourcePath))).ToList();
 
         var scale = new TimeScale(zone);
-        var counter = new RunCounter(settings, vocabularies);
+        var counter = new RunCounter(settings, vocabularies) { Cancelled = options.CancellationToken };
         var screening = Read(plan, ExportKind.Screening, threads, own => new ScreeningReader(own, vocabularies, scale, counter.CreateSink(), options.SetAsideText));
         var confirmatory = Read(plan, ExportKind.Confirmatory, threads, own => new ConfirmatoryReader(own, vocabularies, scale, options.SetAsideText));
         var controls = Read(plan, ExportKind.Controls, 1, own => new ControlsReader(own, scale, options.SetAsideText));
@@ -43,7 +43,7 @@ internal sealed class ReadingSession(
 
         CheckOffsets(scale);
         CheckUsable();
-        var found = readings.Where(reading => !reading.Broken).SelectMany(reading => reading.Diagnostics()).ToList();
+        var found = readings.Where(reading => !reading.Broken).SelectMany(reading => reading.Diagnostics().Concat(reading.PrivacyDiagnostics())).ToList();
         if (errors.Count > 0 || found.Any(diagnostic => diagnostic.Severity == Severity.Error)) throw Unusable(found);
 
         var specimens = confirmatory?.Readers.Cast<ConfirmatoryReader>().SelectMany(reader => reader.Specimens).OrderBy(row => row.Record).ToList();
@@ -64,7 +64,7 @@ internal sealed class ReadingSession(
         };
         return new ReadingResult(
             Tally.FromCells(cells), diagnostics, setAside,
-            [.. hashes.Select(file => new InputFile(Path.GetFileName(file.Plan.SourcePath), file.Export, file.Plan.SourceLength, file.Hash.GetAwaiter().GetResult()))],
+            [.. hashes.Select(file => new InputFile(Path.GetFileName(file.Plan.SourcePath), file.Export, file.Plan.SourceLength, file.Hash.WaitAsync(options.CancellationToken).GetAwaiter().GetResult()))],
             [.. readings.Select(Understanding)]);
     }
 
@@ -111,7 +111,7 @@ internal sealed class ReadingSession(
     {
         var lookers = Enumerable.Range(0, threads).Select(_ => new DateEvidenceReader(export)).ToList();
         var known = errors.Count;
-        using var looked = new ExportReading(export, plans, lookers, _ => { }, errors);
+        using var looked = new ExportReading(export, plans, lookers, _ => options.CancellationToken.ThrowIfCancellationRequested(), errors);
         if (looked.Broken) return false;
         var evidence = lookers[0].Evidence;
         foreach (var other in lookers.Skip(1))
@@ -191,6 +191,7 @@ internal sealed class ReadingSession(
 
     private void Told(long bytes)
     {
+        options.CancellationToken.ThrowIfCancellationRequested();
         if (options.Progress is null) return;
         var now = Interlocked.Add(ref bytesRead, bytes);
         var told = Interlocked.Read(ref bytesTold);

@@ -11,6 +11,7 @@ public static class DiagnosticCatalogue
     [
         .. ProgramFileCodes(),
         .. ReadingDiagnostics.All,
+        .. PrivacyDiagnostics.All,
         .. CountingCodes(),
     ];
 

@@ -32,6 +32,9 @@ public static class ReadingDiagnostics
     /// <summary>A record is longer than 1 MiB.</summary>
     public const string RecordTooLong = "record-too-long";
 
+    /// <summary>A file has more columns than are read.</summary>
+    public const string TooManyColumns = "too-many-columns";
+
     /// <summary>Two headings of a file are the same.</summary>
     public const string RepeatedHeading = "repeated-heading";
 
@@ -168,6 +171,7 @@ public static class ReadingDiagnostics
         new(UnclosedQuote, Severity.Error, "A quote is never closed, or closes on a later line in the middle of text, so rows cannot be told apart.",
             "Close or remove the quote on the line named."),
         new(RecordTooLong, Severity.Error, "A record is longer than 1 MiB.", "Check line ends and quotes at the line named."),
+        new(TooManyColumns, Severity.Error, "A file has more columns than a spreadsheet has.", "Export only the columns that are needed."),
         new(RepeatedHeading, Severity.Error, "Two headings of a file are the same.", "Rename or remove one of them."),
         new(AmbiguousHeadings, Severity.Error, "Two headings could be the same column.", "Say which in the program file under exports, columns."),
         new(MappedHeadingMissing, Severity.Error, "The program file maps a heading that the file does not have.", "Correct exports, columns in the program file."),
@@ -181,7 +185,7 @@ public static class ReadingDiagnostics
         new(MixedOffsets, Severity.Error, "Some times have an offset, others have none, and the program file states no time zone.",
             "State timeZone in the program file."),
         new(UnknownTimeZone, Severity.Error, "The time zone of the program file is not known.", "Write an IANA name, such as Europe/Vienna."),
-        new(NamesPeople, Severity.Error, "A person or operator column holds what looks like names, e-mail addresses or telephone numbers.",
+        new(NamesPeople, Severity.Error, "A person or operator column holds what looks like names, e-mail addresses, telephone or government numbers, or dates of birth.",
             "Replace them by keyed pseudonyms before the export leaves its owner."),
         new(MalformedRow, Severity.Warning, "Text follows a closing quote, so the row's fields are in doubt; it was set aside.", "Correct the quotes on the line named."),
         new(TooManyFields, Severity.Warning, "A row has more fields than headings, so its values may stand in the wrong columns; it was set aside.",

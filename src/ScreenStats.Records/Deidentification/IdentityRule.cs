@@ -3,15 +3,6 @@ using System.Text;
 
 namespace ScreenStats.Records.Deidentification;
 
-/// <summary>What a value that should be a pseudonym looks like.</summary>
-internal enum IdentityKind
-{
-    None = 0,
-    Name = 1,
-    EmailAddress = 2,
-    TelephoneNumber = 3,
-}
-
 /// <summary>
 /// Tells values that name a person from pseudonyms. Every value is looked at. The rule, kept narrow so that badge-like
 /// identifiers (<c>P-00123</c>, <c>a8f3e1</c>, <c>12345</c>, identifiers in groups of hexadecimal figures, <c>op-07</c>) pass:
@@ -19,10 +10,13 @@ internal enum IdentityKind
 /// <item>an e-mail address has text, one @, text with a dot behind it, and no space;</item>
 /// <item>a telephone number has 7 to 15 figures and begins with + or ( , or is figures in three or four groups of two to four
 /// with seven or more figures between them separated by single spaces, hyphens, dots or slashes, the last group of four in the form 3-3-4;</item>
+/// <item>a government number is figures in groups as the United States write social security numbers (3-2-4, without those never given out) or
+/// the United Kingdom national insurance numbers (two letters, three pairs of figures, a letter);</item>
 /// <item>a name is two to four words of letters only, separated by spaces, each beginning with a capital and one of three or
 /// more letters, or two such words with a comma or a dot between them in any case. A value with a word of place or office
 /// (desk, shift, nurse, site, ...) is no name.</item>
 /// </list>
+/// What only many values together show, such as names of one word and check digits, is judged by <see cref="ColumnJudgement"/>.
 /// </summary>
 internal static class IdentityRule
 {
@@ -45,9 +39,12 @@ internal static class IdentityRule
     public static IdentityKind Of(ReadOnlySpan<byte> value)
     {
         var sign = value.IndexOfAny(Signs);
-        if (sign < 0) return value.Length is >= 10 and <= 20 && value[0] <= (byte)'9' && value.Contains((byte)'-') && Telephone(value)
-            ? IdentityKind.TelephoneNumber
-            : IdentityKind.None;
+        if (sign < 0)
+        {
+            if (value.Length is < 10 or > 20 || value[0] > (byte)'9' || !value.Contains((byte)'-')) return IdentityKind.None;
+            return SocialSecurity(value) ? IdentityKind.GovernmentNumber : Telephone(value) ? IdentityKind.TelephoneNumber : IdentityKind.None;
+        }
+
         return value.Length <= 200 ? Look(value) : IdentityKind.None;
     }
 
@@ -55,8 +52,34 @@ internal static class IdentityRule
     {
         var at = value.IndexOf((byte)'@');
         if (at > 0 && !value.Contains((byte)' ') && value[(at + 1)..].LastIndexOf((byte)'.') > 0 && value[^1] != (byte)'.') return IdentityKind.EmailAddress;
+        if (SocialSecurity(value) || NationalInsurance(value)) return IdentityKind.GovernmentNumber;
         if (value[0] is (byte)'+' or (byte)'(' or (>= (byte)'0' and <= (byte)'9')) return Telephone(value) ? IdentityKind.TelephoneNumber : IdentityKind.None;
         return Name(value) ? IdentityKind.Name : IdentityKind.None;
+    }
+
+    // Areas 000, 666 and 900 to 999, group 00 and serial 0000 are never given out (Social Security Administration, 2011).
+    private static bool SocialSecurity(ReadOnlySpan<byte> value)
+    {
+        if (value.Length != 11 || value[3] is not ((byte)'-' or (byte)' ') || value[6] != value[3]) return false;
+        for (var i = 0; i < 11; i++)
+        {
+            if (i is not (3 or 6) && value[i] is < (byte)'0' or > (byte)'9') return false;
+        }
+
+        return value[0] != (byte)'9' && !value.StartsWith("000"u8) && !value.StartsWith("666"u8) && !value[4..6].SequenceEqual("00"u8) && !value[7..].SequenceEqual("0000"u8);
+    }
+
+    // QQ 12 34 56 C: with its spaces only, as without them many a badge is written so.
+    private static bool NationalInsurance(ReadOnlySpan<byte> value)
+    {
+        if (value.Length != 13 || value[2] != (byte)' ' || value[5] != (byte)' ' || value[8] != (byte)' ' || value[11] != (byte)' ') return false;
+        for (var i = 0; i < 13; i++)
+        {
+            if (i is 2 or 5 or 8 or 11) continue;
+            if (i is 0 or 1 or 12 ? !char.IsAsciiLetter((char)value[i]) : !char.IsAsciiDigit((char)value[i])) return false;
+        }
+
+        return (value[12] | 0x20) is >= 'a' and <= 'd';
     }
 
     private static bool Telephone(ReadOnlySpan<byte> value)

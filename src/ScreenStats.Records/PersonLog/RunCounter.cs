@@ -23,6 +23,9 @@ internal sealed class RunCounter(ProgramSettings settings, Vocabularies vocabula
     private readonly List<RunSink> sinks = [];
     private bool completed;
 
+    /// <summary>Stops the counting between two of its pieces.</summary>
+    public CancellationToken Cancelled { get; init; }
+
     /// <summary>A sink for one thread. May be called from any thread.</summary>
     public IRunSink CreateSink()
     {
@@ -59,9 +62,11 @@ internal sealed class RunCounter(ProgramSettings settings, Vocabularies vocabula
         removed.AddRange(scan.Removed);
         removed.Sort(static (a, b) => a.Record.CompareTo(b.Record));
 
+        Cancelled.ThrowIfCancellationRequested();
         var cubes = new CubeAssembly(settings, vocabularies, index, shapes, scan);
         cubes.Add(sinks, codes, removed, screeningRows);
         index.Removed.Sort(static (a, b) => a.Record.CompareTo(b.Record));
+        Cancelled.ThrowIfCancellationRequested();
         var counted = cubes.ToCells(screeningRows, threads);
         var cells = counted with
         {
@@ -119,7 +124,8 @@ internal sealed class RunCounter(ProgramSettings settings, Vocabularies vocabula
             {
                 if (whole is null) whole = worker;
                 else whole.Add(worker);
-            });
+            },
+            Cancelled);
         foreach (var sink in sinks) sink.Log.Dispose();
         return whole!;
     }

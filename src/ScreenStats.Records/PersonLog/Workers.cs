@@ -9,7 +9,7 @@ internal static class Workers
     /// Runs every piece once, on whichever worker is free, then hands each worker to <paramref name="collect"/>, one after the
     /// other. What a piece throws is thrown here as it is.
     /// </summary>
-    public static void Run<TWorker>(int threads, int pieces, Func<TWorker> create, Action<TWorker, int> run, Action<TWorker> collect)
+    public static void Run<TWorker>(int threads, int pieces, Func<TWorker> create, Action<TWorker, int> run, Action<TWorker> collect, CancellationToken cancellationToken = default)
     {
         var count = Math.Clamp(threads, 1, pieces);
         var workers = new TWorker[count];
@@ -17,7 +17,11 @@ internal static class Workers
         var next = -1;
         void RunAll(int worker)
         {
-            for (var piece = Interlocked.Increment(ref next); piece < pieces; piece = Interlocked.Increment(ref next)) run(workers[worker], piece);
+            for (var piece = Interlocked.Increment(ref next); piece < pieces; piece = Interlocked.Increment(ref next))
+            {
+                cancellationToken.ThrowIfCancellationRequested();
+                run(workers[worker], piece);
+            }
         }
 
         if (count == 1) RunAll(0);

@@ -63,8 +63,8 @@ internal sealed class ConfirmatoryReader : RowReader
         else
         {
             Recorded[person]++;
-            CheckIdentity(who, person);
             specimen.Person = Math.Max(1, TextCodes.Hash(who));
+            CheckIdentity(who, specimen.Person, person);
         }
 
         var when = Text(row, collectedAt);

@@ -31,7 +31,7 @@ internal sealed class ControlsReader : RowReader
         controls = new TextCodes(Words.Control.Reader(settings.Words), 4096);
         operators = new TextCodes(text =>
         {
-            CheckIdentity(System.Text.Encoding.UTF8.GetBytes(text), operatorColumn);
+            CheckIdentity(text, operatorColumn);
             return 1;
         });
     }

@@ -7,11 +7,24 @@ namespace ScreenStats.Records.Understanding;
 /// <summary>Finds the column of a file that each canonical column is read from.</summary>
 internal static class HeadingMatcher
 {
+    /// <summary>Columns of a file at most.</summary>
+    public const int MostHeadings = 16_384;
+
+    private const int MostRepeated = 10;
+
     /// <summary>For each canonical column the field it is read from, or none; what is wrong goes to the diagnostics.</summary>
     public static HeadingMatch[] Match(
         ExportKind export, string file, IReadOnlyList<string> headings, ExportSettings settings, int line, List<Diagnostic> diagnostics)
     {
         var columns = CanonicalColumns.Of(export);
+        if (headings.Count > MostHeadings)
+        {
+            diagnostics.Add(new Diagnostic(ReadingDiagnostics.TooManyColumns, Severity.Error, file, line, "",
+                string.Create(System.Globalization.CultureInfo.InvariantCulture,
+                    $"{file} has {headings.Count:N0} columns; at most {MostHeadings:N0} are read, as many as a spreadsheet has. Export only the columns that are needed.")));
+            return [.. Enumerable.Repeat(HeadingMatch.Absent, columns.Count)];
+        }
+
         var folded = headings.Select(TextFold.Fold).ToArray();
         var bare = headings.Select(heading => TextFold.Fold(HeadingText.WithoutBrackets(heading))).ToArray();
         Repeated(file, folded, line, diagnostics);
@@ -88,10 +101,13 @@ internal static class HeadingMatcher
 
     private static void Repeated(string file, string[] folded, int line, List<Diagnostic> diagnostics)
     {
-        for (var f = 1; f < folded.Length; f++)
+        var first = new Dictionary<string, int>(StringComparer.Ordinal);
+        var reported = 0;
+        for (var f = 0; f < folded.Length && reported < MostRepeated; f++)
         {
-            var earlier = Array.IndexOf(folded, folded[f], 0, f);
-            if (earlier < 0 || folded[f].Length == 0) continue;
+            if (folded[f].Length == 0 || first.TryAdd(folded[f], f)) continue;
+            var earlier = first[folded[f]];
+            reported++;
             diagnostics.Add(new Diagnostic(ReadingDiagnostics.RepeatedHeading, Severity.Error, file, line, "",
                 $"{file} has the same heading in columns {earlier + 1} and {f + 1}; rename or remove one of them."));
         }
@@ -127,7 +143,7 @@ internal static class HeadingMatcher
     private static string? Nearest(string wanted, IReadOnlyList<string> headings)
     {
         var folded = TextFold.Fold(wanted);
-        return headings.Where(heading => heading.Length > 0)
+        return headings.Where(heading => Deidentification.ShownHeading.Of(heading).Length > 0)
             .OrderBy(heading => Distance(folded, TextFold.Fold(heading))).ThenBy(heading => heading, StringComparer.Ordinal).FirstOrDefault();
     }
 

@@ -17,6 +17,7 @@ internal sealed class HeadingSearch
     private readonly ExportKind export;
     private readonly ExportSettings settings;
     private readonly HashSet<string> known = new(StringComparer.Ordinal);
+    private readonly bool named;
 
     public HeadingSearch(ExportKind export, ExportSettings settings)
     {
@@ -30,6 +31,17 @@ internal sealed class HeadingSearch
 
         foreach (var mapped in settings.Columns.Values) known.Add(TextFold.Fold(mapped));
     }
+
+    /// <summary>Looks for headings that are named one by one, instead of those of an export.</summary>
+    /// <param name="headings">The names; the headings hold all of them.</param>
+    public HeadingSearch(IEnumerable<string> headings)
+    {
+        settings = new ExportSettings();
+        named = true;
+        foreach (var heading in headings) known.Add(TextFold.Fold(heading));
+    }
+
+    private int Fewest => named ? 1 : FewestRecognised;
 
     /// <summary>Number of headings that mean something: evidence for a delimiter.</summary>
     public int Recognised(IReadOnlyList<string> headings)
@@ -45,7 +57,7 @@ internal sealed class HeadingSearch
 
     /// <summary>True where every required column has a heading.</summary>
     public bool Fits(IReadOnlyList<string> headings) =>
-        Recognised(headings) >= FewestRecognised && HeadingMatcher.Lacks(export, headings, settings) == 0;
+        Recognised(headings) >= Fewest && Complete(headings);
 
     /// <summary>
     /// The position of the headings among the first records: the first record in which every required column has its
@@ -60,14 +72,18 @@ internal sealed class HeadingSearch
         for (var r = 0; r < records.Count; r++)
         {
             var recognised = r == 0 ? most : Recognised(records[r]);
-            if (recognised >= FewestRecognised && HeadingMatcher.Lacks(export, records[r], settings) == 0) return r;
-            if (recognised <= most || recognised < FewestRecognised + 1) continue;
+            if (recognised >= Fewest && Complete(records[r])) return r;
+            if (recognised <= most || recognised < Fewest + 1) continue;
             most = recognised;
             best = r;
         }
 
         return best;
     }
+
+    private bool Complete(IReadOnlyList<string> headings) => named
+        ? known.IsSubsetOf(headings.Take(HeadingMatcher.MostHeadings).Where(heading => heading.Length <= 200).Select(TextFold.Fold))
+        : HeadingMatcher.Lacks(export, headings, settings) == 0;
 
     /// <summary>Which fields hold dates.</summary>
     public bool[] DateFields(IReadOnlyList<string> headings)

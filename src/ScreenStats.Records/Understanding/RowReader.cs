@@ -10,10 +10,16 @@ namespace ScreenStats.Records.Understanding;
 /// <summary>Understands the rows of one export. One per thread; its memory of texts lasts over all files.</summary>
 internal abstract class RowReader
 {
+    /// <summary>Columns of a file that are looked at although they are not read, at most.</summary>
+    public const int MostUnread = 512;
+
     private readonly bool keepText;
     private readonly DateOrder?[] orders;
     private readonly int[] firstDays;
     private readonly int[] lastDays;
+    private readonly ValueSample?[] samples;
+    private readonly Dictionary<(int File, int Field), ValueSample> unreadSamples = [];
+    private (int Field, ValueSample Sample)[] unread = [];
     private int file;
     private int block;
     private int fieldCount;
@@ -34,6 +40,7 @@ internal abstract class RowReader
         firstDays.AsSpan().Fill(int.MaxValue);
         lastDays.AsSpan().Fill(int.MinValue);
         Findings = new Findings(Columns.Count);
+        samples = new ValueSample?[Columns.Count];
     }
 
     public ExportKind Export { get; }
@@ -49,6 +56,9 @@ internal abstract class RowReader
     public Findings Findings { get; }
 
     public List<SetAsideEntry> SetAside { get; } = [];
+
+    /// <summary>Samples of the values of columns that are not read, by file and field.</summary>
+    public IReadOnlyDictionary<(int File, int Field), ValueSample> UnreadSamples => unreadSamples;
 
     protected TimeScale Scale { get; }
 
@@ -70,7 +80,12 @@ internal abstract class RowReader
             Fields[c] = plan.Matches[c].Field;
             orders[c] = plan.DateOrders[c];
         }
+
+        unread = [.. Enumerable.Range(0, Math.Min(fieldCount, MostUnread)).Where(field => field != asideField && !Fields.Contains(field)).Select(field => (field, Unread(field)))];
     }
+
+    /// <summary>The sample of the different values of a column that names people; null where there is none.</summary>
+    public ValueSample? SampleOf(int column) => samples[column];
 
     public void BeginBlock(int number) => block = number;
 
@@ -81,6 +96,7 @@ internal abstract class RowReader
     {
         Rows++;
         Here = Place.Of(file, block, row.LineBreaksBefore);
+        if (unread.Length > 0) LookAtUnread(row);
         var column = 0;
         var finding = Shape(row) ?? Understand(row, record, out column);
         if (finding is not { } why) return;
@@ -198,10 +214,46 @@ internal abstract class RowReader
         return codes.Code(text, out hash);
     }
 
-    protected void CheckIdentity(ReadOnlySpan<byte> text, int column)
+    /// <summary>Looks at a value of a column that names people: by itself, and for the sample by which the column is judged.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    protected void CheckIdentity(ReadOnlySpan<byte> text, ulong hash, int column)
     {
         var kind = IdentityRule.Of(text);
-        if (kind != IdentityKind.None && !TotalsLine.Begins(text)) Findings.Add(Finding.LooksLikeName + ((int)kind - 1), column, Here);
+        if (kind != IdentityKind.None && !TotalsLine.Begins(text)) Findings.Add(LooksLike(kind), column, Here);
+        var sample = samples[column] ??= new ValueSample();
+        if (hash < sample.Limit && !TotalsLine.Begins(text)) sample.Take(hash, text);
+    }
+
+    /// <summary>The same for a text that is met for the first time.</summary>
+    protected void CheckIdentity(string text, int column)
+    {
+        var bytes = System.Text.Encoding.UTF8.GetBytes(text);
+        CheckIdentity(bytes, TextCodes.Hash(bytes), column);
+    }
+
+    private static Finding LooksLike(IdentityKind kind) => kind switch
+    {
+        IdentityKind.Name => Finding.LooksLikeName,
+        IdentityKind.EmailAddress => Finding.LooksLikeEmailAddress,
+        IdentityKind.TelephoneNumber => Finding.LooksLikeTelephoneNumber,
+        _ => Finding.LooksLikeGovernmentNumber,
+    };
+
+    private ValueSample Unread(int field)
+    {
+        if (!unreadSamples.TryGetValue((file, field), out var sample)) unreadSamples.Add((file, field), sample = new ValueSample());
+        return sample;
+    }
+
+    private void LookAtUnread(RecordSplitter row)
+    {
+        foreach (var (field, sample) in unread)
+        {
+            var text = Trimmed(row.Field(field));
+            if (text.IsEmpty) continue;
+            var hash = TextCodes.Hash(text);
+            if (hash < sample.Limit) sample.Take(hash, text);
+        }
     }
 
     [MethodImpl(MethodImplOptions.AggressiveInlining)]

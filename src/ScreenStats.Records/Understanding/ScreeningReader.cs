@@ -48,7 +48,7 @@ internal sealed class ScreeningReader : RowReader
         kits = new TextCodes(vocabularies.Kits.Code);
         operators = new TextCodes(text =>
         {
-            CheckIdentity(System.Text.Encoding.UTF8.GetBytes(text), operatorColumn);
+            CheckIdentity(text, operatorColumn);
             return vocabularies.Operators.Code(text);
         });
         var yesNo = Words.YesNo.Reader(settings.Words);
@@ -110,8 +110,8 @@ internal sealed class ScreeningReader : RowReader
         if (!who.IsEmpty)
         {
             Recorded[person]++;
-            CheckIdentity(who, person);
             run.Person = Math.Max(1, TextCodes.Hash(who));
+            CheckIdentity(who, run.Person, person);
         }
         else if (run.Control is null) Fail(Finding.MissingValue, person, ref why, ref column);
 

@@ -24,4 +24,5 @@ internal enum Finding
     ResultNotFinal = 18,
     ModifiedObservation = 19,
     ContradictoryObservation = 20,
+    LooksLikeGovernmentNumber = 21,
 }

@@ -70,6 +70,7 @@ internal static class FindingTexts
             Finding.LooksLikeName => Identity(rows, has, column, "a name"),
             Finding.LooksLikeEmailAddress => Identity(rows, has, column, "an e-mail address"),
             Finding.LooksLikeTelephoneNumber => Identity(rows, has, column, "a telephone number"),
+            Finding.LooksLikeGovernmentNumber => Identity(rows, has, column, "a social security or national insurance number"),
             Finding.TotalsLine => $"{rows} {(one ? "is a line of totals" : "are lines of totals")}, not {(one ? "a run or person" : "runs or people")}. {aside}; nothing needs to be done.",
             Finding.TwoDigitYear => $"{rows} {has} a {column} whose year has two figures. {aside}; write years with four figures, or state \"twoDigitYears\": true in the program file (exports.{name}), which reads them as 2000 to 2099.",
             Finding.MalformedLine => $"{rows} {(one ? "is" : "are")} not one JSON object in UTF-8 with each of its keys once. {aside}; correct the export.",
@@ -79,14 +80,18 @@ internal static class FindingTexts
             Finding.ContradictoryObservation => $"{rows} {has} a value and an interpretation that say different things. {aside}; ask the laboratory which one holds.",
             _ => throw new ArgumentOutOfRangeException(nameof(finding)),
         };
-        var severity = finding is Finding.LooksLikeName or Finding.LooksLikeEmailAddress or Finding.LooksLikeTelephoneNumber ? Severity.Error
+        var severity = finding is Finding.LooksLikeName or Finding.LooksLikeEmailAddress or Finding.LooksLikeTelephoneNumber or Finding.LooksLikeGovernmentNumber ? Severity.Error
             : finding == Finding.TotalsLine ? Severity.Note : Severity.Warning;
         return new Diagnostic(Code(finding), severity, file, line, column, message, count);
     }
 
     public static string Figure(long value) => value.ToString("N0", CultureInfo.InvariantCulture);
 
+    /// <summary>What is to be done about a column that names people.</summary>
+    public static string Remedy(string column) =>
+        "Nothing was evaluated: results about health must not stand beside names. "
+        + $"Replace {column} by keyed pseudonyms before the exports leave their owner (screenstats pseudonymize), with the same key in every export, so that they still link.";
+
     private static string Identity(string rows, string has, string column, string kind) =>
-        $"In the column {column}, {rows} {has} what looks like {kind}. Nothing was evaluated: results about health must not stand beside names. "
-        + $"Replace {column} by keyed pseudonyms before the exports leave their owner, with the same key in every export, so that they still link.";
+        $"In the column {column}, {rows} {has} what looks like {kind}. {Remedy(column)}";
 }

@@ -1,0 +1,37 @@
+using System.Globalization;
+using ScreenStats.Counting.Diagnostics;
+using ScreenStats.Counting.Ledger;
+using ScreenStats.Records.Validation;
+
+namespace ScreenStats.Records.Deidentification;
+
+/// <summary>What is said of a column that names people. Never holds a value.</summary>
+internal static class IdentityTexts
+{
+    /// <summary>A person or operator column that is refused.</summary>
+    public static Diagnostic Refused(ExportKind export, string column, string file, ColumnJudgement judged) => new(
+        ReadingDiagnostics.NamesPeople, Severity.Error, file, null, column,
+        $"In the column {column} of the {export.ToString().ToLowerInvariant()} export, {Share(judged)} look like {judged.What}. {FindingTexts.Remedy(column)}");
+
+    /// <summary>A column that is not read but should not be there; null where nothing speaks against it.</summary>
+    public static Diagnostic? Unread(string file, int field, string heading, ValueSample sample)
+    {
+        var announced = SafeHarborTexts.OfHeading(heading);
+        var judged = ColumnJudgement.OfUnread(sample);
+        if (announced == SafeHarbor.None && judged.Identifier == SafeHarbor.None) return null;
+        var shown = ShownHeading.Of(heading);
+        var number = (field + 1).ToString(CultureInfo.InvariantCulture);
+        var which = shown.Length == 0 ? $"column {number}" : $"column {number} (\"{shown}\")";
+        var because = judged.Identifier == SafeHarbor.None
+            ? "is by its heading"
+            : $"holds what looks like {judged.What} ({Share(judged)}):";
+        var identifier = judged.Identifier == SafeHarbor.None ? announced : judged.Identifier;
+        return new Diagnostic(
+            judged.Identifier == SafeHarbor.None ? PrivacyDiagnostics.IdentifierHeading : PrivacyDiagnostics.IdentifierValues, Severity.Warning, file, null, "",
+            $"In {file} {which} is not read, and {because} one of the 18 identifiers of the Safe Harbor list, 45 CFR 164.514(b)(2): {SafeHarborTexts.Of(identifier)}. "
+            + "Leave it out before the exports leave their owner: screenstats pseudonymize with --drop.");
+    }
+
+    private static string Share(ColumnJudgement judged) =>
+        $"{judged.Values.ToString(CultureInfo.InvariantCulture)} of {judged.Of.ToString(CultureInfo.InvariantCulture)} different values looked at";
+}

@@ -1,0 +1,127 @@
+using ScreenStats.Counting.Diagnostics;
+using ScreenStats.Counting.Programs;
+using ScreenStats.Records.Formats;
+using ScreenStats.Records.Understanding;
+using ScreenStats.Records.Validation;
+
+namespace ScreenStats.Records.Deidentification.Pseudonyms;
+
+/// <summary>How a file is split, and what is done to each of its columns.</summary>
+internal sealed class PseudonymPlan
+{
+    private PseudonymPlan(string path, FileShape shape, ColumnTreatment[] treatments, DatePrecision[] precisions, DateOrder? order)
+    {
+        SourcePath = path;
+        Shape = shape;
+        Treatments = treatments;
+        Precisions = precisions;
+        DateOrder = order;
+        Orders = [.. Enumerable.Repeat(order, treatments.Length)];
+    }
+
+    public string SourcePath { get; }
+
+    public string Name => Path.GetFileName(SourcePath);
+
+    public FileShape Shape { get; }
+
+    public ColumnTreatment[] Treatments { get; }
+
+    public DatePrecision[] Precisions { get; }
+
+    /// <summary>The stated order of day and month.</summary>
+    public DateOrder? DateOrder { get; }
+
+    /// <summary>The order in each column, once settled.</summary>
+    public DateOrder?[] Orders { get; }
+
+    public bool HasDates => Treatments.Contains(ColumnTreatment.Generalised);
+
+    public static PseudonymPlan Of(PseudonymizeRequest request, TextEncoding? encoding)
+    {
+        var name = Path.GetFileName(request.Source);
+        if (!File.Exists(request.Source)) throw Refused(name, null, ReadingDiagnostics.UnreadableFile, $"There is no file {name}; check the path.");
+        var form = FileForm.Of(name);
+        if (form != default)
+        {
+            throw Refused(name, null, ReadingDiagnostics.NotText, form.Compressed
+                ? $"{name} is compressed; unpack it first (gunzip), as pseudonymize reads text only."
+                : $"{name} is {(form.Format == FileFormat.Workbook ? "a workbook" : "newline-delimited FHIR")}; pseudonymize reads text only. Save it as CSV first.");
+        }
+
+        var named = request.Columns.Concat(request.OperatorColumns).Concat(request.Drop).Concat(request.Generalise.Select(item => item.Column));
+        var errors = new List<Diagnostic>();
+        var shape = FileSniffer.Sniff(request.Source, name, encoding, made: false, new HeadingSearch(named), errors);
+        if (shape is null || errors.Count > 0) throw new UnusableDataException([.. errors]);
+
+        if (shape.Headings.Count > HeadingMatcher.MostHeadings)
+        {
+            throw Refused(name, shape.HeadingLine, ReadingDiagnostics.TooManyColumns, $"{name} has {FindingTexts.Figure(shape.Headings.Count)} columns; at most {FindingTexts.Figure(HeadingMatcher.MostHeadings)} are read. Export only the columns that are needed.");
+        }
+
+        var treatments = new ColumnTreatment[shape.Headings.Count];
+        var precisions = new DatePrecision[shape.Headings.Count];
+        var folded = shape.Headings.Select(TextFold.Fold).ToArray();
+        void Treat(string column, ColumnTreatment treatment, DatePrecision precision = default)
+        {
+            var at = Find(column, folded, shape.Headings, name);
+            if (treatments[at] != ColumnTreatment.Kept) throw new PseudonymizeException($"The column \"{column}\" is named twice; one thing can be done to a column.");
+            treatments[at] = treatment;
+            precisions[at] = precision;
+        }
+
+        foreach (var column in request.Columns) Treat(column, ColumnTreatment.Pseudonymized);
+        foreach (var column in request.OperatorColumns) Treat(column, ColumnTreatment.OperatorPseudonymized);
+        foreach (var column in request.Drop) Treat(column, ColumnTreatment.Dropped);
+        foreach (var (column, precision) in request.Generalise) Treat(column, ColumnTreatment.Generalised, precision);
+        if (!treatments.Any(treatment => treatment is ColumnTreatment.Pseudonymized or ColumnTreatment.OperatorPseudonymized))
+        {
+            throw new PseudonymizeException("No column was named that is to hold pseudonyms.");
+        }
+
+        return new PseudonymPlan(request.Source, shape, treatments, precisions, request.DateOrder);
+    }
+
+    /// <summary>Reads the dates of the columns that are generalised, to settle the order of day and month.</summary>
+    public void SettleDates(CancellationToken cancellationToken)
+    {
+        var evidence = Treatments.Select(treatment => new DateEvidence(treatment == ColumnTreatment.Generalised)).ToArray();
+        var reading = new PlainRows(this, cancellationToken);
+        reading.Run((splitter, line) =>
+        {
+            for (var f = 0; f < evidence.Length; f++)
+            {
+                if (evidence[f].IsDate) evidence[f].Look(splitter.Field(f).Trim(" \t\r\n"u8), line);
+            }
+        });
+        for (var f = 0; f < evidence.Length; f++)
+        {
+            if (!evidence[f].IsDate) continue;
+            var seen = evidence[f];
+            Orders[f] = seen.Order();
+            if (Orders[f] is not null || seen.DayFirst + seen.MonthFirst + seen.Either == 0) continue;
+            var lines = new[] { seen.FirstEither.First, seen.FirstEither.Second, seen.FirstDayFirst, seen.FirstMonthFirst }.Where(line => line < long.MaxValue).Order().Take(2)
+                .Select(FindingTexts.Figure).ToArray();
+            throw new PseudonymizeException($"The dates of column {f + 1} of {Name} could be day-first or month-first: see line {string.Join(" and line ", lines)}. State --date-order day-first or month-first.");
+        }
+    }
+
+    public static UnusableDataException Refused(string file, long? line, string code, string message) =>
+        new(new Diagnostic(code, Severity.Error, file, line, "", message));
+
+    private static int Find(string column, string[] folded, IReadOnlyList<string> headings, string name)
+    {
+        var wanted = TextFold.Fold(column);
+        var at = wanted.Length == 0 ? -1 : Array.IndexOf(folded, wanted);
+        if (at < 0)
+        {
+            var shown = Enumerable.Range(0, headings.Count).Where(f => ShownHeading.Of(headings[f]).Length > 0).Select(f => headings[f]).ToArray();
+            var nearest = shown.Length == 0 ? "" : $" The nearest is \"{NearestName.Of(column, shown)}\".";
+            throw new PseudonymizeException($"{name} has no heading \"{column}\" among its {headings.Count}.{nearest}");
+        }
+
+        return Array.IndexOf(folded, wanted, at + 1) < 0
+            ? at
+            : throw new PseudonymizeException($"{name} has the heading \"{column}\" more than once; rename one of them.");
+    }
+}

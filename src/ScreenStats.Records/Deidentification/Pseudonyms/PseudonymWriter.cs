@@ -1,0 +1,224 @@
+using System.Collections.Immutable;
+using System.IO.Hashing;
+using System.Text;
+using ScreenStats.Counting.Diagnostics;
+using ScreenStats.Records.Formats;
+using ScreenStats.Records.Validation;
+
+namespace ScreenStats.Records.Deidentification.Pseudonyms;
+
+/// <summary>Copies a file row by row with what is to be changed changed. Holds one block of it, and the pseudonyms of the values met most recently.</summary>
+internal sealed class PseudonymWriter(PseudonymPlan plan, Pseudonym pseudonym, Stream target, IProgress<ReadProgress>? progress, CancellationToken cancellationToken)
+{
+    private const int Remembered = 1 << 15;
+    private const int LongestRemembered = 64;
+
+    private readonly (byte[]? Value, byte[]? Pseudonym)[] memory = new (byte[]?, byte[]?)[Remembered];
+    private readonly List<(int Start, int End)> fields = [];
+    private readonly long[] replaced = new long[plan.Treatments.Length];
+    private readonly long[] blank = new long[plan.Treatments.Length];
+    private readonly long[] unreadable = new long[plan.Treatments.Length];
+    private long rows;
+    private long dropped;
+    private long read;
+    private bool lineEndDue = true;
+
+    /// <summary>Writes the whole file.</summary>
+    public void Run()
+    {
+        if (plan.Shape.Encoding == TextEncoding.Utf8WithMark) target.Write([0xEF, 0xBB, 0xBF]);
+        new PlainRows(plan, cancellationToken)
+        {
+            Between = bytes =>
+            {
+                if (lineEndDue) target.Write(bytes);
+            },
+            Before = Heading,
+            BlockDone = bytes => progress?.Report(new ReadProgress(read += bytes, plan.Shape.Length)),
+        }.Run(Row);
+    }
+
+    /// <summary>What was done.</summary>
+    public PseudonymizeResult Result(bool keyCreated) => new(
+        rows, plan.Shape.Encoding.Name(), ExportReading.DelimiterName(plan.Shape.Delimiter), keyCreated, dropped,
+        [.. plan.Treatments.Select((treatment, f) => new PseudonymizedColumn(f + 1, ShownHeading.Of(plan.Shape.Headings[f]), treatment, replaced[f], blank[f], unreadable[f]))],
+        Diagnostics());
+
+    private void Heading(RecordSplitter record, bool last)
+    {
+        var bytes = record.Bytes(record.RecordStart, record.RecordEnd);
+        // A line that states the delimiter stays; what else stands above the headings belongs to no column and may name people.
+        if (!last && !(rows == 0 && dropped == 0 && bytes.Length == 5 && bytes.StartsWith("sep="u8)))
+        {
+            dropped++;
+            lineEndDue = false;
+            return;
+        }
+
+        lineEndDue = true;
+        if (!last || !RecordFields.Find(bytes, plan.Shape.Delimiter, fields))
+        {
+            target.Write(bytes);
+            return;
+        }
+
+        var any = false;
+        for (var f = 0; f < fields.Count; f++)
+        {
+            if (f < plan.Treatments.Length && plan.Treatments[f] == ColumnTreatment.Dropped) continue;
+            if (any) target.WriteByte(plan.Shape.Delimiter);
+            any = true;
+            Keep(bytes[fields[f].Start..fields[f].End], record.Field(f));
+        }
+    }
+
+    private void Row(RecordSplitter record, long line)
+    {
+        rows++;
+        var bytes = record.Bytes(record.RecordStart, record.RecordEnd);
+        if (!RecordFields.Find(bytes, plan.Shape.Delimiter, fields) || fields.Count != record.FieldCount)
+        {
+            throw PseudonymPlan.Refused(plan.Name, line, PrivacyDiagnostics.ColumnsInDoubt,
+                $"The row on line {FindingTexts.Figure(line)} of {plan.Name} cannot be split into its columns. Nothing was written. Correct its quotes.");
+        }
+
+        var any = false;
+        for (var f = 0; f < fields.Count; f++)
+        {
+            var treatment = f < plan.Treatments.Length ? plan.Treatments[f] : ColumnTreatment.Kept;
+            if (treatment == ColumnTreatment.Dropped) continue;
+            if (any) target.WriteByte(plan.Shape.Delimiter);
+            any = true;
+            var raw = bytes[fields[f].Start..fields[f].End];
+            var value = record.Field(f);
+            switch (treatment)
+            {
+                case ColumnTreatment.Kept:
+                    if (Keep(raw, value)) replaced[Math.Min(f, replaced.Length - 1)]++;
+                    break;
+                case ColumnTreatment.Generalised:
+                    Coarsen(raw, value, f);
+                    break;
+                default:
+                    Replace(raw, value, f, line, treatment == ColumnTreatment.OperatorPseudonymized);
+                    break;
+            }
+        }
+    }
+
+    /// <summary>Writes a field as it stands, with an apostrophe before what a spreadsheet would run.</summary>
+    private bool Keep(ReadOnlySpan<byte> raw, ReadOnlySpan<byte> value)
+    {
+        if (!FormulaGuard.Needed(value))
+        {
+            target.Write(raw);
+            return false;
+        }
+
+        var quoted = raw[0] == (byte)'"';
+        if (quoted) target.WriteByte((byte)'"');
+        target.WriteByte(FormulaGuard.Mark);
+        target.Write(quoted ? raw[1..] : raw);
+        return true;
+    }
+
+    private void Coarsen(ReadOnlySpan<byte> raw, ReadOnlySpan<byte> value, int field)
+    {
+        var text = value.Trim(" \t\r\n"u8);
+        if (text.IsEmpty)
+        {
+            blank[field]++;
+            target.Write(raw);
+            return;
+        }
+
+        // What is no date must not stay finer than what is one.
+        if (DateCoarsening.Of(text, plan.Orders[field], plan.Precisions[field]) is not { } coarse)
+        {
+            unreadable[field]++;
+            return;
+        }
+
+        replaced[field]++;
+        Put(raw, Encoding.ASCII.GetBytes(coarse));
+    }
+
+    private void Replace(ReadOnlySpan<byte> raw, ReadOnlySpan<byte> value, int field, long line, bool isOperator)
+    {
+        if (value.IsEmpty)
+        {
+            blank[field]++;
+            target.Write(raw);
+            return;
+        }
+
+        var slot = -1;
+        if (value.Length <= LongestRemembered)
+        {
+            slot = (int)(XxHash3.HashToUInt64(value, isOperator ? 1 : 2) & (Remembered - 1));
+            if (memory[slot].Pseudonym is { } known && value.SequenceEqual(memory[slot].Value.AsSpan(1)) && memory[slot].Value![0] == (isOperator ? 1 : 2))
+            {
+                replaced[field]++;
+                Put(raw, known);
+                return;
+            }
+        }
+
+        if (Form(value, line) is not { } form)
+        {
+            blank[field]++;
+            target.Write(raw);
+            return;
+        }
+
+        var made = Encoding.ASCII.GetBytes(pseudonym.Of(isOperator ? Pseudonym.OperatorRealm : Pseudonym.PersonRealm, form));
+        if (slot >= 0) memory[slot] = ([(byte)(isOperator ? 1 : 2), .. value], made);
+        replaced[field]++;
+        Put(raw, made);
+    }
+
+    private string? Form(ReadOnlySpan<byte> value, long line)
+    {
+        var text = Encoding.UTF8.GetString(value);
+        try
+        {
+            if (!text.Contains('\uFFFD', StringComparison.Ordinal)) return PersonText.Of(text);
+        }
+        catch (ArgumentException)
+        {
+            // Some code points are no characters; what follows says so.
+        }
+
+        throw PseudonymPlan.Refused(plan.Name, line, PrivacyDiagnostics.ColumnsInDoubt,
+            $"The row on line {FindingTexts.Figure(line)} of {plan.Name} has a character that cannot be read where a person is named, so two people could get one pseudonym. "
+            + "Nothing was written. Export the file as UTF-8.");
+    }
+
+    private void Put(ReadOnlySpan<byte> raw, ReadOnlySpan<byte> text)
+    {
+        var quoted = raw[0] == (byte)'"';
+        if (quoted) target.WriteByte((byte)'"');
+        target.Write(text);
+        if (quoted) target.WriteByte((byte)'"');
+    }
+
+    private ImmutableArray<Diagnostic> Diagnostics()
+    {
+        var found = ImmutableArray.CreateBuilder<Diagnostic>();
+        var guarded = Enumerable.Range(0, replaced.Length).Where(f => plan.Treatments[f] == ColumnTreatment.Kept).Sum(f => replaced[f]);
+        if (guarded > 0)
+        {
+            found.Add(new Diagnostic(PrivacyDiagnostics.FormulaGuarded, Severity.Note, plan.Name, null, "",
+                $"{FindingTexts.Figure(guarded)} cells of {plan.Name} begin as a spreadsheet's formula does; an apostrophe was put before them. Numbers, dates and signs alone stay as they are.", guarded));
+        }
+
+        for (var f = 0; f < unreadable.Length; f++)
+        {
+            if (unreadable[f] == 0) continue;
+            found.Add(new Diagnostic(PrivacyDiagnostics.DateNotGeneralised, Severity.Warning, plan.Name, null, "",
+                $"{FindingTexts.Figure(unreadable[f])} rows of {plan.Name} have in column {f + 1} what is no date that can be read; it was left out. State --date-order, or correct the source.", unreadable[f]));
+        }
+
+        return found.ToImmutable();
+    }
+}
