@@ -59,7 +59,11 @@ public static class Report
             else if (index == -1) json = JsonText.Of(findings);
             else pngs[index] = ChartRenderer.Png(charts[index]);
         });
-        var pictures = charts.ToDictionary(chart => chart.Id, ChartRenderer.Svg, StringComparer.Ordinal);
+        var pictures = charts.ToDictionary(chart => chart.Id, chart =>
+        {
+            cancellationToken.ThrowIfCancellationRequested();
+            return ChartRenderer.Svg(chart);
+        }, StringComparer.Ordinal);
         for (var index = 0; index < charts.Length; index++)
         {
             Text($"plots/{charts[index].Id}.svg", pictures[charts[index].Id]);

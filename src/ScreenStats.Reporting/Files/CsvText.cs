@@ -56,7 +56,7 @@ internal static class CsvText
 
     /// <summary>A text that no spreadsheet takes for a formula.</summary>
     public static string Guarded(string words) =>
-        words is ['=' or '+' or '-' or '@' or '\t' or '\r' or '\n', ..] ? "'" + words : words;
+        words is ['=' or '+' or '-' or '@' or '\t' or '\r' or '\n' or '\uFF1D' or '\uFF0B' or '\uFF0D' or '\uFF20', ..] ? "'" + words : words;
 
     private static void Field(StringBuilder text, Cell cell)
     {

@@ -39,20 +39,42 @@ internal static class ReportFolder
         var former = Path.Combine(parent, $".{Path.GetFileName(target)}.{mark}.old");
         try
         {
+            var usual = CreatePrivate(building);
             foreach (var (name, bytes) in files)
             {
                 cancellationToken.ThrowIfCancellationRequested();
+                CheckName(name);
                 var path = Path.Combine(building, name.Replace('/', Path.DirectorySeparatorChar));
                 Directory.CreateDirectory(Path.GetDirectoryName(path)!);
                 File.WriteAllBytes(path, bytes);
             }
 
             cancellationToken.ThrowIfCancellationRequested();
+            if (!OperatingSystem.IsWindows()) File.SetUnixFileMode(building, usual);
             Swap(target, building, former);
         }
         finally
         {
             if (Directory.Exists(building)) Directory.Delete(building, recursive: true);
+        }
+    }
+
+    /// <summary>Makes the folder that the report is built in, which its owner alone can enter until it is whole; answers the mode that folders usually have.</summary>
+    private static UnixFileMode CreatePrivate(string building)
+    {
+        Directory.CreateDirectory(building);
+        if (OperatingSystem.IsWindows()) return default;
+        var usual = File.GetUnixFileMode(building);
+        File.SetUnixFileMode(building, UnixFileMode.UserRead | UnixFileMode.UserWrite | UnixFileMode.UserExecute);
+        return usual;
+    }
+
+    // Names of files are made of the ids of tables and pictures. None may lead out of the folder, whatever an id comes to hold.
+    private static void CheckName(string name)
+    {
+        if (Path.IsPathRooted(name) || name.Split('/', '\\').Any(part => part is "" or "." or "..") || name.Any(char.IsControl) || name.Contains(':', StringComparison.Ordinal))
+        {
+            throw new ArgumentException("The name of a file of the report leads out of its folder.", nameof(name));
         }
     }
 

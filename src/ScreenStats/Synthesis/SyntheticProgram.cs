@@ -14,16 +14,17 @@ public static class SyntheticProgram
     /// <param name="plan">What is true.</param>
     /// <param name="seed">Any number.</param>
     /// <param name="folder">Folder to write to; created where it does not exist.</param>
+    /// <param name="cancellationToken">Stops the work; the folder is then as it was.</param>
     /// <returns>The truth, as in truth.json.</returns>
     /// <exception cref="Counting.Diagnostics.UnusableDataException">The plan states something impossible; every fault is in it.</exception>
     /// <exception cref="IOException">The folder holds exports that were not written here, or cannot be written to.</exception>
-    public static SynthesisTruth Write(SynthesisPlan plan, ulong seed, string folder)
+    public static SynthesisTruth Write(SynthesisPlan plan, ulong seed, string folder, CancellationToken cancellationToken = default)
     {
         ArgumentNullException.ThrowIfNull(plan);
         ArgumentException.ThrowIfNullOrEmpty(folder);
         plan.Validate();
         var target = new SynthesisFolder(folder);
-        return target.Write(plan, seed);
+        return target.Write(plan, seed, cancellationToken);
     }
 
     /// <summary>Rows of the screening export of a plan, without writing it.</summary>

@@ -46,6 +46,32 @@ public sealed class ReportFolderTests : IDisposable
         Directory.GetFileSystemEntries(root).Should().Equal(Target);
     }
 
+    [Theory]
+    [InlineData("../outside.txt")]
+    [InlineData("tables/../../outside.txt")]
+    [InlineData("/outside.txt")]
+    [InlineData("tables\\..\\x.csv")]
+    [InlineData("C:x.csv")]
+    [InlineData("a//b")]
+    [InlineData("a\nb")]
+    public void No_name_leads_out_of_the_folder(string name)
+    {
+        var act = () => ReportFolder.Write(Target, [.. Report("one"), .. Extra(name)], default);
+        act.Should().Throw<ArgumentException>();
+        Directory.GetFileSystemEntries(root).Should().BeEmpty();
+    }
+
+    [Fact]
+    public void While_it_is_built_only_its_owner_can_look_in_and_then_it_is_a_usual_folder()
+    {
+        if (OperatingSystem.IsWindows()) return;
+        var usual = Directory.CreateDirectory(Path.Combine(root, "usual"));
+        var files = new Watched([.. Report("one")], () => Directory.GetDirectories(root, ".report.*.new"));
+        ReportFolder.Write(Target, files, default);
+        files.Seen.Should().NotBeEmpty().And.OnlyContain(mode => mode == (UnixFileMode.UserRead | UnixFileMode.UserWrite | UnixFileMode.UserExecute));
+        new DirectoryInfo(Target).UnixFileMode.Should().Be(usual.UnixFileMode);
+    }
+
     [Fact]
     public void An_empty_folder_is_not_ours_either()
     {
@@ -100,5 +126,24 @@ public sealed class ReportFolderTests : IDisposable
         var listed = files.Append(new("plots/a.svg", []));
         files.Add(new(Manifest.FileName, Encoding.UTF8.GetBytes(JsonText.Of(Manifest.Of(new ReportInputs(), "1", listed)))));
         return [.. files];
+    }
+
+    /// <summary>Looks at the folder in the making each time that a file is asked for.</summary>
+    private sealed class Watched(KeyValuePair<string, byte[]>[] files, Func<string[]> building) : IReadOnlyCollection<KeyValuePair<string, byte[]>>
+    {
+        public List<UnixFileMode> Seen { get; } = [];
+
+        public int Count => files.Length;
+
+        public IEnumerator<KeyValuePair<string, byte[]>> GetEnumerator()
+        {
+            foreach (var file in files)
+            {
+                Seen.AddRange(building().Select(folder => new DirectoryInfo(folder).UnixFileMode));
+                yield return file;
+            }
+        }
+
+        System.Collections.IEnumerator System.Collections.IEnumerable.GetEnumerator() => GetEnumerator();
     }
 }

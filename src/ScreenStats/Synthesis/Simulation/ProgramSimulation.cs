@@ -11,6 +11,9 @@ internal sealed class ProgramSimulation
     public ProgramSimulation(SynthesisPlan plan, ulong seed, Stream screeningStream) =>
         (this.plan, this.seed, this.screeningStream) = (plan, seed, screeningStream);
 
+    /// <summary>Stops the work between two days.</summary>
+    public CancellationToken Cancelled { get; init; }
+
     public SynthesisTruth Run(Stream confirmatoryStream, Stream controlsStream, Stream headcountStream)
     {
         var days = 7 * plan.Weeks;
@@ -23,6 +26,7 @@ internal sealed class ProgramSimulation
             var sites = Sites(screening, controls, specimens, truth);
             for (var day = 0; day < days; day++)
             {
+                Cancelled.ThrowIfCancellationRequested();
                 foreach (var site in sites) site.RunDay(day);
             }
 

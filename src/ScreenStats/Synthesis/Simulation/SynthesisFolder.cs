@@ -11,16 +11,17 @@ internal sealed class SynthesisFolder(string folder)
     private static readonly string[] Ours =
         ["screening.csv", "confirmatory.csv", "controls.csv", "headcount.csv", "program.json", "plan.json", TruthFile];
 
-    public SynthesisTruth Write(SynthesisPlan plan, ulong seed)
+    public SynthesisTruth Write(SynthesisPlan plan, ulong seed, CancellationToken cancellationToken)
     {
         Directory.CreateDirectory(folder);
         Refuse();
         try
         {
-            var truth = WriteExports(plan, seed);
+            var truth = WriteExports(plan, seed, cancellationToken);
             WriteText("program.json", ProgramFile.Text(plan));
             WriteText("plan.json", plan.ToJson());
             WriteText(TruthFile, JsonSerializer.Serialize(truth, PlanJson.Options) + "\n");
+            cancellationToken.ThrowIfCancellationRequested();
             Publish(plan);
             return truth;
         }
@@ -42,13 +43,13 @@ internal sealed class SynthesisFolder(string folder)
             $"The folder holds a {foreign} but no {TruthFile}, so it was not written by synthesize. Choose an empty folder: nothing was written.");
     }
 
-    private SynthesisTruth WriteExports(SynthesisPlan plan, ulong seed)
+    private SynthesisTruth WriteExports(SynthesisPlan plan, ulong seed, CancellationToken cancellationToken)
     {
         using var screening = Open("screening.csv", true);
         using var confirmatory = Open("confirmatory.csv", true);
         using var controls = Open("controls.csv", HasControls(plan));
         using var headcount = Open("headcount.csv", plan.Enrolment is not null);
-        return new ProgramSimulation(plan, seed, screening).Run(confirmatory, controls, headcount);
+        return new ProgramSimulation(plan, seed, screening) { Cancelled = cancellationToken }.Run(confirmatory, controls, headcount);
     }
 
     private static bool HasControls(SynthesisPlan plan) => plan.ControlSwabs && plan.Sites.Any(site => !site.ControlsAmongScreens);
