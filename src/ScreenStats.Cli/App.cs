@@ -15,7 +15,8 @@ internal static class App
     public static IReadOnlyList<RunnerCommand> Commands() =>
         [
             new EvaluateCommand(), new InspectCommand(), new IntervalCommand(), new ContrastCommand(), new AgreementCommand(), new AdjustCommand(),
-            new PredictCommand(), new PrevalenceCommand(), new ClustersCommand(), new PlanCommand(), new SynthesizeCommand(),
+            new PredictCommand(), new PrevalenceCommand(), new ClustersCommand(), new PlanCommand(),
+            new AccuracyCommand(), new BoundsCommand(), new LatentClassCommand(), new SynthesizeCommand(),
         ];
 
     /// <summary>Runs one command line and answers the exit code.</summary>

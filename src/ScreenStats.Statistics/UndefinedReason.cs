@@ -98,4 +98,19 @@ public enum UndefinedReason
 
     /// <summary>Even if every screen were verified, the figure would be less certain than asked.</summary>
     TooFewScreens,
+
+    /// <summary>The populations do not differ in how often a test is positive, so nothing tells infected from uninfected.</summary>
+    PopulationsAlike,
+
+    /// <summary>A figure of the solution lies at 0 or 1, where the usual standard errors do not hold.</summary>
+    BoundarySolution,
+
+    /// <summary>The search for the greatest likelihood did not settle.</summary>
+    NotConverged,
+
+    /// <summary>The model has as many figures as the counts have freedom, so it fits in any case.</summary>
+    SaturatedModel,
+
+    /// <summary>There are more ways to divide the counts into infected and uninfected than this method adds up.</summary>
+    TooManyDivisions,
 }

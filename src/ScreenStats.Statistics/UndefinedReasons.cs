@@ -42,6 +42,11 @@ public static class UndefinedReasons
         UndefinedReason.OneCategoryOnly => "both readings put everything into one category, so there is no agreement beyond chance to measure",
         UndefinedReason.NoSampleLargeEnough => "no number of tests that could be made reaches what was asked",
         UndefinedReason.TooFewScreens => "even if every screen were verified, the interval would be wider than asked: more screens are needed",
+        UndefinedReason.PopulationsAlike => "a test is positive equally often in all populations, so nothing tells infected from uninfected",
+        UndefinedReason.BoundarySolution => "a figure of the solution lies at 0 or 1, where the usual standard errors do not hold",
+        UndefinedReason.NotConverged => "the search for the greatest likelihood did not settle",
+        UndefinedReason.SaturatedModel => "the model has as many figures as the counts have freedom, so it fits in any case and the counts cannot test it",
+        UndefinedReason.TooManyDivisions => "there are more ways to divide these counts into infected and uninfected than the exact sum can add up",
         _ => throw new ArgumentOutOfRangeException(nameof(reason), reason, "Not a reason this library knows."),
     };
 }

@@ -30,6 +30,8 @@ public sealed class ReferenceTableTests
         ["ExactPrevalence"] = "exact-prevalence",
         ["BayesianPrevalence"] = "prevalence-posteriors",
         ["BeggGreenes"] = "partial-verification",
+        ["HuiWalter"] = "hui-walter",
+        ["LatentClassPosterior"] = "latent-posteriors",
         ["AccuracyBounds"] = "accuracy-bounds",
         ["ImbensManski"] = "imbens-manski",
         ["SpecificityProof"] = "specificity-proofs",

@@ -71,6 +71,15 @@ internal abstract class RunnerCommand
         return option;
     }
 
+    /// <summary>The counts of a partly verified screen, and what is stated of its confirmatory test.</summary>
+    protected VerificationOptions TakeVerification() => new(
+        TakeOption("--positives", "counts", "Of the verified positive screens, those the confirmatory test confirmed, such as 231/263.", required: true),
+        TakeOption("--negatives", "counts", "Of the verified negative screens, those the confirmatory test found positive, such as 27/81. Default none verified."),
+        TakeOption("--unverified-positives", "number", "Positive screens without a conclusive confirmatory result. Default 0."),
+        TakeOption("--unverified-negatives", "number", "Negative screens without a conclusive confirmatory result. Default 0."),
+        TakeOption("--confirmatory-sensitivity", "share", "Sensitivity of the confirmatory test. Default: its word is the truth."),
+        TakeOption("--confirmatory-specificity", "share", "Specificity of the confirmatory test."));
+
     /// <summary>Every command ends its options with these.</summary>
     protected void TakeJson()
     {
