@@ -28,10 +28,11 @@ internal sealed class ProgramPlan
             UnknownColumns(export, own, errors);
             UnknownMeanings(export, own, errors);
             var plans = new List<FilePlan>();
-            var search = new HeadingSearch(export, own);
+            HeadingSearch? search = null;
             foreach (var path in ExportFiles.Find(folder, export, own, errors, notes))
             {
-                foreach (var part in sources.Open(path, export, own, errors, notes))
+                search ??= new HeadingSearch(export, own);
+                foreach (var part in sources.Open(path, export, own, search, errors, notes))
                 {
                     if (Plan(path, part, plans.Count, export, own, search, encodings, errors, notes) is { } plan) plans.Add(plan);
                 }

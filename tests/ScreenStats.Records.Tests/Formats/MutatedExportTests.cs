@@ -49,6 +49,16 @@ public class MutatedExportTests
     }
 
     [Fact]
+    public void Cells_of_a_workbook()
+    {
+        byte[] sheet = [];
+        Try("screening.xlsx", 7, random => Workbook(sheet = Encoding.UTF8.GetBytes(ChangedSheet(random))), (_, file) => RowsOfSheet(sheet, file.HeadingLine!.Value));
+    }
+
+    [Fact]
+    public void Elements_of_resources() => Try("confirmatory.ndjson", 8, random => Encoding.UTF8.GetBytes(ChangedLines(random)), (bytes, _) => RowsOfLines(bytes));
+
+    [Fact]
     public void Lines_of_resources() => Try("confirmatory.ndjson", 6, random => Mutated(Encoding.UTF8.GetBytes(Lines), random), (bytes, _) => RowsOfLines(bytes));
 
     /// <summary>Reads as many changed inputs as are asked for.</summary>
@@ -170,6 +180,59 @@ public class MutatedExportTests
         }
 
         return [.. bytes];
+    }
+
+    /// <summary>A sheet that stays XML, whose cells are of any kind, with gaps, errors, formulas and merged cells.</summary>
+    private static string ChangedSheet(Random random)
+    {
+        string[] values = ["p1", "p2", "North", "neg", "pos", "2026-01-05T08:00", "13/01/2026", "46027", "46027.35", "1e308", "-5", "0", "1", "Total", "", " ", "a&#10;b", "a,b", "&quot;x", "Ada Example", "2958465.99999", "60", "NaN", "000"];
+        string Value() => values[random.Next(values.Length)];
+        string Cell(string place) => random.Next(12) switch
+        {
+            0 => "",
+            1 => $"<c r=\"{place}\" s=\"{random.Next(4)}\"><v>{random.Next(70_000)}.{random.Next(1000)}</v></c>",
+            2 => $"<c r=\"{place}\" t=\"s\"><v>{random.Next(2)}</v></c>",
+            3 => $"<c r=\"{place}\" t=\"e\"><v>#N/A</v></c>",
+            4 => $"<c r=\"{place}\" t=\"b\"><v>{random.Next(2)}</v></c>",
+            5 => $"<c r=\"{place}\" t=\"str\"><v>{Value()}</v></c>",
+            6 => $"<c r=\"{place}\"><v>{Value()}</v></c>",
+            7 => $"<c r=\"{place}\" t=\"{(random.Next(2) == 0 ? "d" : "n")}\" s=\"1\"><v>{Value()}</v></c>",
+            _ => $"<c r=\"{place}\" t=\"inlineStr\"><is><t xml:space=\"preserve\">{Value()}</t></is></c>",
+        };
+        var rows = new StringBuilder();
+        var number = 0;
+        var heading = random.Next(4);
+        for (var row = 0; row < 14; row++)
+        {
+            number += random.Next(10) == 0 ? random.Next(1, 2000) : 1;
+            if (row == heading) rows.Append(WorkbookParts.Row(number, "person", "site", "collected_at", "result", random.Next(2) == 0 ? "lot" : "person "));
+            else if (row > heading && random.Next(3) > 0) rows.Append(WorkbookParts.Row(number, "p" + row, "North", "2026-01-05T08:00", "neg"));
+            else rows.Append(CultureInfo.InvariantCulture, $"<row r=\"{number}\">{string.Concat(Enumerable.Range(0, 6).Select(column => Cell($"{(char)('A' + column)}{number}")))}</row>");
+        }
+
+        return WorkbookParts.Sheet(rows.ToString(), after: random.Next(5) == 0 ? $"<mergeCells><mergeCell ref=\"A{random.Next(1, 30)}:B{random.Next(30, 40)}\"/></mergeCells>" : "");
+    }
+
+    /// <summary>Resources that stay JSON, with elements of any type in any place.</summary>
+    private static string ChangedLines(Random random)
+    {
+        string[] keys = ["resourceType", "status", "subject", "reference", "effectiveDateTime", "issued", "valueCodeableConcept", "valueString", "interpretation", "coding", "code", "system", "text", "method", "identifier", "value", "modifierExtension", "implicitRules"];
+        string[] leaves = ["\"Observation\"", "\"final\"", "\"Patient/p1\"", "\"2026-01-05T09:00:00Z\"", "\"positive\"", "\"http://snomed.info/sct\"", "\"260373001\"", "\"\"", "\"a\\nb\"", "\"\\ud83d\\ude00\"", "\"\\ud83d\"", "null", "true", "0", "-1e400", "[]", "{}", "[null]", "[[]]"];
+        string Any(int depth) => depth == 0 || random.Next(3) == 0 ? leaves[random.Next(leaves.Length)]
+            : random.Next(3) == 0 ? $"[{string.Join(",", Enumerable.Range(0, random.Next(3)).Select(_ => Any(depth - 1)))}]"
+            : $"{{{string.Join(",", keys.Where(_ => random.Next(6) == 0).Select(key => $"\"{key}\":{Any(depth - 1)}"))}}}";
+        string One(int row)
+        {
+            var parts = new Dictionary<string, string>(StringComparer.Ordinal)
+            {
+                ["resourceType"] = "\"Observation\"", ["status"] = "\"final\"", ["subject"] = $"{{\"reference\":\"Patient/p{row}\"}}", ["effectiveDateTime"] = "\"2026-01-05T09:00:00Z\"",
+                ["valueCodeableConcept"] = "{\"coding\":[{\"system\":\"http://snomed.info/sct\",\"code\":\"260373001\"}]}",
+            };
+            for (var change = random.Next(4); change > 0; change--) parts[keys[random.Next(keys.Length)]] = Any(4);
+            return $"{{{string.Join(",", parts.Select(part => $"\"{part.Key}\":{part.Value}"))}}}";
+        }
+
+        return string.Concat(Enumerable.Range(0, 10).Select(row => (random.Next(12) == 0 ? Any(5) : One(row)) + (random.Next(8) == 0 ? "\n \r\n" : "\n")));
     }
 
     private static string GoodText()

@@ -16,7 +16,7 @@ internal sealed class SourceFiles(Action tick) : IDisposable
     private readonly Dictionary<(ExportKind, string), (IReadOnlyList<FilePart> Parts, IReadOnlyList<Diagnostic> Notes)> converted = [];
 
     /// <summary>The parts of a file; empty, with a diagnostic, where it cannot be read.</summary>
-    public IReadOnlyList<FilePart> Open(string path, ExportKind export, ExportSettings settings, List<Diagnostic> errors, List<Diagnostic> notes)
+    public IReadOnlyList<FilePart> Open(string path, ExportKind export, ExportSettings settings, HeadingSearch search, List<Diagnostic> errors, List<Diagnostic> notes)
     {
         var name = Path.GetFileName(path);
         var form = FileForm.Of(name);
@@ -30,7 +30,7 @@ internal sealed class SourceFiles(Action tick) : IDisposable
         try
         {
             var own = new List<Diagnostic>();
-            var parts = Convert(path, name, form, export, settings, own);
+            var parts = Convert(path, name, form, export, settings, search, own);
             converted[(export, path)] = (parts, own);
             notes.AddRange(own);
             return parts;
@@ -55,7 +55,7 @@ internal sealed class SourceFiles(Action tick) : IDisposable
 
     public void Dispose() => folder.Dispose();
 
-    private IReadOnlyList<FilePart> Convert(string path, string name, FileForm form, ExportKind export, ExportSettings settings, List<Diagnostic> notes)
+    private IReadOnlyList<FilePart> Convert(string path, string name, FileForm form, ExportKind export, ExportSettings settings, HeadingSearch search, List<Diagnostic> notes)
     {
         if (form.Format == FileFormat.Observations && export != ExportKind.Confirmatory)
         {
@@ -86,7 +86,7 @@ internal sealed class SourceFiles(Action tick) : IDisposable
             throw new FileFault(ReadingDiagnostics.UnreadableWorkbook, $"{name} is protected by a password or is a workbook of the old format (.xls). Save it without a password as .xlsx, or export it as CSV.");
         if (!head[..length].StartsWith("PK"u8))
             throw new FileFault(ReadingDiagnostics.UnreadableWorkbook, $"{name} is no workbook, as its name says. If it is text, name it .csv; else save it anew as .xlsx.");
-        var workbook = new WorkbookFile(name, new HeadingSearch(export, settings), new SheetChoice(export, settings.Sheets.IsDefault ? [] : settings.Sheets), () => folder.Create(out _), tick);
+        var workbook = new WorkbookFile(name, search, new SheetChoice(export, settings.Sheets.IsDefault ? [] : settings.Sheets), () => folder.Create(out _), tick);
         var parts = workbook.Read(source);
         notes.AddRange(workbook.Notes);
         return parts;

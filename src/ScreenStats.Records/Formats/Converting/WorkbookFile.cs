@@ -42,15 +42,23 @@ internal sealed class WorkbookFile(string name, HeadingSearch search, SheetChoic
     private List<FilePart> Sheets(IExcelDataReader reader)
     {
         var sheets = new List<SheetGlance>();
-        do
+        if (reader.ResultsCount == 1)
         {
-            sheets.Add(Glance(reader));
+            // Nothing to choose from: what it lacks is said later, and the library need not go through it once more.
+            sheets.Add(new SheetGlance(reader.Name, reader.VisibleState is null or "visible", HasCells: true, Fits: true));
         }
-        while (reader.NextResult());
+        else
+        {
+            do
+            {
+                sheets.Add(Glance(reader));
+            }
+            while (reader.NextResult());
+            reader.Reset();
+        }
 
         var chosen = choice.Of(name, sheets);
         var parts = new List<FilePart>();
-        reader.Reset();
         for (var sheet = 0; sheet < sheets.Count; sheet++)
         {
             if (chosen.Contains(sheet)) parts.Add(Convert(reader, sheet, chosen.Count > 1));
