@@ -4,6 +4,7 @@ using ScreenStats.Cli.Commands;
 using ScreenStats.Cli.Terminal;
 using ScreenStats.Counting.Diagnostics;
 using ScreenStats.Counting.Programs;
+using ScreenStats.Records.Deidentification.Pseudonyms;
 using ScreenStats.Reporting;
 
 namespace ScreenStats.Cli;
@@ -16,7 +17,7 @@ internal static class App
         [
             new EvaluateCommand(), new InspectCommand(), new IntervalCommand(), new ContrastCommand(), new AgreementCommand(), new AdjustCommand(),
             new PredictCommand(), new PrevalenceCommand(), new ClustersCommand(), new PlanCommand(),
-            new AccuracyCommand(), new BoundsCommand(), new LatentClassCommand(), new SynthesizeCommand(),
+            new AccuracyCommand(), new BoundsCommand(), new LatentClassCommand(), new PseudonymizeCommand(), new SynthesizeCommand(),
         ];
 
     /// <summary>Runs one command line and answers the exit code.</summary>
@@ -42,7 +43,7 @@ internal static class App
             errors.Write($"Run \"{HelpFor(args)}\" to see what it takes.\n");
             return ExitCode.Usage;
         }
-        catch (NotOurFolderException failure)
+        catch (Exception failure) when (failure is NotOurFolderException or PseudonymizeException)
         {
             errors.Write($"screenstats: {failure.Message}\n");
             return ExitCode.Usage;
@@ -50,6 +51,11 @@ internal static class App
         catch (UnusableDataException failure)
         {
             DiagnosticLines.Write(errors, failure.Diagnostics);
+            return ExitCode.DataCannotAnswer;
+        }
+        catch (Exception failure) when (DiskFault.Full(failure) is not null)
+        {
+            errors.Write($"screenstats: {DiskFault.Full(failure)}\n");
             return ExitCode.DataCannotAnswer;
         }
         catch (Exception failure) when (failure is IOException or UnauthorizedAccessException)

@@ -1,13 +1,25 @@
+using System.Runtime.InteropServices;
 using System.Text;
 using ScreenStats.Cli;
 using ScreenStats.Cli.Terminal;
 
+// A wish to stop, by a person (Ctrl-C), by the system, or by a terminal that is closed. What is at work tidies up and answers 130;
+// a second wish ends it at once.
 using var cancelled = new CancellationTokenSource();
-Console.CancelKeyPress += (_, pressed) =>
+void Stop(PosixSignalContext signal)
 {
-    pressed.Cancel = true;
+    if (cancelled.IsCancellationRequested) return;
+    signal.Cancel = true;
     cancelled.Cancel();
-};
+}
+
+using var interrupt = PosixSignalRegistration.Create(PosixSignal.SIGINT, Stop);
+using var terminate = PosixSignalRegistration.Create(PosixSignal.SIGTERM, Stop);
+using var hangUp = PosixSignalRegistration.Create(PosixSignal.SIGHUP, Stop);
+
+// SIGXFSZ: a file that may not grow further is a fault of writing, to be said in words, not the end of the process.
+const PosixSignal FileTooLarge = (PosixSignal)25;
+using var tooLarge = OperatingSystem.IsWindows() ? null : PosixSignalRegistration.Create(FileTooLarge, signal => signal.Cancel = true);
 
 // Results are UTF-8 without a mark and with \n on every machine.
 var utf8 = new UTF8Encoding(encoderShouldEmitUTF8Identifier: false);

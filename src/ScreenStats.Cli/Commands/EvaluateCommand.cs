@@ -28,7 +28,7 @@ internal sealed class EvaluateCommand : ProgramCommand
     public override int Run(Invocation invocation)
     {
         var written = invocation.Text(place) ?? "report";
-        var folder = invocation.Environment.PathOf(written);
+        var folder = invocation.Environment.OutputPathOf("--out", written);
         var withText = invocation.Parsed.GetValue(setAsideText);
         var program = Open(invocation);
         Report.CheckFolder(folder);

@@ -41,7 +41,7 @@ internal abstract class ProgramCommand : RunnerCommand
         var count = threads is not null && invocation.Text(threads) is { } text ? (int)Figures.Whole("--threads", text, 1, 1024) : 0;
         using var progress = new ProgressLine(invocation.Errors, invocation.Environment, invocation.Time);
         invocation.Environment.Cancelled.ThrowIfCancellationRequested();
-        var reading = opened.Read(new ReadOptions { Threads = count, Progress = progress, SetAsideText = setAsideText });
+        var reading = opened.Read(new ReadOptions { Threads = count, Progress = progress, SetAsideText = setAsideText, CancellationToken = invocation.Environment.Cancelled });
         invocation.Environment.Cancelled.ThrowIfCancellationRequested();
         return reading;
     }

@@ -43,8 +43,8 @@ internal sealed class SynthesizeCommand : RunnerCommand
             }
         }
 
-        var place = invocation.Environment.PathOf(invocation.Text(folder));
-        var truth = SyntheticProgram.Write(planned, number, place);
+        var place = invocation.Environment.OutputPathOf("<folder>", invocation.Text(folder));
+        var truth = SyntheticProgram.Write(planned, number, place, invocation.Environment.Cancelled);
 
         if (WantsJson(invocation)) invocation.Output.Write(ResultJson.Write(truth));
         else Render(truth, invocation.Text(folder), invocation.Screen);

@@ -1,6 +1,7 @@
 using System.Text.Json;
 using System.Text.Json.Serialization;
 using System.Text.Json.Serialization.Metadata;
+using ScreenStats.Records.Deidentification.Pseudonyms;
 using ScreenStats.Statistics;
 using ScreenStats.Synthesis;
 
@@ -64,5 +65,6 @@ internal static class ResultJson
 [JsonSerializable(typeof(ZeroEventsPlanResult))]
 [JsonSerializable(typeof(AuditPlanResult))]
 [JsonSerializable(typeof(LotPlanResult))]
+[JsonSerializable(typeof(PseudonymizeResult))]
 [JsonSerializable(typeof(double?))]
 internal sealed partial class ResultContext : JsonSerializerContext;

@@ -8,7 +8,7 @@ internal static class DiagnosticLines
 {
     public static void Write(TextWriter writer, IEnumerable<Diagnostic> diagnostics)
     {
-        foreach (var diagnostic in diagnostics) writer.Write(Of(diagnostic) + "\n");
+        foreach (var diagnostic in diagnostics) writer.Write(Printable.Of(Of(diagnostic)) + "\n");
     }
 
     public static string Of(Diagnostic diagnostic)

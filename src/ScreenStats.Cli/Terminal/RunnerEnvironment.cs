@@ -40,4 +40,19 @@ internal sealed record RunnerEnvironment
 
     /// <summary>A path as the person wrote it, made absolute.</summary>
     public string PathOf(string written) => Path.GetFullPath(Path.Combine(Folder, written));
+
+    /// <summary>The place of something that is to be written. It may lie above the folder (../report), but a name followed by .. is refused: it hides where the result goes.</summary>
+    public string OutputPathOf(string option, string written)
+    {
+        if (string.IsNullOrWhiteSpace(written)) throw new UsageException($"{option} needs a name.");
+        if (written.Any(char.IsControl)) throw new UsageException($"{option}: the name holds a control character; write another.");
+        var named = false;
+        foreach (var part in written.Split('/', Path.DirectorySeparatorChar))
+        {
+            if (part == ".." && named) throw new UsageException($"{option}: \"{written}\" goes back (..) behind the name of a folder; write the place itself.");
+            named |= part is not ("" or "." or "..");
+        }
+
+        return PathOf(written);
+    }
 }

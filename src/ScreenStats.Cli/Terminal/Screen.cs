@@ -6,16 +6,16 @@ namespace ScreenStats.Cli.Terminal;
 internal sealed class Screen(TextWriter output, RunnerEnvironment environment)
 {
     /// <summary>One line.</summary>
-    public void Line(string text = "") => output.Write(text + "\n");
+    public void Line(string text = "") => output.Write(Printable.Of(text) + "\n");
 
     /// <summary>A title line, bold on a terminal.</summary>
-    public void Title(string text) => Render(new Text(text, new Style(decoration: Decoration.Bold)));
+    public void Title(string text) => Render(new Text(Printable.Of(text), new Style(decoration: Decoration.Bold)));
 
     /// <summary>A line that deserves attention; its words must say so without the colour.</summary>
-    public void Attention(string text) => Render(new Text(text, new Style(foreground: Color.Yellow, decoration: Decoration.Bold)));
+    public void Attention(string text) => Render(new Text(Printable.Of(text), new Style(foreground: Color.Yellow, decoration: Decoration.Bold)));
 
     /// <summary>A paragraph, broken between words where the screen ends.</summary>
-    public void Text(string text) => Render(new Text(text));
+    public void Text(string text) => Render(new Text(Printable.Of(text)));
 
     /// <summary>A table without borders; numbers stand to the right.</summary>
     public void Table(IReadOnlyList<TableColumnPlan> columns, IEnumerable<IReadOnlyList<string>> rows)
@@ -30,7 +30,7 @@ internal sealed class Screen(TextWriter output, RunnerEnvironment environment)
             });
         }
 
-        foreach (var row in rows) table.AddRow(row.Select(cell => new Text(cell)));
+        foreach (var row in rows) table.AddRow(row.Select(cell => new Text(Printable.Of(cell))));
         Render(table);
     }
 
@@ -54,6 +54,6 @@ internal sealed class Screen(TextWriter output, RunnerEnvironment environment)
         });
         console.Profile.Width = environment.Width;
         console.Write(what);
-        foreach (var line in written.ToString().Replace("\r\n", "\n", StringComparison.Ordinal).TrimEnd('\n').Split('\n')) Line(line.TrimEnd());
+        foreach (var line in written.ToString().Replace("\r\n", "\n", StringComparison.Ordinal).TrimEnd('\n').Split('\n')) output.Write(line.TrimEnd() + "\n");
     }
 }
