@@ -82,7 +82,7 @@ internal sealed class ExportReading : IDisposable
                 if (count == 0) continue;
                 var place = findings.First(finding, c);
                 var (file, line) = At(place);
-                var column = finding is Finding.MalformedRow or Finding.TooManyFields or Finding.BlankRow or Finding.TotalsLine or >= Finding.MalformedLine ? "" : Columns[c].Name;
+                var column = finding is Finding.MalformedRow or Finding.TooManyFields or Finding.BlankRow or Finding.TotalsLine or (>= Finding.MalformedLine and <= Finding.ContradictoryObservation) ? "" : Columns[c].Name;
                 found.Add((place, FindingTexts.Diagnostic(finding, Export, column, file, line, count)));
             }
         }
@@ -182,8 +182,9 @@ internal sealed class ExportReading : IDisposable
 
     private FileUnderstanding File(FilePlan plan)
     {
-        var headings = plan.Headings.Select((heading, field) =>
+        var headings = plan.Headings.Select((heading, field) => (heading, field)).Where(one => one.field != plan.AsideField).Select(one =>
         {
+            var (heading, field) = one;
             var column = Array.FindIndex(plan.Matches, match => match.Field == field);
             return column < 0
                 ? new HeadingUnderstanding(Shown(heading, field), null, HeadingEvidence.NotRead)

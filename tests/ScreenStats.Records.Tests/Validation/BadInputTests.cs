@@ -182,6 +182,7 @@ public class BadInputTests
     [InlineData("person,site,collected_at,result\nAda Example,North,2026-01-05,neg\n", "person", "a name")]
     [InlineData("person,site,collected_at,result\nada@example.org,North,2026-01-05,neg\n", "person", "an e-mail address")]
     [InlineData("person,site,collected_at,result,operator\np1,North,2026-01-05,neg,202-555-0123\n", "operator", "a telephone number")]
+    [InlineData("person,site,collected_at,result\n219-09-9999,North,2026-01-05,neg\n", "person", "a social security or national insurance number")]
     public void Columns_that_name_people_are_refused_with_advice(string text, string column, string kind)
     {
         using var folder = new TestFolder().With("screening.csv", text);
