@@ -11,7 +11,7 @@ namespace ScreenStats.Statistics.Prevalence;
 /// Sensitivity and specificity may turn out to add up to less than 1: nothing is cut off.</para>
 /// <para>The three-fold integral is done on the logit scale by nested trapezoid rules, halved until they agree; the outermost density is
 /// interpolated from equal steps, halved until they foresee each other: no random numbers; means, deviations and quantiles good to 1e-7
-/// or better at any count, in some tens of milliseconds. It equals the finite mixture of beta distributions over the true positives among the positives and the false negatives among the
+/// or better, in some tens of milliseconds; to about 1e-6 and in seconds where millions of tests meet an accuracy of a few counts. It equals the finite mixture of beta distributions over the true positives among the positives and the false negatives among the
 /// negatives. Model: Gelman A, Carpenter B, J R Stat Soc C 2020;69:1269-1283, section 2. The intervals hold the true value with the
 /// stated probability on average over the prior.</para>
 /// </remarks>

@@ -12,8 +12,11 @@ internal sealed class MarginalDensity
 {
     private const int Order = 10;
     private const double Negligible = -38;
-    private const double Farthest = 12;
+    private const double Farthest = 20;
     private const int Deepest = 12;
+
+    // Where the interpolation changes to other points it has steps of its own, which no splitting settles.
+    private const int DeepestForeseen = 4;
     private static readonly GaussLegendreRule Rule = new(-1, 1, Order);
 
     private readonly List<Panel> panels = [];
@@ -26,13 +29,15 @@ internal sealed class MarginalDensity
         centre = near;
         scale = 1;
         LineIntegral.Climb(logDensity, ref centre, ref scale);
-        var (start, logs, step) = Sample(logDensity);
+        var (start, logs, step, foreseen) = Sample(logDensity);
         var highest = logs.Max();
         double At(double t) => Math.Exp(Interpolate(logs, (t - start) / step) - highest) * scale * Math.Cosh(t);
+        double Anew(double t) => Math.Exp(logDensity(centre + (scale * Math.Sinh(t))) - highest) * scale * Math.Cosh(t);
 
         const int Stride = 4;
+        var peak = Enumerable.Range(0, logs.Count).Max(k => Math.Exp(logs[k] - highest) * scale * Math.Cosh(start + (k * step)));
         for (var from = 0; from < logs.Count - 1; from += Stride)
-            Split(At, start + (from * step), start + (Math.Min(from + Stride, logs.Count - 1) * step), 0);
+            Split(foreseen ? At : Anew, start + (from * step), start + (Math.Min(from + Stride, logs.Count - 1) * step), (foreseen ? 1e-9 : 1e-6) * peak, foreseen ? DeepestForeseen : Deepest);
         foreach (var panel in panels)
         {
             panel.Before = total;
@@ -121,8 +126,9 @@ internal sealed class MarginalDensity
     /// <summary>
     /// The logarithm at equal steps, as far as it is not negligible: each costs a double integral. The step is halved until the values between
     /// were foreseen by the interpolation to 1 in 100,000 of the highest density; a halving then takes the error down about a thousandfold.
+    /// Where an edge is too sharp to be foreseen, the panels take the density anew.
     /// </summary>
-    private (double Start, List<double> Logs, double Step) Sample(Func<double, double> logDensity)
+    private (double Start, List<double> Logs, double Step, bool Foreseen) Sample(Func<double, double> logDensity)
     {
         const double FirstStep = 0.25;
         double At(double t) => logDensity(centre + (scale * Math.Sinh(t)));
@@ -144,13 +150,14 @@ internal sealed class MarginalDensity
         logs = [.. left, .. logs];
         var start = -left.Count * FirstStep;
         var step = FirstStep;
-        for (var halving = 0; halving < 5; halving++)
+        for (var halving = 0; halving < 3; halving++)
         {
             var finer = new List<double>((2 * logs.Count) - 1) { logs[0] };
             double worst = 0;
             for (var k = 1; k < logs.Count; k++)
             {
                 var value = At(start + ((k - 0.5) * step));
+                highest = Math.Max(highest, value);
                 worst = Math.Max(worst, Math.Abs(Math.Exp(Interpolate(logs, k - 0.5) - highest) - Math.Exp(value - highest)));
                 finer.Add(value);
                 finer.Add(logs[k]);
@@ -158,10 +165,10 @@ internal sealed class MarginalDensity
 
             logs = finer;
             step /= 2;
-            if (worst < 1e-5) break;
+            if (worst < 1e-5) return (start, logs, step, true);
         }
 
-        return (start, logs, step);
+        return (start, logs, step, false);
     }
 
     /// <summary>The polynomial through the ten points nearest to a place among them; the logarithm is far smoother than the density.</summary>
@@ -187,18 +194,18 @@ internal sealed class MarginalDensity
         return above / below;
     }
 
-    private void Split(Func<double, double> density, double from, double to, int depth)
+    private void Split(Func<double, double> density, double from, double to, double tolerance, int deepest)
     {
         var panel = new Panel(density, from, to);
-        if (panel.IsSettled(scale) || depth == Deepest)
+        if (panel.Unsettled < tolerance || deepest == 0)
         {
             panels.Add(panel);
             return;
         }
 
         var middle = (from + to) / 2;
-        Split(density, from, middle, depth + 1);
-        Split(density, middle, to, depth + 1);
+        Split(density, from, middle, tolerance, deepest - 1);
+        Split(density, middle, to, tolerance, deepest - 1);
     }
 
     private sealed class Panel
@@ -234,7 +241,7 @@ internal sealed class MarginalDensity
 
         public double Mass => 2 * Half * terms[0];
 
-        public bool IsSettled(double scale) => Math.Abs(terms[Order - 1]) + Math.Abs(terms[Order - 2]) < 1e-9 * scale;
+        public double Unsettled => Math.Abs(terms[Order - 1]) + Math.Abs(terms[Order - 2]);
 
         public double Density(double at) => Series(at, integral: false);
 

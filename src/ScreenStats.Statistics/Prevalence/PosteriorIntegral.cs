@@ -111,6 +111,7 @@ internal sealed class PosteriorIntegral
     private double Mode(double a, double b, double q0, double q1, double r0, double r1)
     {
         double low = -745, high = 745, scale = 1;
+        var before = double.PositiveInfinity;
         var u = innerStart;
         var slope = q1 - q0;
         for (var step = 0; step < 100; step++)
@@ -126,10 +127,12 @@ internal sealed class PosteriorIntegral
             var second = (t * s) * (-(a + b) + ((s - t) * pull) - (t * s * bend));
             if (first > 0) low = u;
             else high = u;
-            var next = second < 0 ? u - (first / second) : first > 0 ? u + 1 : u - 1;
             if (second < 0) scale = Math.Min(2, 1 / Math.Sqrt(-second));
-            if (!(next > low && next < high)) next = double.IsFinite(next) && (low == -745 || high == 745) ? Math.Clamp(next, u - 3, u + 3) : (low + high) / 2;
-            var moved = Math.Abs(next - u);
+
+            // Newton's step where it stays in the bracket and keeps getting shorter, else the middle of the bracket.
+            var next = second < 0 ? u - (first / second) : double.NaN;
+            if (!(next > low && next < high && Math.Abs(next - u) <= 0.5 * before)) next = (low + high) / 2;
+            var moved = before = Math.Abs(next - u);
             u = next;
             if (moved < 0.1 * scale && second < 0) break;
         }

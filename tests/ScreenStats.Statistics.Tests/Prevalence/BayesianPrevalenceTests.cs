@@ -67,6 +67,28 @@ public sealed class BayesianPrevalenceTests
             },
             iter: 3);
 
+    /// <summary>Many tests against a weak or contradicted accuracy: the top of the density is an edge one part in ten thousand wide.</summary>
+    [Theory]
+    [InlineData(14315028, 21908945, "4/4", "0.5547[0.4692,0.6166]")]
+    [InlineData(392912, 18834648, "0.7567", "0.7493[0.6455,0.7996]")]
+    [InlineData(84508, 175918, "0.7735", "1[0.8225,1]")]
+    [InlineData(0, 531435856, "1/2", "0.9588[0.8141,1]")]
+    public void Sharp_edges_do_not_break_the_integral(long successes, long trials, string sensitivity, string specificity)
+    {
+        var result = BayesianPrevalence.Estimate(successes, trials, Statements.Read(sensitivity), Statements.Read(specificity));
+        foreach (var one in new[] { result.Prevalence!, result.Sensitivity!, result.Specificity! })
+        {
+            double.IsFinite(one.Mean).Should().BeTrue();
+            double.IsFinite(one.StandardDeviation).Should().BeTrue();
+            one.EqualTailed.Contains(one.Median).Should().BeTrue();
+            one.Shortest.Width.Should().BeLessThanOrEqualTo(one.EqualTailed.Width + 1e-9);
+        }
+
+        // With so many tests the apparent prevalence is what the three means must give back, up to their covariance.
+        var positive = (result.Prevalence!.Mean * result.Sensitivity!.Mean) + ((1 - result.Prevalence.Mean) * (1 - result.Specificity!.Mean));
+        positive.Should().BeApproximately((double)successes / trials, 0.06);
+    }
+
     [Fact]
     public void The_prevalence_alone_is_the_same()
     {
