@@ -207,6 +207,7 @@ public class MutatedExportTests
             number += random.Next(10) == 0 ? random.Next(1, 2000) : 1;
             if (row == heading) rows.Append(WorkbookParts.Row(number, "person", "site", "collected_at", "result", random.Next(2) == 0 ? "lot" : "person "));
             else if (row > heading && random.Next(3) > 0) rows.Append(WorkbookParts.Row(number, "p" + row, "North", "2026-01-05T08:00", "neg"));
+            else if (random.Next(4) == 0) rows.Append(CultureInfo.InvariantCulture, $"<row r=\"{number}\"><c r=\"B{number}\" t=\"e\"><v>#REF!</v></c></row>");
             else rows.Append(CultureInfo.InvariantCulture, $"<row r=\"{number}\">{string.Concat(Enumerable.Range(0, 6).Select(column => Cell($"{(char)('A' + column)}{number}")))}</row>");
         }
 
