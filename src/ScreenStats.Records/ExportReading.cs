@@ -83,7 +83,11 @@ internal sealed class ExportReading : IDisposable
                 var place = findings.First(finding, c);
                 var (file, line) = At(place);
                 var column = finding is Finding.MalformedRow or Finding.TooManyFields or Finding.BlankRow or Finding.TotalsLine or (>= Finding.MalformedLine and <= Finding.ContradictoryObservation) ? "" : Columns[c].Name;
-                found.Add((place, FindingTexts.Diagnostic(finding, Export, column, file, line, count)));
+                var places = findings.Places(finding, c);
+                found.Add((place, FindingTexts.Diagnostic(finding, Export, column, file, line, count) with
+                {
+                    Places = places.Length == 1 ? [] : [.. places.ToArray().Select(At).Select(at => new DiagnosticPlace(at.File, at.Line))],
+                }));
             }
         }
 

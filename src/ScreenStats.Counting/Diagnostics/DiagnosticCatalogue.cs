@@ -13,6 +13,7 @@ public static class DiagnosticCatalogue
         .. ReadingDiagnostics.All,
         .. PrivacyDiagnostics.All,
         .. CountingCodes(),
+        .. ConductDiagnostics.All,
     ];
 
     private static IEnumerable<DiagnosticDescription> ProgramFileCodes() =>

@@ -14,6 +14,9 @@ public sealed record ProgramSettings
     /// <summary>The moment up to which the data are complete; null: the latest report or collection in the confirmatory export.</summary>
     public StatedMoment? DataAsOf { get; init; }
 
+    /// <summary>First day of the program, for finding rows dated before it; null where not stated.</summary>
+    public DateOnly? StartsOn { get; init; }
+
     /// <summary>Files, columns and words of each export.</summary>
     public ExportsSettings Exports { get; init; } = new();
 

@@ -1,3 +1,5 @@
+using ScreenStats.Counting.Cubes;
+
 namespace ScreenStats.Counting.Rules;
 
 /// <summary>Ways of carrying out a run that are accepted and reported.</summary>
@@ -58,4 +60,24 @@ public static class ConductRule
 
         return false;
     }
+
+    /// <summary>Minutes that at least lie between two results of one person: no device can be read, and a second one run, sooner.</summary>
+    public const int FewestMinutesBetweenResults = 5;
+
+    /// <summary>True where the device was read before its specimen was collected.</summary>
+    /// <param name="minutes">Minutes from collection to reading; null where not recorded.</param>
+    /// <returns>Whether reading comes first.</returns>
+    public static bool IsReadBeforeCollected(int? minutes) => minutes < 0;
+
+    /// <summary>True where two runs of one person follow each other sooner than a result can be had, though the first needed no repeat.</summary>
+    /// <remarks>
+    /// The limit is <see cref="FewestMinutesBetweenResults"/>, itself allowed. After an inconclusive or invalid run a second one at
+    /// once is what is asked for, and times are often those of the entry: never within minutes. Runs with only a date neither.
+    /// </remarks>
+    /// <param name="first">The first run.</param>
+    /// <param name="second">The next run of the same person in order of time.</param>
+    /// <returns>Whether they are too close.</returns>
+    public static bool IsWithinMinutes(RunEvent first, RunEvent second) =>
+        !first.Time.DateOnly && !second.Time.DateOnly && !first.Outcome.IsUnusable()
+        && second.Time.Instant - first.Time.Instant is >= 0 and < FewestMinutesBetweenResults * 60;
 }

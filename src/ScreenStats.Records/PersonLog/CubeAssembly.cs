@@ -16,6 +16,19 @@ internal sealed class CubeAssembly(
     private readonly CountTable conduct = new(16);
     private readonly long[] ledger = new long[Enum.GetValues<LedgerEntry>().Length];
     private readonly List<NotableRow> notable = [];
+    private readonly RecordSet gone = new();
+
+    /// <summary>What the checks of conduct and sense need of rows one by one.</summary>
+    public RowChecks Checks { get; } = new();
+
+    /// <summary>Rows that were taken out again.</summary>
+    public RecordSet Gone => gone;
+
+    /// <summary>The counted rows that are not negative, by record.</summary>
+    public IReadOnlyList<NotableRow> NotableRows => notable;
+
+    /// <summary>Counted runs by site, lot and kit, of devices that state what a kit holds.</summary>
+    public CountTable Kits => kits;
 
     /// <summary>Local time of the latest notable or counted run's day; null where nothing was counted.</summary>
     public DateTime? LastRun { get; private set; }
@@ -27,7 +40,6 @@ internal sealed class CubeAssembly(
         if (removed.Count > 0)
         {
             var off = new RunSink(settings, vocabularies);
-            var gone = new RecordSet();
             foreach (var row in removed)
             {
                 off.Count(source.Read(row.Record), -1, out _);
@@ -97,6 +109,7 @@ internal sealed class CubeAssembly(
 
         operators.AddAll(sink.Operators);
         kits.AddAll(sink.Kits);
+        Checks.AddAll(sink.Checks);
         conduct.AddAll(sink.Conduct);
         for (var i = 0; i < ledger.Length; i++) ledger[i] += sink.Ledger[i];
         foreach (var row in sink.Notable) notable.Add(row with { Code = codes[row.Code] });

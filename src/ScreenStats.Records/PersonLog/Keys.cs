@@ -15,6 +15,9 @@ internal static class Keys
 
     public static DateOnly DayOf(ulong key) => Moment.DayOf((int)(key & ((1 << DayBits) - 1)) - DayBias);
 
+    /// <summary>The day in a key that ends in one.</summary>
+    public static int DayNumber(ulong key) => (int)(key & ((1 << DayBits) - 1)) - DayBias;
+
     public static ulong Shape(int code, int dayNumber) => ((ulong)code << DayBits) | Day(dayNumber);
 
     public static ulong Shape(int code, int dayNumber, FollowUp followUp) => (Shape(code, dayNumber) << FollowUpBits) | (ulong)followUp;

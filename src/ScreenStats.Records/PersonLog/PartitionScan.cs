@@ -10,7 +10,7 @@ namespace ScreenStats.Records.PersonLog;
 /// thread; what several threads found is added up by <see cref="Add"/>.
 /// </summary>
 internal sealed class PartitionScan(
-    ShapeInfo[] shapes, SpecimenIndex specimens, PersonLinkage linkage, PersonSums sums, RecordSet removedBefore, TwinFinder twins,
+    ShapeInfo[] shapes, SpecimenIndex specimens, PersonLinkage linkage, PersonSums sums, RecordSet removedBefore, TwinFinder twins, PersonChecks checks,
     AuditSums? audits = null)
 {
     private readonly PersonGrouping grouping = new();
@@ -21,6 +21,9 @@ internal sealed class PartitionScan(
     private bool[] done = [];
 
     public PersonSums Sums => sums;
+
+    /// <summary>Findings of conduct and sense.</summary>
+    public PersonChecks Checks => checks;
 
     /// <summary>Products of people's totals; null without audits.</summary>
     public AuditSums? Audits => audits;
@@ -67,6 +70,7 @@ internal sealed class PartitionScan(
     public void Add(PartitionScan other)
     {
         sums.Add(other.Sums);
+        checks.AddAll(other.Checks);
         if (other.Audits is { } others) audits!.Add(others);
         Results.AddRange(other.Results);
         Removed.AddRange(other.Removed);
@@ -84,6 +88,8 @@ internal sealed class PartitionScan(
 
     private void ScanPerson(ReadOnlySpan<LogEntry> rows)
     {
+        var (start, length) = specimens.Of(rows[0].Person);
+        if (length > 0) specimens.Meet(start);
         FindTwins(rows);
         if (runs.Length < rows.Length) runs = new CountedRun[Math.Max(rows.Length, 2 * runs.Length)];
         var (count, unusable, due, inOrder) = (0, false, false, true);
@@ -110,16 +116,17 @@ internal sealed class PartitionScan(
         if (count == 0) return;
 
         var counted = runs.AsSpan(0, count);
-        Link(rows[0].Person, counted, due);
+        Link(start, length, counted, due);
         if (!inOrder) SortByDay(counted);
         if (unusable) CountRepeats(counted);
-        if (due && count > 1) FindRetests(rows[0].Person, counted);
+        if (due && count > 1) FindRetests(start, length, counted);
         Participation.Add((ulong)count, 1);
         for (var i = 1; i < count; i++)
         {
             Gaps.Add(((ulong)(uint)shapes[counted[i].Code].Site << Keys.DayBits) | (uint)(counted[i].DayNumber - counted[i - 1].DayNumber), 1);
         }
 
+        checks.Take(counted, shapes);
         sums.Add(counted, shapes);
         audits?.EndPerson(counted, shapes);
     }
@@ -165,9 +172,8 @@ internal sealed class PartitionScan(
         });
     }
 
-    private void Link(ulong person, Span<CountedRun> counted, bool due)
+    private void Link(int start, int length, Span<CountedRun> counted, bool due)
     {
-        var (start, length) = specimens.Of(person);
         if (length == 0 && !due) return;
         events.Clear();
         eventRuns.Clear();
@@ -189,7 +195,10 @@ internal sealed class PartitionScan(
             ref readonly var shape = ref shapes[run.Code];
             if (run.FollowUp != FollowUp.None) AddResult(run, events[i], linkage.Settling[i], start);
             if (linkage.Cases[i]) Cases.Add(Keys.Shape(run.Code, run.DayNumber), 1);
-            if (linkage.Isolated[i]) Isolated.Add(Keys.Conduct(ConductKind.WithinIsolation, shape.Site, shape.Lot), 1);
+            if (length > 0 && shape.Outcome is Outcome.Positive or Outcome.Inconclusive) checks.TakeDue(events[i].Time, found);
+            if (!linkage.Isolated[i]) continue;
+            Isolated.Add(Keys.Conduct(ConductKind.WithinIsolation, shape.Site, shape.Lot), 1);
+            checks.Isolated.Add(run.Record);
         }
 
         foreach (var intervalCase in linkage.IntervalCases)
@@ -239,9 +248,8 @@ internal sealed class PartitionScan(
         }
     }
 
-    private void FindRetests(ulong person, ReadOnlySpan<CountedRun> counted)
+    private void FindRetests(int start, int length, ReadOnlySpan<CountedRun> counted)
     {
-        var (start, length) = specimens.Of(person);
         for (var i = 0; i < counted.Length;)
         {
             var first = i;

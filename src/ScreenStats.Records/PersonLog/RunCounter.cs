@@ -58,7 +58,8 @@ internal sealed class RunCounter(ProgramSettings settings, Vocabularies vocabula
         var complete = AsOf.Of(asOf, settings, index);
         var lag = Lag(index);
         var lagSeconds = lag ?? (long)Math.Floor(settings.Policy.ReportLagHours * 3600);
-        var scan = Scan(index, shapes, codes, removedBefore, screeningRows, complete?.Instant, lagSeconds, threads);
+        var span = SpanOfProgram.Of(sinks, settings, asOf, complete);
+        var scan = Scan(index, shapes, codes, removedBefore, screeningRows, complete?.Instant, lagSeconds, span, threads);
         removed.AddRange(scan.Removed);
         removed.Sort(static (a, b) => a.Record.CompareTo(b.Record));
 
@@ -75,9 +76,20 @@ internal sealed class RunCounter(ProgramSettings settings, Vocabularies vocabula
             ReportingLagHours = lagSeconds / 3600.0,
             ReportingLagFromData = lag is not null,
             HasConfirmatory = index.HasExport,
-            Diagnostics = CountingFindings.Of(index, removed, scan, screeningRows, confirmatoryRows, counted),
+            Diagnostics = Findings(index, removed, scan, screeningRows, confirmatoryRows, counted, span, cubes, shapes),
         };
         return new(cells, [.. removed, .. index.Removed]);
+    }
+
+    private System.Collections.Immutable.ImmutableArray<Counting.Diagnostics.Diagnostic> Findings(
+        SpecimenIndex index, List<RemovedRow> removed, PartitionScan scan, IRowSource screeningRows, IRowSource? confirmatoryRows, TallyCells counted, SpanOfProgram span,
+        CubeAssembly cubes, ShapeTable shapes)
+    {
+        var found = new FoundDiagnostics();
+        CountingFindings.Add(found, index, removed, scan, screeningRows, confirmatoryRows, counted);
+        new SenseFindings(settings, vocabularies, index, scan, cubes, screeningRows, found).Add(span, confirmatoryRows);
+        new LevelFindings(vocabularies, shapes, scan, cubes, counted, screeningRows, found).Add(index.HasExport);
+        return found.All.ToImmutable();
     }
 
     private static int[] Translate(ShapeTable from, ShapeTable to)
@@ -99,7 +111,8 @@ internal sealed class RunCounter(ProgramSettings settings, Vocabularies vocabula
     }
 
     private PartitionScan Scan(
-        SpecimenIndex index, ShapeTable shapes, int[][] codes, RecordSet removedBefore, IRowSource source, long? dataAsOf, long lagSeconds, int threads)
+        SpecimenIndex index, ShapeTable shapes, int[][] codes, RecordSet removedBefore, IRowSource source, long? dataAsOf, long lagSeconds,
+        SpanOfProgram span, int threads)
     {
         var infos = new ShapeInfo[shapes.Count];
         for (var code = 0; code < infos.Length; code++) infos[code] = new(shapes[code]);
@@ -113,12 +126,15 @@ internal sealed class RunCounter(ProgramSettings settings, Vocabularies vocabula
         var sampling = AuditSampling.Of(index, shapes, vocabularies, settings.Audits);
         var calendar = first > last ? new Calendar(0, 0, settings.Report.Period) : new Calendar(first, last, settings.Report.Period);
         var (siteCount, lotCount) = (vocabularies.Sites.Count, vocabularies.Lots.Count);
+        var within = (int)Math.Min(FollowUpWindow.OfFollowUp(settings.Policy).WithinSeconds / 60, int.MaxValue / 4);
+        var (nearestFrom, nearestTo) = (-(60 * ShiftedClockRule.MostHours) - ShiftedClockRule.MinutesBefore, within + (60 * ShiftedClockRule.MostHours));
         var reading = new Lock();
         PartitionScan? whole = null;
         Workers.Run(threads, PartitionedBuffer<LogEntry>.Partitions,
             () => new PartitionScan(
                 infos, index, new PersonLinkage(settings.Policy, index.HasExport ? dataAsOf : null, lagSeconds),
-                new PersonSums(calendar, siteCount, lotCount), removedBefore, new TwinFinder(source, reading), sampling?.Sums()),
+                new PersonSums(calendar, siteCount, lotCount), removedBefore, new TwinFinder(source, reading),
+                new PersonChecks(span.First, span.Last, span.LastSecond, nearestFrom, nearestTo), sampling?.Sums()),
             (worker, partition) => worker.Scan(sinks, codes, partition),
             worker =>
             {

@@ -42,6 +42,9 @@ internal sealed class RunSink : IRunSink
     /// <summary>Findings of conduct that need one row only.</summary>
     public CountTable Conduct { get; } = new(16);
 
+    /// <summary>What the checks of conduct and sense need.</summary>
+    public RowChecks Checks { get; } = new();
+
     /// <summary>Rows by entry of the ledger.</summary>
     public long[] Ledger { get; } = new long[Enum.GetValues<LedgerEntry>().Length];
 
@@ -102,12 +105,15 @@ internal sealed class RunSink : IRunSink
         if (row.LotExpiry is { } expiry && ConductRule.IsExpired(Moment.DayOf(day), expiry))
         {
             Conduct.Add(Keys.Conduct(ConductKind.ExpiredLot, row.Site, row.Lot), sign);
+            Checks.Expired.Add(row.Record, sign);
         }
 
         if (anyReadingWindow && row.MinutesToReading is { } minutes && devices.Of(row.Lot) is { } read
             && ConductRule.IsReadOutside(minutes, read.ReadFromMinutes, read.ReadToMinutes))
         {
             Conduct.Add(Keys.Conduct(ConductKind.ReadOutsideWindow, row.Site, row.Lot), sign);
+            if (minutes > read.ReadToMinutes) Checks.ReadTooLate.Add(row.Record, sign);
+            else if (!ConductRule.IsReadBeforeCollected(minutes)) Checks.ReadTooEarly.Add(row.Record, sign);
         }
 
         if (anyKitContents && row.Kit != 0 && devices.Of(row.Lot) is { RunsPerKit: not null })
@@ -116,6 +122,7 @@ internal sealed class RunSink : IRunSink
             Kits.Add(Keys.Kit(row.Site, row.Lot, row.Kit), sign);
         }
 
+        Checks.Take(row, sign);
         return code;
     }
 

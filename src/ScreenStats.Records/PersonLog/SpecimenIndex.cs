@@ -10,6 +10,7 @@ internal sealed class SpecimenIndex
 {
     private static readonly SpecimenReason[] Reasons = Enum.GetValues<SpecimenReason>();
     private readonly Dictionary<ulong, (int Start, int Count)> persons = [];
+    private readonly bool[] met;
 
     /// <summary>Sorts the specimens and takes out duplicates.</summary>
     /// <param name="rows">The rows; null without a confirmatory export.</param>
@@ -21,6 +22,7 @@ internal sealed class SpecimenIndex
         {
             Events = [];
             Rows = [];
+            met = [];
             return;
         }
 
@@ -35,6 +37,7 @@ internal sealed class SpecimenIndex
         Rows = removed.Count == 0 ? sorted : Array.FindAll(sorted, row => !removed.Contains(row.Record));
         Events = new SpecimenEvent[Rows.Length];
         for (var i = 0; i < Rows.Length; i++) Events[i] = new(Time(Rows[i]), Rows[i].Result, Rows[i].Reason);
+        met = new bool[Rows.Length];
         for (var i = 0; i < Rows.Length;)
         {
             var start = i;
@@ -60,6 +63,15 @@ internal sealed class SpecimenIndex
 
     /// <summary>Where a person's specimens stand; an empty range without any.</summary>
     public (int Start, int Count) Of(ulong person) => persons.GetValueOrDefault(person);
+
+    /// <summary>People with specimens.</summary>
+    public int Persons => persons.Count;
+
+    /// <summary>Says that the person whose specimens start there is in the screening export. From several threads, each for its own people.</summary>
+    public void Meet(int start) => met[start] = true;
+
+    /// <summary>The first specimen of everybody who is not.</summary>
+    public IEnumerable<uint> NeverMet() => persons.Values.Where(place => !met[place.Start]).Select(place => Rows.AsSpan(place.Start, place.Count).ToArray().Min(row => row.Record));
 
     public static Moment Time(in SpecimenRow row) => new(row.Instant, row.OffsetMinutes, row.DateOnly);
 

@@ -1,8 +1,10 @@
 namespace ScreenStats.Records.Validation;
 
-/// <summary>What one thread found in the rows of one export: counts and the first place, by kind and column.</summary>
+/// <summary>What one thread found in the rows of one export: counts and the first places, by kind and column.</summary>
 internal sealed class Findings
 {
+    private const int Most = Counting.Diagnostics.Diagnostic.MostPlaces;
+
     private readonly Entry[] entries;
     private readonly int columns;
 
@@ -15,7 +17,8 @@ internal sealed class Findings
     public void Add(Finding finding, int column, long place)
     {
         ref var entry = ref entries[((int)finding * columns) + column];
-        if (entry.Count++ == 0 || place < entry.First) entry.First = place;
+        if (entry.Count++ >= Most && place > entry.Places![Most - 1]) return;
+        Keep(ref entry, place);
     }
 
     public void Add(Findings other)
@@ -24,19 +27,36 @@ internal sealed class Findings
         {
             ref var mine = ref entries[i];
             var theirs = other.entries[i];
-            if (theirs.Count == 0) continue;
-            if (mine.Count == 0 || theirs.First < mine.First) mine.First = theirs.First;
             mine.Count += theirs.Count;
+            for (var k = 0; k < theirs.Kept; k++) Keep(ref mine, theirs.Places![k]);
         }
     }
 
     public long Count(Finding finding, int column) => entries[((int)finding * columns) + column].Count;
 
-    public long First(Finding finding, int column) => entries[((int)finding * columns) + column].First;
+    public long First(Finding finding, int column) => entries[((int)finding * columns) + column].Places![0];
+
+    /// <summary>The first places, in order.</summary>
+    public ReadOnlySpan<long> Places(Finding finding, int column)
+    {
+        var entry = entries[((int)finding * columns) + column];
+        return entry.Places.AsSpan(0, entry.Kept);
+    }
+
+    private static void Keep(ref Entry entry, long place)
+    {
+        entry.Places ??= new long[Most];
+        var at = entry.Kept;
+        if (entry.Kept < Most) entry.Kept++;
+        else if (place > entry.Places[--at]) return;
+        for (; at > 0 && entry.Places[at - 1] > place; at--) entry.Places[at] = entry.Places[at - 1];
+        entry.Places[at] = place;
+    }
 
     private struct Entry
     {
         public long Count;
-        public long First;
+        public int Kept;
+        public long[]? Places;
     }
 }

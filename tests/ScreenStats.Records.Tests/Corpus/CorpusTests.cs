@@ -9,7 +9,7 @@ namespace ScreenStats.Records.Tests.Corpus;
 
 /// <summary>
 /// Small exports, one oddity each: a folder with the files of a program and expected.json. What it says of an export that
-/// is read: ledger, findings, setAside and outcomes always; files, sites, days and followUp where they matter. What is not
+/// is read: ledger, findings, setAside and outcomes always; files, sites, days, followUp and firstLines where they matter. What is not
 /// to be read says why (refused).
 /// </summary>
 public class CorpusTests
@@ -64,6 +64,7 @@ public class CorpusTests
             ["ledger"] = cells.Ledger.GroupBy(cell => cell.Export).Where(export => export.Any(cell => cell.Rows > 0))
                 .ToDictionary(export => Word(export.Key), export => Counts(export.Select(cell => (Word(cell.Entry), cell.Rows)), sorted: false)),
             ["findings"] = reading.Diagnostics.Select(one => Shown(one, count: true)),
+            ["firstLines"] = reading.Diagnostics.Where(one => !one.Places.IsEmpty).Select(one => $"{one.Code}: {string.Join(", ", one.Places.Select(place => place.Line))}"),
             ["setAside"] = reading.SetAside.Select(row => $"{row.File}:{row.Line} {row.Code}{(row.FirstLine is { } first ? $" of {first}" : "")}"),
             ["outcomes"] = Counts(cells.Screens.Select(cell => (Word(cell.Outcome), cell.Runs))),
             ["sites"] = Counts(cells.Screens.Select(cell => (cell.Site, cell.Runs))),

@@ -7,7 +7,7 @@ internal static class ProgramKeys
 {
     public static ImmutableArray<string> Program { get; } =
     [
-        "$schema", "title", "timeZone", "dataAsOf", "exports", "screens", "confirmatoryTest", "prevalence", "policy", "audits", "costs", "cadence", "report",
+        "$schema", "title", "timeZone", "startsOn", "dataAsOf", "exports", "screens", "confirmatoryTest", "prevalence", "policy", "audits", "costs", "cadence", "report",
     ];
 
     public static ImmutableArray<string> Exports { get; } = ["screening", "confirmatory", "controls", "headcount"];

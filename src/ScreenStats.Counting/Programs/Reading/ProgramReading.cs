@@ -23,6 +23,7 @@ internal static class ProgramReading
         {
             Title = section.Text("title") ?? defaults.Title,
             TimeZone = TimeZone(section, problems),
+            StartsOn = StartsOn(section, problems),
             DataAsOf = DataAsOf(section, problems),
             Exports = Exports(section.Find("exports"), problems),
             Screens = Screens(section, problems),
@@ -39,6 +40,14 @@ internal static class ProgramReading
         if (section.Text("timeZone") is not { } name) return null;
         if (TimeZoneInfo.TryFindSystemTimeZoneById(name, out _)) return name;
         problems.WrongValue(section.Find("timeZone")!, "the IANA name of a time zone that this machine knows, such as \"Europe/Berlin\"");
+        return null;
+    }
+
+    private static DateOnly? StartsOn(ProgramSection section, ProgramProblems problems)
+    {
+        if (section.Find("startsOn") is not { } item) return null;
+        if (item.Kind == JsonValueKind.String && DateOnly.TryParseExact(item.Text, "yyyy-MM-dd", System.Globalization.CultureInfo.InvariantCulture, System.Globalization.DateTimeStyles.None, out var day)) return day;
+        problems.WrongValue(item, "an ISO 8601 date in quotes, such as \"2026-01-05\"");
         return null;
     }
 

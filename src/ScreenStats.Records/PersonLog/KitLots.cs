@@ -1,0 +1,61 @@
+namespace ScreenStats.Records.PersonLog;
+
+/// <summary>
+/// The sites and lots with which each kit was met, and the first row of each. Nearly every kit is met with one: that stands in
+/// an array, the others in a table. One for each thread.
+/// </summary>
+internal sealed class KitLots
+{
+    private const ulong SiteAndLot = (1ul << (LevelLimits.SiteBits + LevelLimits.LotBits)) - 1;
+
+    private readonly Dictionary<ulong, uint> others = [];
+    private ulong[] pairs = [];
+    private uint[] records = [];
+
+    /// <summary>Adds a row with a kit. Beyond <see cref="LevelLimits.MostKits"/> kits are serial numbers of single devices and say nothing.</summary>
+    public void Add(int site, int lot, int kit, uint record)
+    {
+        if (kit >= pairs.Length && !Grow(kit)) return;
+        var pair = Keys.SiteAndLot(site, lot) + 1;
+        if (pairs[kit] == pair)
+        {
+            if (record < records[kit]) records[kit] = record;
+        }
+        else if (pairs[kit] == 0) (pairs[kit], records[kit]) = (pair, record);
+        else AddOther(Keys.Kit(site, lot, kit), record);
+    }
+
+    public void AddAll(KitLots other)
+    {
+        foreach (var (key, record) in other.All())
+        {
+            var siteAndLot = key >> LevelLimits.KitBits;
+            Add((int)(siteAndLot >> LevelLimits.LotBits), (int)(siteAndLot & ((1 << LevelLimits.LotBits) - 1)), (int)(key & ((1 << LevelLimits.KitBits) - 1)), record);
+        }
+    }
+
+    /// <summary>Every combination of site, lot and kit, as <see cref="Keys.Kit"/>, with its first row.</summary>
+    public IEnumerable<(ulong Key, uint Record)> All()
+    {
+        for (var kit = 0; kit < pairs.Length; kit++)
+        {
+            if (pairs[kit] != 0) yield return (((pairs[kit] - 1) & SiteAndLot) << LevelLimits.KitBits | (uint)kit, records[kit]);
+        }
+
+        foreach (var (key, record) in others) yield return (key, record);
+    }
+
+    private void AddOther(ulong key, uint record)
+    {
+        if (!others.TryGetValue(key, out var first) || record < first) others[key] = record;
+    }
+
+    private bool Grow(int kit)
+    {
+        if (kit >= LevelLimits.MostKits) return false;
+        var size = Math.Max(kit + 1, Math.Max(256, 2 * pairs.Length));
+        Array.Resize(ref pairs, size);
+        Array.Resize(ref records, size);
+        return true;
+    }
+}
