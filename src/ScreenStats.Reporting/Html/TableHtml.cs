@@ -15,7 +15,9 @@ internal static class TableHtml
     public static void Write(Markup page, TableView view)
     {
         if (view.Table.RowCount == 0) return;
-        var columns = view.Columns.Where(column => !IsBlank(view, column)).ToImmutableArray();
+        var filled = view.Columns.Where(column => !IsBlank(view, column)).ToImmutableArray();
+        var same = filled.Where(column => OneMethod(view, column) is not null).ToImmutableArray();
+        var columns = filled.RemoveRange(same);
         var notes = new Notes();
         page.Open("div", ("class", "scroll"), ("tabindex", "0"), ("role", "region"), ("aria-label", view.Caption)).Open("table");
         page.Element("caption", view.Caption);
@@ -43,6 +45,7 @@ internal static class TableHtml
 
         page.Close().Close().Close();
         notes.Write(page);
+        WriteMethods(page, view, same);
         if (view.ShownRows == view.Table.RowCount) return;
         page.Open("p", ("class", "note"))
             .Text(string.Create(CultureInfo.InvariantCulture, $"The first {view.ShownRows:N0} of {view.Table.RowCount:N0} rows; all stand in "))
@@ -76,6 +79,35 @@ internal static class TableHtml
         }
 
         return true;
+    }
+
+    /// <summary>The method of every row, where a column of methods says the same in all; a word below the table then says it once.</summary>
+    private static string? OneMethod(TableView view, ViewColumn column)
+    {
+        if (column.Name != "method" && !column.Name.EndsWith("_method", StringComparison.Ordinal)) return null;
+        var index = view.IndexOf(column.Name);
+        var first = view.Table.CellAt(0, index);
+        if (first.Kind != CellKind.Text) return null;
+        for (var row = 1; row < view.ShownRows; row++)
+        {
+            var cell = view.Table.CellAt(row, index);
+            if (cell.Kind != CellKind.Text || cell.AsText != first.AsText) return null;
+        }
+
+        return first.AsText;
+    }
+
+    private static void WriteMethods(Markup page, TableView view, ImmutableArray<ViewColumn> columns)
+    {
+        if (columns.IsEmpty) return;
+        page.Open("p", ("class", "note"));
+        for (var place = 0; place < columns.Length; place++)
+        {
+            var heading = columns[place].Heading ?? view.Table.Columns[view.IndexOf(columns[place].Name)].Heading;
+            page.Text($"{(place == 0 ? "" : ". ")}{heading}, in every row: {OneMethod(view, columns[place])}");
+        }
+
+        page.Text(".").Close();
     }
 
     private static string Style(ColumnInfo column) => column.Unit is Unit.Text or Unit.Date ? "t" : "n";

@@ -48,6 +48,25 @@ public class ReportHtmlTests
     }
 
     [Fact]
+    public void A_method_that_every_row_shares_stands_below_the_table_once()
+    {
+        foreach (var (name, page, _) in Pages)
+        {
+            foreach (var table in Parse(page).QuerySelectorAll("table"))
+            {
+                var headings = table.QuerySelectorAll("thead th").Select(heading => heading.TextContent).ToList();
+                for (var column = 0; column < headings.Count; column++)
+                {
+                    if (!headings[column].StartsWith("Method", StringComparison.Ordinal)) continue;
+                    table.QuerySelectorAll("tbody tr").Select(row => row.Children[column].TextContent).Distinct().Should().HaveCountGreaterThan(1, $"{name}: {table.QuerySelector("caption")!.TextContent}");
+                }
+            }
+        }
+
+        Pages.Should().Contain(report => report.Page.Contains("in every row: wilson-widened", StringComparison.Ordinal));
+    }
+
+    [Fact]
     public void Readers_of_every_kind_find_their_way()
     {
         foreach (var (name, page, _) in Pages)
