@@ -41,8 +41,9 @@ public static class HuiWalter
         if (all.Any(one => one.Total == 0)) return new TwoTestFit(all, confidence, UndefinedReason.NoTrials);
         var likelihood = new TwoTestLikelihood(all);
         if (likelihood.PopulationsAlike) return new TwoTestFit(all, confidence, UndefinedReason.PopulationsAlike);
-        if (LatentSearch.Solve(likelihood, out var reason) is not { } solution) return new TwoTestFit(all, confidence, reason);
+        if (LatentSearch.Solve(likelihood, out var reason) is not { } found) return new TwoTestFit(all, confidence, reason);
 
+        var solution = AtTheBoundary(likelihood, found);
         var onBoundary = solution.Any(value => value is <= 0 or >= 1);
         var covariance = onBoundary ? null : likelihood.Covariance(solution);
         UndefinedReason? noErrors = onBoundary ? UndefinedReason.BoundarySolution : covariance is null ? UndefinedReason.PopulationsAlike : null;
@@ -52,6 +53,16 @@ public static class HuiWalter
             all, confidence, figures,
             covariance is null ? [] : [.. Enumerable.Range(0, size * size).Select(k => covariance[k / size, k % size])],
             likelihood.Log(solution), onBoundary, FitOf(likelihood, solution));
+    }
+
+    // The search comes ever nearer to a solution at 0 or 1 without reaching it. It is there where going all the way costs no likelihood;
+    // a rate that is only small has counts that speak against 0.
+    private static double[] AtTheBoundary(TwoTestLikelihood likelihood, double[] found)
+    {
+        const double near = 1e-6;
+        double[] moved = [.. found.Select(value => value < near ? 0 : value > 1 - near ? 1 : value)];
+        var best = likelihood.Log(found);
+        return likelihood.Log(moved) >= best - 1e-9 - (1e-13 * Math.Abs(best)) ? moved : found;
     }
 
     private static GoodnessOfFit FitOf(TwoTestLikelihood likelihood, double[] solution)

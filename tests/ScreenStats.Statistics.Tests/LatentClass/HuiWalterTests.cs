@@ -121,6 +121,31 @@ public sealed class HuiWalterTests
         fit.Covariance(0, 0).Should().BeNull();
     }
 
+    [Fact]
+    public void A_solution_that_rounding_keeps_just_off_the_edge_is_on_it()
+    {
+        // Both populations have the second test positive in 6 of 7 of those positive by the first (30 of 35, 120 of 140): the specificity of the
+        // first is 1, and that sensitivity 6/7. scipy 1.10.1, Nelder-Mead on the logits: 0.19416 0.77664 0.90132 1 0.85714 0.95833.
+        var fit = HuiWalter.Fit([new(30, 5, 10, 155), new(120, 20, 15, 45)]);
+
+        fit.OnBoundary.Should().BeTrue();
+        fit.FirstSpecificity!.Value.Should().Be(1);
+        fit.FirstSpecificity.StandardErrorReason.Should().Be(UndefinedReason.BoundarySolution);
+        fit.SecondSensitivity!.Value.Should().BeApproximately(6 / 7.0, 1e-9);
+        fit.Prevalences[1].Value.Should().BeApproximately(0.77664, 5e-6);
+    }
+
+    [Fact]
+    public void A_rate_of_false_positives_that_is_only_small_is_not_moved_to_0()
+    {
+        // Counts expected at sensitivities of 0.9, specificities of 1 - 1e-7, prevalences of 0.001 and 0.5, of 1e9 people each.
+        var fit = HuiWalter.Fit([new(810_000, 90_100, 90_100, 999_009_800), new(405_000_000, 45_000_050, 45_000_050, 504_999_900)]);
+        var none = HuiWalter.Fit([new(810_000, 90_000, 90_000, 999_010_000), new(405_000_000, 45_000_000, 45_000_000, 505_000_000)]);
+
+        (fit.OnBoundary, none.OnBoundary).Should().Be((false, true));
+        (1 - fit.FirstSpecificity!.Value).Should().BeApproximately(1e-7, 1e-9);
+    }
+
     private static Gen<(double[], double[])> Accuracies { get; } = Gen.Select(
         Gen.Select(Gen.Double[0.05, 0.4], Gen.Double[0.5, 0.9], (low, high) => new[] { low, high }), Gen.Double[0.65, 0.97].Array[4]);
 
