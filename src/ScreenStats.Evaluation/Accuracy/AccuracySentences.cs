@@ -82,7 +82,7 @@ internal static class AccuracySentences
         };
         var few = mark && findings.Missed < ProportionFinding.FewBelow ? " [few counts]" : "";
         return new Sentence(
-            $"{how}, the {name} is {{0}} ({{1}} interval {{2}} to {{3}}, people's runs taken together){few}.",
+            $"{how}, the {name} is {{0}} ({{1}} interval {{2}} to {{3}}, people's runs taken together; that sites and lots differ is not in it){few}.",
             Say.Share($"accuracy.{path}.estimate", value.Estimate), Say.Confidence($"accuracy.{path}.confidence", value.Confidence ?? 0.95),
             Say.Share($"accuracy.{path}.lower", value.Lower), Say.Share($"accuracy.{path}.upper", value.Upper));
     }

@@ -28,7 +28,8 @@ internal static class ProvenAnalysis
 
     private static ProvenFinding Of(string key, string name, ProportionFinding positivity, DeviceFinding? device, double confidence)
     {
-        var proof = SpecificityProof.FromPositivity(positivity.Events, positivity.Trials, confidence, positivity.DesignEffect);
+        var proof = SpecificityProof.FromPositivity(
+            positivity.Events, positivity.Trials, confidence, VarianceFactor.OneSided(positivity, confidence));
         return new ProvenFinding(
             key, name, positivity.Trials, positivity.Events, proof.SpecificityLower, proof.Reason?.Describe(), confidence, positivity.DesignEffect,
             device?.StatedSpecificity?.Value, device?.StatedSpecificity?.Upper, Claim(proof, device));

@@ -23,10 +23,11 @@ internal static class ShareWords
             _ => "sites and weeks differ",
         }, share.Clusters < Statistics.Proportions.WidenedInterval.ClustersForNormalQuantile);
         var end = few ? ", and only {1} of them are there to judge by" : " ({1} of them)";
+        var wider = few ? ", which makes the limits wider still" : "";
         var things = LevelNames.Of(level);
         return share.DesignEffect > 1
             ? new Sentence(
-                $"The limits are widened because {what}: they are as wide as those of {{2}} independent trials would be (design effect {{0}} over {things}{end}).",
+                $"The limits are widened because {what}: what was counted tells as much as {{2}} independent trials would (design effect {{0}} over {things}{end}{wider}).",
                 Figure.Number(path + ".designEffect", share.DesignEffect, Unit.Ratio), Figure.Count(path + ".clusters", share.Clusters ?? 0),
                 Figure.Number(path + ".effectiveTrials", share.EffectiveTrials, Unit.Count))
             : new Sentence(

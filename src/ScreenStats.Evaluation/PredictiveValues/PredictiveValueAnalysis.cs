@@ -89,6 +89,6 @@ internal static class PredictiveValueAnalysis
 
         if (observed.Trials == 0) return EstimateFinding.Undefined(NothingVerified);
         return EstimateFinding.Of(RoganGladen.PositivePredictiveValue(
-            observed.Events, observed.Trials, sensitivity.Statement(), specificity.Statement(), observed.Confidence, observed.DesignEffect).ToEstimate());
+            observed.Events, observed.Trials, sensitivity.Statement(), specificity.Statement(), observed.Confidence, VarianceFactor.Of(observed, observed.Confidence)).ToEstimate());
     }
 }

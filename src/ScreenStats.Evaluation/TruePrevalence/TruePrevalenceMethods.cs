@@ -2,7 +2,6 @@ using ScreenStats.Evaluation.Clusters;
 using ScreenStats.Statistics;
 using ScreenStats.Statistics.Accuracy;
 using ScreenStats.Statistics.Prevalence;
-using ScreenStats.Statistics.Proportions;
 
 namespace ScreenStats.Evaluation.TruePrevalence;
 
@@ -17,7 +16,7 @@ internal static class TruePrevalenceMethods
     /// <summary>The true prevalence by each method. There is at least one test.</summary>
     public static IEnumerable<PrevalenceEstimate> Of(ProportionFinding apparent, AccuracyStatement sensitivity, AccuracyStatement specificity)
     {
-        var effect = Effect(apparent);
+        var effect = VarianceFactor.Of(apparent, apparent.Confidence);
         return [By(LangReiczigel.Estimate), By(RoganGladen.Estimate)];
 
         PrevalenceEstimate By(Func<long, long, AccuracyStatement, AccuracyStatement, double, double, CorrectedPrevalence> method)
@@ -32,7 +31,7 @@ internal static class TruePrevalenceMethods
     /// <summary>The mean and the equal-tailed interval of the exact posterior with uniform priors. There is at least one test.</summary>
     public static PrevalenceEstimate Posterior(ProportionFinding apparent, AccuracyStatement sensitivity, AccuracyStatement specificity)
     {
-        var effect = Effect(apparent);
+        var effect = VarianceFactor.Of(apparent, apparent.Confidence);
         var (plain, widened) = (Estimate.Undefined(UndefinedReason.NoTrials), Estimate.Undefined(UndefinedReason.NoTrials));
         Parallel.Invoke(() => plain = By(1), () => widened = By(effect));
         return new PrevalenceEstimate(
@@ -45,12 +44,4 @@ internal static class TruePrevalenceMethods
     /// <summary>Each method without a figure.</summary>
     public static IEnumerable<PrevalenceEstimate> Undefined(string reason, double confidence) =>
         Names.Select(name => new PrevalenceEstimate(name, null, reason, null, null, confidence, null, null, null));
-
-    /// <summary>The design effect, raised by the square of Student's quantile over the normal one where few clusters stand behind it.</summary>
-    private static double Effect(ProportionFinding apparent)
-    {
-        var quantile = WidenedInterval.Wilson(apparent.Events, apparent.Trials, apparent.DesignEffect, apparent.Clusters ?? 0, apparent.Confidence).Quantile;
-        var normal = WidenedInterval.Wilson(apparent.Events, apparent.Trials, 1, 0, apparent.Confidence).Quantile;
-        return apparent.DesignEffect * (quantile / normal) * (quantile / normal);
-    }
 }

@@ -140,6 +140,19 @@ public class AccuracyAnalysisTests
         proven.Claim.Should().Be(ClaimOutcome.NotStated);
     }
 
+    [Fact]
+    public void Where_few_sites_differ_the_specificity_proven_is_held_back_by_Students_quantile()
+    {
+        // R 4.2.2: d <- 3000 * 7.5e-5 / (.02 * .98); f <- d * (qt(.95, 2) / qnorm(.95))^2; 1 - qbeta(.95, 60 / f + 1, 2940 / f).
+        var proven = Of(new ProgramSketch()
+            .Runs(Outcome.Positive, 5, FollowUp.Unverified).Runs(Outcome.Negative, 995)
+            .Runs(Outcome.Positive, 20, FollowUp.Unverified, "South").Runs(Outcome.Negative, 980, site: "South")
+            .Runs(Outcome.Positive, 35, FollowUp.Unverified, "West").Runs(Outcome.Negative, 965, site: "West")).Proven[0];
+
+        proven.DesignEffect.Should().BeApproximately(11.479591836734693, 1e-9);
+        proven.SpecificityLower.Should().BeApproximately(0.932018499384929, 1e-9);
+    }
+
     [Theory]
     [InlineData(0.97, 0, ClaimOutcome.TooLow)]
     [InlineData(0.999, 0, ClaimOutcome.NotRefuted)]

@@ -30,6 +30,16 @@ public class ClusteredProportionTests
     }
 
     [Fact]
+    public void Few_clusters_are_said_to_make_the_limits_wider_than_the_effective_number_alone_would()
+    {
+        var few = ClusteredProportion.Of(112, 145, 0.95, (ClusterLevel.Sites, ClusterSums.From(Treated)));
+        var many = ClusteredProportion.Of(224, 290, 0.95, (ClusterLevel.Sites, ClusterSums.From([.. Treated, .. Treated])));
+
+        ShareWords.Widening("share", few).Text.Should().Contain("tells as much as").And.Contain("wider still");
+        ShareWords.Widening("share", many).Text.Should().Contain("tells as much as").And.NotContain("wider still");
+    }
+
+    [Fact]
     public void A_design_effect_below_1_is_taken_as_1_and_still_names_its_clusters()
     {
         var even = ClusterSums.From(Enumerable.Repeat((10L, 3L), 40));

@@ -79,6 +79,21 @@ public class PredictiveValueAnalysisTests
     }
 
     [Fact]
+    public void The_corrected_value_is_widened_by_Students_quantile_where_few_sites_differ()
+    {
+        // R 4.2.2: v <- 3 / (2 * 1200^2) * (30^2 + 0 + 30^2); .5 + c(-1, 1) * qt(.975, 2) * sqrt(v). A perfect test corrects nothing.
+        var sketch = new ProgramSketch()
+            .Runs(Outcome.Positive, 230, FollowUp.Confirmed).Runs(Outcome.Positive, 170, FollowUp.Refuted)
+            .Runs(Outcome.Positive, 200, FollowUp.Confirmed, "South").Runs(Outcome.Positive, 200, FollowUp.Refuted, "South")
+            .Runs(Outcome.Positive, 170, FollowUp.Confirmed, "West").Runs(Outcome.Positive, 230, FollowUp.Refuted, "West");
+
+        var corrected = Of(sketch, Confirmatory(1, 1)).Corrected;
+
+        corrected.Lower.Should().BeApproximately(0.313689671618725, 1e-9);
+        corrected.Upper.Should().BeApproximately(0.686310328381275, 1e-9);
+    }
+
+    [Fact]
     public void The_value_lies_inside_its_bounds_and_both_limits_and_the_widened_ones_are_no_narrower() =>
         Gen.Select(Gen.Int[0, 2], Gen.Int[0, 4], Gen.Int[1, 30]).List[1, 30].Sample(runs =>
         {
