@@ -45,7 +45,7 @@ internal sealed record PredictAnswer(ProbabilityFigure Sensitivity, ProbabilityF
             new ShareResult(Share, share.Estimate, share.Lower, share.Upper),
             Matches(("sensitivity", Sensitivity), ("specificity", Specificity), ("prevalence", Prevalence),
                 ("confirmatory-sensitivity", ConfirmatorySensitivity), ("confirmatory-specificity", ConfirmatorySpecificity)),
-            Repeated(screen, prior), Confirmed(screen, prior), Curve(screen));
+            Repeated(screen, prior), Confirmed(screen, prior), Curve(screen)) { Remark = Remark() };
     }
 
     /// <summary>The distributions that stand for values written with an interval.</summary>
@@ -54,6 +54,20 @@ internal sealed record PredictAnswer(ProbabilityFigure Sensitivity, ProbabilityF
         .. figures.Select(one => (one.Name, one.Figure?.Statement?.Matched)).Where(one => one.Matched is not null)
             .Select(one => new MatchedResult(one.Name, one.Matched!.Value.Alpha, one.Matched.Value.Beta)),
     ];
+
+    private string? Remark()
+    {
+        string?[] remarks =
+        [
+            Sensitivity.Value + Specificity.Value <= 1
+                ? "sensitivity and specificity add up to 1 or less: a positive result makes the condition no more likely than it was; check that the two are not mixed up"
+                : null,
+            Sensitivity.AtAnEnd || Specificity.AtAnEnd || Prevalence.AtAnEnd
+                ? "a count of 0, or of all, has no variance: for the limits half is added to it and to the other count beside it"
+                : null,
+        ];
+        return remarks.Any(remark => remark is not null) ? string.Join("; ", remarks.OfType<string>()) : null;
+    }
 
     private static ScreenAccuracy? Accuracy(ProbabilityFigure? sensitivity, ProbabilityFigure? specificity) =>
         sensitivity?.Statement is { } first && specificity?.Statement is { } second ? new ScreenAccuracy(first, second) : null;

@@ -14,6 +14,7 @@ internal static class PredictScreen
         Measures(screen,
             ("positive-predictive-value", result.PositivePredictiveValue), ("negative-predictive-value", result.NegativePredictiveValue),
             ("positive-likelihood-ratio", result.PositiveLikelihoodRatio), ("negative-likelihood-ratio", result.NegativeLikelihoodRatio));
+        if (result.Remark is { } remark) screen.Attention(remark);
         screen.Line();
         screen.Line($"Per {Show.Count(result.Per)} people tested once:");
         Counts(screen, result.TruePositives, result.FalsePositives, result.FalseNegatives, result.TrueNegatives);

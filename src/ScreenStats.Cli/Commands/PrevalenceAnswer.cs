@@ -18,6 +18,12 @@ internal sealed record PrevalenceAnswer(
 
     private const string Uncertain = "counts, and counts matched to an interval, carry their uncertainty; an exact accuracy has none";
 
+    /// <summary>What the method rogan-gladen does where the formula of its source would take a count to be without error.</summary>
+    public const string HalfAdded = "a count of 0, or of all, has its variance at (x + 1/2)/(n + 1)";
+
+    /// <summary>Whether a count is 0, or all of its trials.</summary>
+    public bool AtAnEnd => Successes == 0 || Successes == Trials || Sensitivity.AtAnEnd || Specificity.AtAnEnd;
+
     public PrevalenceResult Result()
     {
         var apparent = EstimateResult.Of(ProportionInterval.Wilson(Successes, Trials, Confidence).ToEstimate());
@@ -38,7 +44,7 @@ internal sealed record PrevalenceAnswer(
         return new PrevalenceResult(
             Successes, Trials, se, sp, Confidence, apparent,
             [
-                Of(plain, Uncertain),
+                Of(plain, AtAnEnd ? Uncertain + "; " + HalfAdded : Uncertain),
                 Of(LangReiczigel.Estimate(Successes, Trials, first, second, Confidence), Uncertain),
                 exact with { Interval = exact.Estimate.Value is null ? null : Exact == ExactMethod.Blaker ? "blaker" : "clopper-pearson" },
                 Of(posterior),

@@ -89,6 +89,7 @@ internal sealed class PrevalenceCommand : RunnerCommand
                 screen.Line($"bayes: mean {Show.Number(one.Estimate)}, median {Show.Number(median)}, shortest interval {Show.Number(lower)} to {Show.Number(upper)}.");
         }
 
+        if (answer.AtAnEnd && result.Corrected[0].Estimate.Value is not null) screen.Line("rogan-gladen: " + PrevalenceAnswer.HalfAdded + ".");
         Posterior(screen, "sensitivity", result.PosteriorSensitivity);
         Posterior(screen, "specificity", result.PosteriorSpecificity);
         screen.Line();

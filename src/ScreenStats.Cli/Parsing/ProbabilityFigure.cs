@@ -37,6 +37,9 @@ internal readonly record struct ProbabilityFigure
         : Limits is { } limits ? AccuracyStatement.FromInterval(value, limits.Lower, limits.Upper)
         : AccuracyStatement.Exact(value);
 
+    /// <summary>Whether it was written as counts without an event, or with events only: such a figure has no variance of its own.</summary>
+    public bool AtAnEnd => Counts is { Trials: > 0 } counts && (counts.Successes == 0 || counts.Successes == counts.Trials);
+
     /// <summary>The figure with its counts, as it is shown again.</summary>
     public string Shown => (Value, Counts, Limits) switch
     {

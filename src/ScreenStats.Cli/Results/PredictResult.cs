@@ -22,4 +22,9 @@ internal sealed record PredictResult(
     ImmutableArray<MatchedResult> Matched,
     [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] SeriesResult? Repeated,
     [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] SeriesResult? Confirmed,
-    [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] IReadOnlyList<CurveResult>? Curve);
+    [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] IReadOnlyList<CurveResult>? Curve)
+{
+    /// <summary>What must be known to read the figures; null where there is nothing.</summary>
+    [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
+    public string? Remark { get; init; }
+}
