@@ -128,9 +128,19 @@ public sealed record Findings
     /// <summary>What a reader must know before acting on a figure.</summary>
     public required CautionFindings Cautions { get; init; }
 
-    /// <summary>Every analysis, in the order in which they are read.</summary>
+    /// <summary>What of these findings may be seen, where small counts are hidden; null where nothing is hidden.</summary>
     [JsonIgnore]
-    public ImmutableArray<IFinding> All =>
+    public Disclosure.ReleaseDisclosure? Disclosure { get; init; }
+
+    /// <summary>Every analysis, in the order in which they are read, as it may be seen.</summary>
+    [JsonIgnore]
+    public ImmutableArray<IFinding> All => Disclosure is { } disclosure ? [.. Evaluated.Select(disclosure.Veil)] : Evaluated;
+
+    /// <summary>Every table with nothing hidden.</summary>
+    [JsonIgnore]
+    internal IEnumerable<ITable> AllTables => Evaluated.SelectMany(finding => finding.Tables);
+
+    private ImmutableArray<IFinding> Evaluated =>
     [
         Ledger, Completeness, Positivity, InvalidRuns, Persons, Participation, Coverage,
         Lots, Sites, Conduct, Repeats, Controls,

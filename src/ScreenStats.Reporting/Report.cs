@@ -1,5 +1,7 @@
+using System.Collections.Immutable;
 using System.Text;
 using ScreenStats.Evaluation;
+using ScreenStats.Evaluation.Disclosure;
 using ScreenStats.Reporting.Charts;
 using ScreenStats.Reporting.Files;
 using ScreenStats.Reporting.Html;
@@ -38,11 +40,29 @@ public static class Report
         ReportFolder.Write(folder, Files(findings, inputs ?? new ReportInputs(), cancellationToken), cancellationToken);
     }
 
+    /// <summary>Reads the tables of an earlier report of the same program, to compare a new one with.</summary>
+    /// <param name="folder">Its folder.</param>
+    /// <returns>The tables, as the readers of that report have them.</returns>
+    /// <exception cref="NotOurFolderException">The folder holds no report of ours, or not all of it.</exception>
+    public static EarlierRelease ReadRelease(string folder)
+    {
+        ArgumentException.ThrowIfNullOrWhiteSpace(folder);
+        var own = Directory.Exists(folder) ? Manifest.OwnFilesOf(folder) : null;
+        var tables = own?.Where(name => name.StartsWith("tables/", StringComparison.Ordinal) && name.EndsWith(".csv", StringComparison.Ordinal)).ToArray() ?? [];
+        if (tables.Length == 0) throw new NotOurFolderException($"The folder {folder} holds no report of ours to compare with; give the folder of an earlier report, with its {Manifest.FileName} and tables.");
+        if (tables.FirstOrDefault(name => !File.Exists(Path.Combine(folder, name))) is { } missing)
+            throw new NotOurFolderException($"The earlier report in {folder} lacks {missing}; give the whole folder as it was written.");
+        return new EarlierRelease(tables.ToImmutableDictionary(name => Path.GetFileNameWithoutExtension(name), name => File.ReadAllText(Path.Combine(folder, name)), StringComparer.Ordinal));
+    }
+
     /// <summary>Every file of the report: relative paths with slashes, and bytes.</summary>
     internal static SortedDictionary<string, byte[]> Files(Findings findings, ReportInputs inputs, CancellationToken cancellationToken = default)
     {
+        // Whoever writes a report gets what the program file asks for; nothing small slips out because a step was left out.
+        findings = DisclosureControl.Apply(findings);
+        if (findings.Disclosure is not null) inputs = inputs with { Diagnostics = Veiled.Diagnostics(inputs.Diagnostics), SetAside = [] };
         var version = inputs.Version ?? Manifest.OwnVersion;
-        var model = new ReportModel(findings, inputs, version, AllPages.Of(findings));
+        var model = new ReportModel(findings, inputs, version, Veiled.Of(AllPages.Of(findings), findings.Disclosure));
         var tables = findings.Tables;
         var files = new SortedDictionary<string, byte[]>(StringComparer.Ordinal);
         void Text(string name, string text) => files.Add(name, new UTF8Encoding(false).GetBytes(text));
@@ -56,7 +76,7 @@ public static class Report
         Parallel.For(-2, charts.Length, options, index =>
         {
             if (index == -2) workbook = Workbook.Of(tables);
-            else if (index == -1) json = JsonText.Of(findings);
+            else if (index == -1) json = findings.Disclosure is { } disclosure ? DisclosedJson.Of(findings, disclosure) : JsonText.Of(findings);
             else pngs[index] = ChartRenderer.Png(charts[index]);
         });
         var pictures = charts.ToDictionary(chart => chart.Id, chart =>

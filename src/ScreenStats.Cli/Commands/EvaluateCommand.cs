@@ -1,4 +1,5 @@
 using System.CommandLine;
+using ScreenStats.Cli.Parsing;
 using ScreenStats.Cli.Terminal;
 using ScreenStats.Evaluation;
 using ScreenStats.Evaluation.Model;
@@ -14,6 +15,8 @@ internal sealed class EvaluateCommand : ProgramCommand
 
     private readonly Option<string> place;
     private readonly Option<bool> setAsideText;
+    private readonly Option<string> suppressBelow;
+    private readonly Option<string> earlierRelease;
 
     public EvaluateCommand()
         : base("evaluate", "The whole evaluation of a program: exports in, a report out",
@@ -22,6 +25,8 @@ internal sealed class EvaluateCommand : ProgramCommand
         place = TakeOption("--out", "folder", "Where the report is put. Replaced only if it is a report of ours. Default report.");
         TakeReadingOptions();
         setAsideText = TakeSwitch("--set-aside-text", "Put the text of rows set aside into set-aside.csv; it may name people.");
+        suppressBelow = TakeOption("--suppress-below", "number", "Hide counts from 1 to one less, and whatever would give one away; 0 hides nothing. Default: report.suppressBelow in the program file, else 0.");
+        earlierRelease = TakeOption("--earlier-release", "folder", "With small counts hidden: a report of the same program that readers have already, so that the difference between the two gives nothing away.");
         TakeJson();
     }
 
@@ -31,12 +36,23 @@ internal sealed class EvaluateCommand : ProgramCommand
         var folder = invocation.Environment.OutputPathOf("--out", written);
         var withText = invocation.Parsed.GetValue(setAsideText);
         var program = Open(invocation);
+        if (invocation.Text(suppressBelow) is { } threshold)
+        {
+            var report = program.Settings.Report with { SuppressBelow = (int)Figures.Whole("--suppress-below", threshold, 0, 1_000_000) };
+            program = program.With(program.Settings with { Report = report });
+        }
+
+        var hides = program.Settings.Report.SuppressBelow > 1;
+        if (withText && hides) throw new UsageException("--set-aside-text shows single rows, so it cannot go with hidden small counts; leave it out, or write a report with --suppress-below 0 for yourself.");
+        var earlier = invocation.Text(earlierRelease) is { } given ? invocation.Environment.PathOf(given) : null;
+        if (earlier is not null && !hides) throw new UsageException("--earlier-release says what small counts must stay hidden, so it needs --suppress-below with a number above 1.");
         Report.CheckFolder(folder);
+        if (earlier is not null) Report.ReadRelease(earlier);
 
         var reading = Read(invocation, program, withText);
         DiagnosticLines.Write(invocation.Errors, reading.Diagnostics);
-        var findings = reading.Tally.Evaluate(program.Settings);
-        Report.Write(findings, folder, reading.ToReportInputs(Options(AsOf(invocation), withText)), invocation.Environment.Cancelled);
+        var findings = reading.Tally.EvaluateForRelease(program.Settings, earlier);
+        Report.Write(findings, folder, reading.ToReportInputs(Options(AsOf(invocation), withText, invocation.Text(suppressBelow) ?? "", earlier is not null)), invocation.Environment.Cancelled);
 
         if (WantsJson(invocation)) invocation.Output.Write(File.ReadAllText(Path.Combine(folder, "findings.json")));
         else Render(findings, written, invocation.Screen);
@@ -44,19 +60,30 @@ internal sealed class EvaluateCommand : ProgramCommand
     }
 
     // The place of the report and the number of threads change no byte of it, so they are not options of the report.
-    private static Dictionary<string, string> Options(string asOf, bool withText)
+    private static Dictionary<string, string> Options(string asOf, bool withText, string threshold, bool compared)
     {
         var options = new Dictionary<string, string>(StringComparer.Ordinal);
         if (asOf.Length > 0) options["as-of"] = asOf;
         if (withText) options["set-aside-text"] = "true";
+        if (threshold.Length > 0 && threshold != "0") options["suppress-below"] = threshold;
+        if (compared) options["earlier-release"] = "true";
         return options;
     }
 
     private static void Render(Findings findings, string written, Screen screen)
     {
         screen.Title(findings.Settings.Title);
-        screen.Line($"{Show.Count(findings.Ledger.Counted)} of {Show.Count(findings.Ledger.Read)} rows counted"
-            + (findings.Ledger.SetAside > 0 ? $", {Show.Count(findings.Ledger.SetAside)} set aside (see set-aside.csv)" : ""));
+        if (findings.Disclosure is { } disclosure)
+        {
+            screen.Line($"Small counts are hidden: those from 1 to {Show.Count(disclosure.SuppressBelow - 1)} and what would give one away ({Show.Count(disclosure.HiddenCounts)} counts)");
+            if (disclosure.NotProtected > 0) screen.Attention($"{Show.Count(disclosure.NotProtected)} counts could not be protected: the earlier release gives them away");
+        }
+        else
+        {
+            screen.Line($"{Show.Count(findings.Ledger.Counted)} of {Show.Count(findings.Ledger.Read)} rows counted"
+                + (findings.Ledger.SetAside > 0 ? $", {Show.Count(findings.Ledger.SetAside)} set aside (see set-aside.csv)" : ""));
+        }
+
         foreach (var answer in findings.Answers.Questions)
         {
             screen.Line();

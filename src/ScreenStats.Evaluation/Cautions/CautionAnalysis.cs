@@ -28,7 +28,7 @@ internal static class CautionAnalysis
         Tally tally, ProgramSettings settings, FollowUpFindings followUp, DelayFindings delays, AuditFindings audits, ExpectedFindings expected)
     {
         var items = ImmutableArray.CreateBuilder<Caution>();
-        if (settings.Report.SuppressBelow == 0)
+        if (settings.Report.SuppressBelow <= 1)
         {
             items.Add(Of("small-counts", "This report holds small counts and is not for circulation."));
         }

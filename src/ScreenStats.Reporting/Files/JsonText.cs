@@ -13,6 +13,9 @@ namespace ScreenStats.Reporting.Files;
 /// </summary>
 public static class JsonText
 {
+    /// <summary>The way in which everything is written, over lines.</summary>
+    internal static JsonSerializerOptions Layout => Indented;
+
     private static readonly JsonSerializerOptions Indented = Options(indented: true);
     private static readonly JsonSerializerOptions OneLine = Options(indented: false);
 

@@ -3,6 +3,8 @@ using System.Security.Cryptography;
 using System.Text;
 using ScreenStats.Counting.Diagnostics;
 using ScreenStats.Evaluation.Answers;
+using ScreenStats.Evaluation.Disclosure;
+using ScreenStats.Evaluation.Model;
 using ScreenStats.Reporting.Assets;
 using ScreenStats.Reporting.Pages;
 
@@ -59,12 +61,14 @@ internal static class ReportHtml
         var span = model.Findings.Span;
         page.Open("header").Element("h1", model.Title);
         page.Element("p", span is { FirstDay: { } first, LastDay: { } last }
-            ? $"Screening from {Day(first)} to {Day(last)}" + (span.DataAsOf is { } asOf ? $", data as of {asOf.ToString("yyyy-MM-dd HH:mm", CultureInfo.InvariantCulture)}." : ".")
+            ? $"Screening from {Day(first)} to {Day(last)}" + (span.DataAsOf is { } asOf ? $", data as of {asOf.ToString(model.Findings.Disclosure is null ? "yyyy-MM-dd HH:mm" : "yyyy-MM-dd", CultureInfo.InvariantCulture)}." : ".")
             : "No run was counted.", ("class", "span"));
-        if (model.Findings.Settings.Report.SuppressBelow == 0)
+        if (model.Findings.Settings.Report.SuppressBelow <= 1)
         {
             page.Element("p", "This report holds small counts and is not for circulation.", ("class", "notice"));
         }
+
+        if (model.Findings.Disclosure is { } disclosure) page.Element("p", Hidden(disclosure), ("class", "disclosure"));
 
         page.Close();
     }
@@ -96,7 +100,7 @@ internal static class ReportHtml
         }
 
         page.Element("h3", "How far the data can be trusted");
-        SentenceHtml.Paragraph(page, model.Findings.Ledger.Sentences.Take(1), "ledger");
+        SentenceHtml.Paragraph(page, model.Findings.All[0].Sentences.Take(1), "ledger");
         var called = model.Findings.Cautions.Items.Where(caution => caution.FromData && caution.Id != "small-counts").ToArray();
         if (called.Length > 0)
         {
@@ -177,6 +181,22 @@ internal static class ReportHtml
 
         page.Element("p", "Beside this page: findings.json (every figure), workbook.xlsx and tables/ (every table), plots/ (every picture), set-aside.csv (rows not counted), manifest.json.");
         page.Close();
+    }
+
+    private static string Hidden(ReleaseDisclosure disclosure)
+    {
+        var text = string.Create(CultureInfo.InvariantCulture,
+            $"Small counts are hidden: those from 1 to {disclosure.SuppressBelow - 1}, others that would give one away, and every figure drawn from them. {disclosure.HiddenCounts:N0} counts are hidden, {disclosure.HiddenCells:N0} cells of tables read \"hidden\", and {disclosure.TablesLeftOut.Length} tables are left empty.");
+        text += " Limits are not widened for clusters here, and too narrow where the same people were tested again and again, because widened ones would tell of single people and weeks.";
+        if (disclosure.ComparedWithEarlierRelease) text += " What an earlier release showed was taken into account.";
+        if (disclosure.NotProtected > 0) text += string.Create(CultureInfo.InvariantCulture, $" {disclosure.NotProtected:N0} could not be protected: the earlier release gives them away.");
+        if (disclosure.Risk is { SmallestGroup: { } smallest, LargestRisk: { } largest, MeanRisk: { } mean })
+        {
+            text += string.Create(CultureInfo.InvariantCulture,
+                $" In the screening export itself rows that agree in site, period and lot form groups of at least {smallest:N0}: the largest risk of telling a row apart is {Rounding.Print(Cell.Number(largest), Unit.Proportion)}, the mean {Rounding.Print(Cell.Number(mean), Unit.Proportion)}.");
+        }
+
+        return text;
     }
 
     private static string Name(Reader reader) => reader switch

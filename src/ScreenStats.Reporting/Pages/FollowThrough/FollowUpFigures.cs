@@ -12,7 +12,10 @@ internal static class FollowUpFigures
     /// <summary>What became of positive and of inconclusive runs; nothing where none was due.</summary>
     public static ImmutableArray<Chart> Of(Findings findings)
     {
-        var rows = ImmutableArray.Create(("positive", Parts(findings.FollowUp.Positive)), ("inconclusive", Parts(findings.FollowUp.Inconclusive)));
+        var rows = new[] { ("positive", findings.FollowUp.Positive), ("inconclusive", findings.FollowUp.Inconclusive) }
+            .Where(row => findings.Disclosure is not { } disclosure || Names.All(name => disclosure.Shows(row.Item2, name)))
+            .Select(row => (row.Item1, Parts(row.Item2)))
+            .ToImmutableArray();
         if (rows.All(row => row.Item2.Sum(part => part.Count) == 0)) return [];
         return
         [
@@ -27,6 +30,8 @@ internal static class FollowUpFigures
                 rows),
         ];
     }
+
+    private static readonly string[] Names = [nameof(FollowUpFinding.Due), nameof(FollowUpFinding.Confirmed), nameof(FollowUpFinding.Refuted), nameof(FollowUpFinding.Unresolved), nameof(FollowUpFinding.Pending), nameof(FollowUpFinding.Unverified)];
 
     private static ImmutableArray<StackPart> Parts(FollowUpFinding finding) =>
     [

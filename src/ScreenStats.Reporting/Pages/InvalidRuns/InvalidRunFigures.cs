@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using ScreenStats.Evaluation;
 using ScreenStats.Evaluation.Clusters;
+using ScreenStats.Evaluation.Disclosure;
 using ScreenStats.Evaluation.InvalidRuns;
 using ScreenStats.Evaluation.Model;
 using ScreenStats.Reporting.Charts;
@@ -17,15 +18,16 @@ internal static class InvalidRunFigures
         var sites = findings.Sites.Where(site => site.Flag.HasFlag(Flag.Invalid)).Select(site => site.Site).ToHashSet(StringComparer.Ordinal);
         return
         [
-            .. Of("site", "sites", findings.InvalidRuns.Sites, sites, findings.InvalidRuns.Program),
-            .. Of("lot", "lots", findings.InvalidRuns.Lots, lots, findings.InvalidRuns.Program),
+            .. Of(findings.Disclosure, "site", "sites", findings.InvalidRuns.Sites, sites, findings.InvalidRuns.Program),
+            .. Of(findings.Disclosure, "lot", "lots", findings.InvalidRuns.Lots, lots, findings.InvalidRuns.Program),
         ];
     }
 
-    private static IEnumerable<Chart> Of(string one, string many, ImmutableArray<InvalidRunRow> rows, HashSet<string> flagged, ProportionFinding whole)
+    private static IEnumerable<Chart> Of(ReleaseDisclosure? disclosure, string one, string many, ImmutableArray<InvalidRunRow> rows, HashSet<string> flagged, ProportionFinding program)
     {
-        var points = rows.SelectMany(row => ChartPoints.Of(row.Share, row.Level, flagged: flagged.Contains(row.Level))).ToImmutableArray();
+        var points = rows.SelectMany(row => ChartPoints.Of(row.Share, disclosure, row.Level, flagged: flagged.Contains(row.Level))).ToImmutableArray();
         if (points.Length < 2) yield break;
+        var whole = disclosure?.Shows(program, "Estimate") == false ? null : program.Estimate;
         var highest = points.MaxBy(point => point.Estimate)!;
         string Print(double value) => Rounding.Print(Cell.Number(value), Unit.Proportion);
         yield return LevelChart.Of(
@@ -34,9 +36,9 @@ internal static class InvalidRunFigures
                 $"Unusable runs by {one}",
                 $"Inconclusive and invalid runs among all runs, by {one}. See which lines lie wholly to the right of the dashed line of the whole program.",
                 $"Dots with limits for {many}; highest {ChartText.Name(highest.Name)} with {Print(highest.Estimate)}, limits {Print(highest.Lower)} to {Print(highest.Upper)}." +
-                (whole.Estimate is { } value ? $" Whole program: {Print(value)}." : "") +
+                (whole is { } value ? $" Whole program: {Print(value)}." : "") +
                 (flagged.Count > 0 ? $" Flagged: {string.Join(", ", flagged.Order(StringComparer.Ordinal).Take(5).Select(name => ChartText.Name(name)))}." : " None is flagged for it."),
                 "invalid-runs"),
-            points, whole.Estimate, many);
+            points, whole, many);
     }
 }

@@ -15,7 +15,7 @@ internal static class PositivityFigures
     {
         var points = findings.Positivity.Periods
             .Where(row => row.PeriodStart is not null)
-            .SelectMany(row => ChartPoints.Of(row.Share, start: row.PeriodStart!.Value))
+            .SelectMany(row => ChartPoints.Of(row.Share, findings.Disclosure, start: row.PeriodStart!.Value))
             .OrderBy(point => point.Start)
             .ToImmutableArray();
         if (points.Length < 2) return [];
@@ -26,7 +26,7 @@ internal static class PositivityFigures
             _ => (7, "week"),
         };
         var peak = points.MaxBy(point => point.Estimate)!;
-        var whole = findings.Positivity.Program.Estimate;
+        var whole = findings.Disclosure?.Shows(findings.Positivity.Program, "Estimate") == false ? null : findings.Positivity.Program.Estimate;
         string Print(double value) => Rounding.Print(Cell.Number(value), Unit.Proportion);
         string Day(DateOnly day) => day.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture);
         return

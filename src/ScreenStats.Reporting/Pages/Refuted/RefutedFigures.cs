@@ -11,7 +11,7 @@ internal static class RefutedFigures
     /// <summary>Refuted positives among valid tests by lot and by site; nothing where none was refuted or there is nothing to compare.</summary>
     public static ImmutableArray<Chart> Of(Findings findings)
     {
-        if (findings.Refuted.Program.RefutedRuns == 0) return [];
+        if (findings.Disclosure is null && findings.Refuted.Program.RefutedRuns == 0) return [];
         var lots = findings.Lots.Where(lot => lot.Flag.HasFlag(Flag.Refuted)).Select(lot => lot.Lot).ToHashSet(StringComparer.Ordinal);
         var sites = findings.Sites.Where(site => site.Flag.HasFlag(Flag.Refuted)).Select(site => site.Site).ToHashSet(StringComparer.Ordinal);
         return [.. Of(findings, Grouping.Lot, "lot", "lots", lots), .. Of(findings, Grouping.Site, "site", "sites", sites)];
@@ -20,9 +20,9 @@ internal static class RefutedFigures
     private static IEnumerable<Chart> Of(Findings findings, Grouping grouping, string one, string many, HashSet<string> flagged)
     {
         var points = findings.Refuted.Groups.Where(row => row.Grouping == grouping)
-            .SelectMany(row => ChartPoints.Of(row.Rate, row.Level, flagged: flagged.Contains(row.Level))).ToImmutableArray();
+            .SelectMany(row => ChartPoints.Of(row.Rate, findings.Disclosure, row.Level, flagged: flagged.Contains(row.Level))).ToImmutableArray();
         if (points.Length < 2) yield break;
-        var whole = findings.Refuted.Program.Rate.Estimate;
+        var whole = findings.Disclosure?.Shows(findings.Refuted.Program.Rate, "Estimate") == false ? null : findings.Refuted.Program.Rate.Estimate;
         var highest = points.MaxBy(point => point.Estimate)!;
         string Print(double value) => Rounding.Print(Cell.Number(value), Unit.Proportion);
         yield return LevelChart.Of(

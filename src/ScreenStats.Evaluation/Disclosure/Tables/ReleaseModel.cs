@@ -1,0 +1,111 @@
+using ScreenStats.Evaluation.Disclosure.Counts;
+
+namespace ScreenStats.Evaluation.Disclosure.Tables;
+
+/// <summary>The counts of a release as one model: every count once, however many tables show it, with how they add up.</summary>
+internal static class ReleaseModel
+{
+    // What is confirmed, counted or found only grows while weeks are added; what waits for a result does not.
+    private static readonly HashSet<string> Growing = new(StringComparer.Ordinal)
+    {
+        "runs", "tests", "negative", "positives", "unusable", "inconclusive", "invalid", "persons", "ever_positive", "person_weeks",
+    };
+
+    /// <summary>The model of a release.</summary>
+    /// <param name="release">Its counts.</param>
+    /// <param name="earlier">The counts of an earlier release of the same program; null for none.</param>
+    /// <param name="threshold">Counts from 1 to one less are hidden.</param>
+    public static CountModel Of(ReleasedCounts release, ReleasedCounts? earlier, long threshold)
+    {
+        var model = new CountModel();
+        foreach (var (unit, counts) in release.Shown)
+        {
+            foreach (var (measure, value) in counts)
+            {
+                if (release.Ambiguous.Contains((unit, measure))) continue;
+                var variable = model.Add(unit, measure, value, CountDefinitions.IsSensitive(measure));
+                variable.Published = release.Spoken.Contains((unit, measure));
+            }
+        }
+
+        foreach (var unit in release.Shown.Keys) RelateWithin(model, unit);
+        foreach (var breakdown in release.Shown.Keys.Where(unit => unit.Breakdown.Length > 0 && unit.By is not "ledger" and not "device").GroupBy(unit => unit.Breakdown)) RelateLevels(model, [.. breakdown]);
+        RelateLedger(model, release.Shown.Keys);
+        if (earlier is not null) Compare(model, earlier, threshold);
+        WholeGroups(model, threshold);
+        return model;
+    }
+
+    private static void RelateWithin(CountModel model, CountUnit unit)
+    {
+        foreach (var (total, parts) in CountDefinitions.All)
+        {
+            if (model.Find(unit, total) is not { } sum) continue;
+            var found = parts.Select(part => model.Find(unit, part)).OfType<CountVariable>().ToList();
+            if (found.Count == parts.Length && found.Sum(part => part.Value) == sum.Value) model.Relate(sum, found);
+        }
+    }
+
+    // A level without a row has none of what the table counts, so the rows add up to the program.
+    private static void RelateLevels(CountModel model, List<CountUnit> units)
+    {
+        var measures = units.SelectMany(unit => model.Variables.Where(variable => variable.Unit == unit)).Select(variable => variable.Measure).ToHashSet(StringComparer.Ordinal);
+        foreach (var measure in model.Variables.Where(variable => variable.Unit == CountUnit.Program && measures.Contains(variable.Measure)).ToList())
+        {
+            var levels = units.Select(unit => model.Find(unit, measure.Measure)).OfType<CountVariable>().ToList();
+            if (levels.Sum(level => level.Value) == measure.Value && !levels.Append(measure).All(level => FollowsFromParts(model, level))) model.Relate(measure, levels);
+        }
+    }
+
+    // A total of totals says no more than their parts do.
+    private static bool FollowsFromParts(CountModel model, CountVariable variable) =>
+        CountDefinitions.All.Any(one => one.Total == variable.Measure && model.RelationsOf(variable).Any(relation => relation.Total == variable && relation.Parts.Length == one.Parts.Length));
+
+    private static void RelateLedger(CountModel model, IEnumerable<CountUnit> units)
+    {
+        foreach (var unit in units.Where(unit => unit.By == "ledger"))
+        {
+            var entries = model.Variables.Where(variable => variable.Unit == unit && variable.Measure != "read").ToList();
+            if (model.Find(unit, "read") is { } read && entries.Sum(entry => entry.Value) == read.Value) model.Relate(read, entries);
+            if (unit.Level == "screening" && model.Find(unit, "counted") is { } counted && model.Find(CountUnit.Program, "runs") is { } runs && runs.Value == counted.Value) model.Relate(runs, counted);
+        }
+    }
+
+    private static void Compare(CountModel model, ReleasedCounts earlier, long threshold)
+    {
+        foreach (var variable in model.Variables)
+        {
+            if (earlier.Hidden.Contains((variable.Unit, variable.Measure)))
+            {
+                // Shown now, it would bound what was hidden then.
+                variable.Need = Math.Max(variable.Need, variable.Value + threshold);
+                continue;
+            }
+
+            if (!earlier.Shown.TryGetValue(variable.Unit, out var counts) || !counts.TryGetValue(variable.Measure, out var before)) continue;
+            if (variable.Unit.Period.Length > 0 && before == variable.Value)
+            {
+                variable.Known = variable.Published || before > 0;
+                continue;
+            }
+
+            if (Growing.Contains(variable.Measure)) variable.LowerBound = Math.Min(before, variable.Value);
+            var added = Math.Abs(variable.Value - before);
+            if (variable.Sensitive && added > 0 && added < threshold) variable.Need = Math.Max(variable.Need, Math.Min(before, variable.Value) + threshold);
+            else if (added == 0 && variable.Value > 0 && variable.Value < threshold) variable.Known = true;
+        }
+    }
+
+    private static void WholeGroups(CountModel model, long threshold)
+    {
+        foreach (var (part, rest) in CountDefinitions.WholeGroups)
+        {
+            foreach (var variable in model.Variables.Where(variable => variable.Measure == part && variable.Value > 0 && !variable.Known))
+            {
+                if (model.Find(variable.Unit, rest) is not { Value: 0, Known: false } other) continue;
+                variable.Hidden |= variable.Published;
+                other.Need = Math.Max(other.Need, threshold);
+            }
+        }
+    }
+}

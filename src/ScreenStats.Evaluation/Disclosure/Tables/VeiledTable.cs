@@ -1,0 +1,40 @@
+using System.Collections.Immutable;
+using ScreenStats.Evaluation.Model;
+
+namespace ScreenStats.Evaluation.Disclosure.Tables;
+
+/// <summary>A table without the rows that are too fine, and with hidden cells.</summary>
+internal sealed class VeiledTable : ITable
+{
+    private readonly ITable table;
+    private readonly ImmutableArray<int> rows;
+    private readonly bool[,] hidden;
+
+    public VeiledTable(ITable table, HiddenCells cells)
+    {
+        this.table = table;
+        var names = Row.Names(table);
+        rows = [.. Enumerable.Range(0, table.RowCount).Where(row => HiddenCells.Keeps(table.Id, Row.Of(table, names, row)))];
+        hidden = new bool[rows.Length, table.Columns.Length];
+        for (var row = 0; row < rows.Length; row++)
+        {
+            var read = Row.Of(table, names, rows[row]);
+            for (var column = 0; column < table.Columns.Length; column++) hidden[row, column] = cells.Hides(table.Id, read, table.Columns[column].Name);
+        }
+    }
+
+    public string Id => table.Id;
+
+    public string Title => table.Title;
+
+    public string Meaning => table.Meaning;
+
+    public ImmutableArray<ColumnInfo> Columns => table.Columns;
+
+    public int RowCount => rows.Length;
+
+    /// <summary>How many cells are hidden.</summary>
+    public int HiddenCount => hidden.Cast<bool>().Count(cell => cell);
+
+    public Cell CellAt(int row, int column) => hidden[row, column] ? Cell.Hidden : table.CellAt(rows[row], column);
+}

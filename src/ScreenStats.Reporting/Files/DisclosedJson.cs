@@ -1,0 +1,92 @@
+using System.Collections;
+using System.Globalization;
+using System.Reflection;
+using System.Text.Json;
+using System.Text.Json.Nodes;
+using System.Text.Json.Serialization.Metadata;
+using ScreenStats.Counting.Cubes;
+using ScreenStats.Evaluation;
+using ScreenStats.Evaluation.Answers;
+using ScreenStats.Evaluation.Disclosure;
+using ScreenStats.Evaluation.PredictiveValues;
+using ScreenStats.Evaluation.Yield;
+
+namespace ScreenStats.Reporting.Files;
+
+/// <summary>
+/// findings.json where small counts are hidden: the same names; a hidden figure is null beside a <c>…Hidden</c> that is true. Words and
+/// names stay by a list, numbers by the disclosure stage; what neither knows is hidden.
+/// </summary>
+internal static class DisclosedJson
+{
+    private const string Undefined = "Undefined";
+
+    private static readonly HashSet<Type> FreeWords =
+    [
+        typeof(Grouping), typeof(Flag), typeof(YieldMeasure), typeof(PredictiveValueBasis), typeof(PredictiveValueMeasure), typeof(ReportPeriod), typeof(Reader), typeof(Outcome),
+    ];
+
+    private static readonly HashSet<string> FreeTexts = new(StringComparer.Ordinal)
+    {
+        "id", "key", "by", "level", "lot", "site", "device", "name", "label", "export", "entry", "outcome", "measure", "basis", "grouping", "method", "question", "text", "condition",
+        "source", "prevalenceSource", "assumption",
+    };
+
+    private static readonly HashSet<string> FreeLists = new(StringComparer.Ordinal) { "answers.questions", "answers.nextSteps", "cautions.items", "answers.questions.readers", "predictiveValue.flaggedLots", "kits.flaggedLots" };
+
+    /// <summary>The text.</summary>
+    public static string Of(Findings findings, ReleaseDisclosure disclosure)
+    {
+        var root = JsonSerializer.SerializeToNode(findings, JsonText.Layout)!.AsObject();
+        Object(root, findings, "", disclosure);
+        root.Add("disclosure", JsonSerializer.SerializeToNode(disclosure, JsonText.Layout));
+        return root.ToJsonString(JsonText.Layout) + "\n";
+    }
+
+    private static void Object(JsonObject node, object value, string path, ReleaseDisclosure disclosure)
+    {
+        bool Shows(string name, string property) => disclosure.Listed(path + name) ?? disclosure.Shows(value, property);
+        foreach (var property in JsonText.Layout.GetTypeInfo(value.GetType()).Properties)
+        {
+            if (property.Get is null || !node.TryGetPropertyValue(property.Name, out var child)) continue;
+            var name = property.Name;
+            var type = Nullable.GetUnderlyingType(property.PropertyType) ?? property.PropertyType;
+            if (name.EndsWith(Undefined, StringComparison.Ordinal))
+            {
+                var of = name[..^Undefined.Length];
+                if (!Shows(of, char.ToUpperInvariant(of[0]) + of[1..])) node.Remove(name);
+            }
+            else if (type == typeof(string) ? !FreeTexts.Contains(name) : type.IsEnum ? !FreeWords.Contains(type) : type.IsPrimitive || type == typeof(decimal))
+            {
+                if (Shows(name, Own(property))) continue;
+                node[name] = null;
+                node[name + "Hidden"] = true;
+            }
+            else if (type == typeof(DateTime))
+            {
+                // The minute may be that of one person's specimen.
+                node[name] = ((DateTime?)property.Get(value))?.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture);
+            }
+            else if (child is JsonArray array)
+            {
+                Array(array, (IEnumerable)property.Get(value)!, path + name, disclosure);
+            }
+            else if (child is JsonObject inner)
+            {
+                Object(inner, property.Get(value)!, path + name + ".", disclosure);
+            }
+        }
+    }
+
+    private static void Array(JsonArray array, IEnumerable values, string path, ReleaseDisclosure disclosure)
+    {
+        var items = values.Cast<object>().ToList();
+        for (var index = items.Count - 1; index >= 0; index--)
+        {
+            if (!(disclosure.KeepsRow(items[index]) ?? FreeLists.Contains(path))) array.RemoveAt(index);
+            else if (array[index] is JsonObject inner) Object(inner, items[index], path + ".", disclosure);
+        }
+    }
+
+    private static string Own(JsonPropertyInfo property) => (property.AttributeProvider as MemberInfo)?.Name ?? property.Name;
+}

@@ -1,0 +1,33 @@
+using System.Collections.Immutable;
+using ScreenStats.Counting.Diagnostics;
+using ScreenStats.Evaluation.Disclosure;
+
+namespace ScreenStats.Reporting.Pages;
+
+/// <summary>Puts on the pages what the disclosure stage decided: nothing is decided here.</summary>
+internal static class Veiled
+{
+    /// <summary>Pictures that are drawn from points which are left out one by one where their figures are hidden.</summary>
+    private static readonly HashSet<string> ByPoint = new(StringComparer.Ordinal) { "positivity", "invalid-runs", "refuted", "follow-up" };
+
+    /// <summary>The pages as they may be seen; unchanged where nothing is hidden.</summary>
+    public static ImmutableArray<PageGroup> Of(ImmutableArray<PageGroup> groups, ReleaseDisclosure? disclosure) => disclosure is null ? groups :
+    [
+        .. groups.Select(group => group with
+        {
+            Pages = [.. group.Pages.Select(page => page with
+            {
+                Finding = disclosure.Veil(page.Finding),
+                Tables = [.. page.Tables.Select(view => view with { Table = disclosure.Veil(view.Table) })],
+                Charts = [.. page.Charts.Where(chart => ByPoint.Contains(chart.TableId))],
+            })],
+        }),
+    ];
+
+    /// <summary>Findings about the files without their lines, counts and words, which speak of single rows: code, severity and file stay.</summary>
+    public static ImmutableArray<Diagnostic> Diagnostics(ImmutableArray<Diagnostic> found) => found.IsDefaultOrEmpty ? found :
+    [
+        .. found.Select(one => (one.Code, one.Severity, one.File)).Distinct()
+            .Select(one => new Diagnostic(one.Code, one.Severity, one.File, null, "", "what it says of single rows is left out of this report")),
+    ];
+}

@@ -1,0 +1,83 @@
+using ScreenStats.Counting.Programs;
+using ScreenStats.Evaluation.Disclosure;
+using ScreenStats.Evaluation.Disclosure.Tables;
+using ScreenStats.Evaluation.Model;
+using ScreenStats.Evaluation.Tests.Sketches;
+
+namespace ScreenStats.Evaluation.Tests.Disclosure;
+
+public class DisclosureControlTests
+{
+    public static TheoryData<string> Programs => [.. ExamplePrograms.All.Select(program => program.Name)];
+
+    [Theory]
+    [MemberData(nameof(Programs))]
+    public void Without_a_threshold_nothing_changes(string name)
+    {
+        var findings = Evaluate(name, 0);
+
+        DisclosureControl.Apply(findings).Should().BeSameAs(findings);
+        findings.Disclosure.Should().BeNull();
+    }
+
+    [Theory]
+    [MemberData(nameof(Programs))]
+    public void Every_column_of_a_released_table_says_what_it_stands_for(string name)
+    {
+        foreach (var table in Evaluate(name, 0).Tables)
+        {
+            if (TableRules.Of(table.Id) is not { } rule) continue;
+            for (var row = 0; row < table.RowCount; row++)
+            {
+                var columns = rule.Columns(Row.Of(table, row));
+                table.Columns.Where(column => !columns.ContainsKey(column.Name)).Select(column => $"{table.Id}.{column.Name}").Should().BeEmpty();
+            }
+        }
+    }
+
+    [Theory]
+    [MemberData(nameof(Programs))]
+    public void No_small_count_stands_in_a_table_or_a_sentence(string name)
+    {
+        foreach (var threshold in (int[])[2, 5, 11, 40])
+        {
+            var released = DisclosureControl.Apply(Evaluate(name, threshold));
+
+            foreach (var table in released.Tables)
+            {
+                for (var row = 0; row < table.RowCount; row++)
+                {
+                    for (var column = 0; column < table.Columns.Length; column++)
+                    {
+                        if (table.Columns[column].Unit == Unit.Count && table.CellAt(row, column) is { Kind: CellKind.Count } cell)
+                            (cell.AsCount == 0 || cell.AsCount >= threshold).Should().BeTrue($"{table.Id}.{table.Columns[column].Name} shows {cell.AsCount} with {threshold}");
+                    }
+                }
+            }
+
+            foreach (var figure in released.Sentences.SelectMany(sentence => sentence.Figures).Where(figure => figure.Value.Kind == CellKind.Count && figure.Id != "yield.episodeDays"))
+                (figure.Value.AsCount == 0 || figure.Value.AsCount >= threshold).Should().BeTrue($"{figure.Id} says {figure.Value.AsCount} with {threshold}");
+        }
+    }
+
+    [Fact]
+    public void A_large_program_still_shows_its_large_counts_and_its_flag()
+    {
+        var findings = Evaluator.Evaluate(ExamplePrograms.FaultyLotAndClumsySite().Tally(), Settings(new ProgramSettings(), 5));
+
+        var released = DisclosureControl.Apply(findings);
+
+        released.Disclosure!.NotProtected.Should().Be(0);
+        released.Disclosure.Shows(findings.Positivity.Program, "Estimate").Should().BeTrue();
+        released.Answers.Questions.SelectMany(answer => answer.Sentences).Should().NotBeEmpty();
+        released.Answers.NextSteps.Select(step => step.Id).Should().Contain(findings.Answers.NextSteps[0].Id);
+    }
+
+    private static Findings Evaluate(string name, int threshold)
+    {
+        var program = ExamplePrograms.All.Single(program => program.Name == name);
+        return Evaluator.Evaluate(program.Tally, Settings(program.Settings, threshold));
+    }
+
+    private static ProgramSettings Settings(ProgramSettings settings, int threshold) => settings with { Report = settings.Report with { SuppressBelow = threshold } };
+}

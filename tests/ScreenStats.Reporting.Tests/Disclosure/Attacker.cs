@@ -1,0 +1,188 @@
+using System.Globalization;
+using System.Text;
+
+namespace ScreenStats.Reporting.Tests.Disclosure;
+
+/// <summary>
+/// A reader with the folder of a report, or of two, who works out what is hidden: every sum and difference that the tables' own words state,
+/// percentages turned back into counts, and bounds passed along the sums until nothing moves. Written apart from the code under test and
+/// without it: it knows files only.
+/// </summary>
+internal sealed class Attacker
+{
+    private static readonly string[] Parts = ["program", "site", "lot", "specimen", "collection"];
+    private readonly Dictionary<string, (double Low, double High)> bounds = new(StringComparer.Ordinal);
+    private readonly HashSet<string> hidden = new(StringComparer.Ordinal);
+    private readonly List<(string Total, string[] Parts)> sums = [];
+    private readonly string prefix;
+
+    public Attacker(IReadOnlyDictionary<string, byte[]> files, Attacker? earlier = null)
+    {
+        prefix = earlier is null ? "" : "now ";
+        foreach (var (table, counts, share) in new[]
+        {
+            ("positivity", new[] { ("tests", "tests"), ("positives", "positives") }, ("positives", "tests")),
+            ("invalid-runs", [("runs", "runs"), ("inconclusive", "inconclusive"), ("invalid", "invalid")], ("unusable", "runs")),
+            ("lots", [("runs", "runs"), ("inconclusive", "inconclusive"), ("invalid", "invalid"), ("tests", "tests"), ("positives", "positives"), ("confirmed", "confirmed"), ("refuted", "refuted")], ("", "")),
+            ("sites", [("runs", "runs"), ("inconclusive", "inconclusive"), ("invalid", "invalid"), ("tests", "tests"), ("positives", "positives"), ("confirmed", "confirmed"), ("refuted", "refuted")], ("", "")),
+            ("refuted", [("tests", "tests"), ("refuted", "refuted"), ("without_conclusion", "open")], ("refuted", "tests")),
+            ("audits", [("audited", "audited"), ("missed", "missed"), ("agreed", "agreed"), ("unresolved", "audit unresolved")], ("agreed", "audit conclusive")),
+        })
+        {
+            foreach (var row in Rows(files, table)) Take(row, table is "lots" ? "lot" : table is "sites" ? "site" : row["by"], counts, share);
+        }
+
+        foreach (var row in Rows(files, "follow-up"))
+        {
+            var kind = row["outcome"] == "positive" ? "" : "inconclusive ";
+            Take(row, row["by"],
+                [("due", row["outcome"] == "positive" ? "positives" : "inconclusive"), ("confirmed", kind + "confirmed"), ("refuted", kind + "refuted"), ("unresolved", kind + "unresolved"), ("pending", kind + "pending"), ("unverified", kind + "unverified")],
+                (kind + "conclusive", row["outcome"] == "positive" ? "positives" : "inconclusive"));
+        }
+
+        foreach (var row in Rows(files, "predictive-values").Where(row => row["basis"] == "observed"))
+            Take(row, row["by"], [("confirmed", "confirmed"), ("refuted", "refuted"), ("without_conclusion", "open")], ("confirmed", "conclusive"));
+        foreach (var row in Rows(files, "yield"))
+        {
+            var (done, found) = row["measure"] switch { "runs-per-case" => ("runs", "cases"), "persons-per-case" => ("persons", "cases"), "tests-per-confirmed-run" => ("tests", "confirmed"), _ => ("tests", "refuted") };
+            Take(row, "program", [("done", done), ("found", found)], ("", ""));
+        }
+
+        Relate();
+        if (earlier is null) return;
+        foreach (var (name, range) in earlier.bounds) bounds.TryAdd(name, range);
+        sums.AddRange(earlier.sums);
+        foreach (var name in earlier.bounds.Keys)
+        {
+            // What was added since cannot be less than nothing; only counts that grow.
+            if (!name.EndsWith("tests", StringComparison.Ordinal) && !name.EndsWith("positives", StringComparison.Ordinal) && !name.EndsWith("runs", StringComparison.Ordinal)) continue;
+            if (!bounds.ContainsKey(prefix + name)) continue;
+            bounds.TryAdd("added " + name, (0, double.PositiveInfinity));
+            sums.Add((prefix + name, [name, "added " + name]));
+        }
+    }
+
+    /// <summary>Counts that a report hides and the reader knows to be below the threshold, or knows exactly; with the range.</summary>
+    public IEnumerable<string> Leaks(long threshold)
+    {
+        Solve();
+        return bounds.Where(one => one.Value.High < threshold && one.Value.High > 0.5 && (hidden.Contains(one.Key) || one.Key.StartsWith("added ", StringComparison.Ordinal) || !Shown(one.Value)))
+            .Select(one => $"{one.Key}: {one.Value.Low} to {one.Value.High}")
+            .Concat(bounds.Where(one => Shown(one.Value) && one.Value.Low > 0.5 && one.Value.Low < threshold).Select(one => $"{one.Key} is {one.Value.Low}"))
+            .Distinct();
+    }
+
+    private static bool Shown((double Low, double High) range) => range.Low == range.High;
+
+    private void Take(Dictionary<string, string> row, string by, (string Column, string Count)[] counts, (string Events, string Trials) share)
+    {
+        if (!Parts.Contains(by)) throw new InvalidOperationException($"A row by {by} is too fine to be shown.");
+        var level = row.GetValueOrDefault("level") ?? row.GetValueOrDefault("lot") ?? row.GetValueOrDefault("site") ?? "";
+        var unit = $"{by}|{level}|{row.GetValueOrDefault("period_start")}|";
+        foreach (var (column, count) in counts)
+        {
+            var text = row[column];
+            if (text.Length == 0) continue;
+            if (text == "hidden") Unknown(unit + count, isHidden: true);
+            else Narrow(unit + count, double.Parse(text, CultureInfo.InvariantCulture), double.Parse(text, CultureInfo.InvariantCulture));
+        }
+
+        if (share.Events.Length == 0 || !row.TryGetValue("estimate", out var estimate) || estimate is "hidden" or "") return;
+        // A percentage with a shown denominator is a count.
+        Unknown(unit + share.Events);
+        if (bounds.TryGetValue(unit + share.Trials, out var trials) && trials.Low == trials.High)
+        {
+            var events = Math.Round(double.Parse(estimate, CultureInfo.InvariantCulture) * trials.Low);
+            Narrow(unit + share.Events, events, events);
+        }
+    }
+
+    private void Unknown(string name, bool isHidden = false)
+    {
+        bounds.TryAdd(prefix + name, (0, double.PositiveInfinity));
+        if (isHidden) hidden.Add(prefix + name);
+    }
+
+    private void Narrow(string name, double low, double high)
+    {
+        Unknown(name);
+        var (before, after) = bounds[prefix + name];
+        bounds[prefix + name] = (Math.Max(before, low), Math.Min(after, high));
+    }
+
+    private void Relate()
+    {
+        var units = bounds.Keys.Select(name => name[..(name.LastIndexOf('|') + 1)]).Distinct().ToList();
+        foreach (var unit in units)
+        {
+            Sum(unit, "runs", "tests", "unusable");
+            Sum(unit, "unusable", "inconclusive", "invalid");
+            Sum(unit, "tests", "negative", "positives");
+            foreach (var kind in new[] { "", "inconclusive " })
+            {
+                Sum(unit, kind.Length == 0 ? "positives" : "inconclusive", kind + "conclusive", kind + "open");
+                Sum(unit, kind + "conclusive", kind + "confirmed", kind + "refuted");
+                Sum(unit, kind + "open", kind + "unresolved", kind + "pending", kind + "unverified");
+            }
+
+            Sum(unit, "audited", "audit conclusive", "audit unresolved");
+            Sum(unit, "audit conclusive", "missed", "agreed");
+            Sum(unit, "negative", "audited", "unaudited");
+        }
+
+        var program = prefix + "program|||";
+        foreach (var count in new[] { "runs", "tests", "negative", "positives", "unusable", "inconclusive", "invalid", "confirmed", "refuted", "unresolved", "pending", "unverified", "open", "conclusive", "missed", "agreed", "audited" })
+        {
+            foreach (var group in units.Where(unit => unit != program).GroupBy(unit => unit[..unit.IndexOf('|', StringComparison.Ordinal)]))
+            {
+                var members = group.Select(unit => unit + count).Where(bounds.ContainsKey).ToArray();
+                if (members.Length == 0 || !bounds.ContainsKey(program + count)) continue;
+                // Only where every level is there: a level that a table leaves out has none, or its row would be there.
+                sums.Add((program + count, members));
+            }
+        }
+    }
+
+    private void Sum(string unit, string total, params string[] parts)
+    {
+        if (!bounds.ContainsKey(unit + total)) return;
+        if (!parts.Any(part => bounds.ContainsKey(unit + part))) return;
+        foreach (var part in parts) bounds.TryAdd(unit + part, (0, double.PositiveInfinity));
+        sums.Add((unit + total, [.. parts.Select(part => unit + part)]));
+    }
+
+    private void Solve()
+    {
+        for (var round = 0; round < 200; round++)
+        {
+            var moved = false;
+            foreach (var (total, parts) in sums)
+            {
+                moved |= Tighten(total, parts.Sum(part => bounds[part].Low), parts.Sum(part => bounds[part].High));
+                foreach (var part in parts)
+                {
+                    var others = parts.Where(other => other != part).ToArray();
+                    moved |= Tighten(part, bounds[total].Low - others.Sum(other => bounds[other].High), bounds[total].High - others.Sum(other => bounds[other].Low));
+                }
+            }
+
+            if (!moved) return;
+        }
+    }
+
+    private bool Tighten(string name, double low, double high)
+    {
+        var (from, to) = bounds[name];
+        var tighter = (Math.Max(from, double.IsNaN(low) ? from : low), Math.Min(to, double.IsNaN(high) ? to : high));
+        if (tighter == (from, to)) return false;
+        bounds[name] = tighter;
+        return true;
+    }
+
+    private static IEnumerable<Dictionary<string, string>> Rows(IReadOnlyDictionary<string, byte[]> files, string table)
+    {
+        var lines = Encoding.UTF8.GetString(files[$"tables/{table}.csv"]).Split('\n', StringSplitOptions.RemoveEmptyEntries);
+        var names = lines[0].Split(',');
+        return lines.Skip(1).Select(line => line.Split(',')).Select(fields => names.Zip(fields).ToDictionary(pair => pair.First, pair => pair.Second, StringComparer.Ordinal));
+    }
+}

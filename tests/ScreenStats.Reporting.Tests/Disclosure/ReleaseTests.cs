@@ -1,0 +1,149 @@
+using System.Collections.Immutable;
+using System.IO.Compression;
+using System.Text;
+using System.Text.RegularExpressions;
+using CsCheck;
+using ScreenStats.Counting.Cubes;
+using ScreenStats.Counting.Programs;
+using ScreenStats.Evaluation;
+using ScreenStats.Evaluation.Disclosure;
+using ScreenStats.Evaluation.Tests.Sketches;
+
+namespace ScreenStats.Reporting.Tests.Disclosure;
+
+public class ReleaseTests
+{
+    // Numbers that nothing else in the report has: each stands for a small count below 1,000.
+    private static readonly int[] Markers = [613, 727, 811, 941, 577];
+
+    [Fact]
+    public void No_small_count_is_written_into_any_file()
+    {
+        var files = Release(Marked().Tally(), 1000);
+        var pattern = new Regex(@"(?<![\d.,-])(" + string.Join('|', Markers) + @")(?![\d.]|,\d)");
+
+        foreach (var (name, text) in Texts(files).Where(file => file.Name != "manifest.json"))
+            pattern.Matches(text).Select(match => $"{name}: {text.Substring(Math.Max(0, match.Index - 60), Math.Min(120, text.Length - Math.Max(0, match.Index - 60)))}").Should().BeEmpty();
+    }
+
+    [Fact]
+    public void The_markers_are_all_written_where_nothing_is_hidden()
+    {
+        var text = string.Concat(Texts(Release(Marked().Tally(), 0)).Select(file => file.Text));
+        foreach (var marker in Markers) Regex.IsMatch(text, $@"(?<![\d.,-]){marker}(?![\d.])").Should().BeTrue($"{marker} is a count of the program");
+    }
+
+    [Fact]
+    public void The_page_says_at_its_top_that_small_counts_are_hidden()
+    {
+        var page = Encoding.UTF8.GetString(Release(Marked().Tally(), 1000)["report.html"]);
+
+        page[..page.IndexOf("<main", StringComparison.Ordinal)].Should().Contain("Small counts are hidden: those from 1 to 999").And.NotContain("holds small counts and is not for circulation");
+    }
+
+    [Fact]
+    public void An_attacker_with_the_folder_finds_no_small_count_of_random_programs()
+    {
+        Programs.Sample(
+            (program, threshold) => new Attacker(Release(Sketch(program).Tally(), threshold)).Leaks(threshold).Should().BeEmpty(),
+            iter: 40);
+    }
+
+    [Fact]
+    public void The_attacker_finds_small_counts_where_only_they_are_hidden()
+    {
+        var files = Release(new ProgramSketch().Runs(Outcome.Negative, 300).Runs(Outcome.Positive, 40, FollowUp.Refuted).Runs(Outcome.Negative, 300, site: "South").Runs(Outcome.Positive, 3, FollowUp.Refuted, "South").Tally(), 0);
+        var naive = files.ToDictionary(file => file.Key, file => file.Key.StartsWith("tables/", StringComparison.Ordinal)
+            // The rows that are too fine for any release are left out here too, so that the sums are what gives the count away.
+            ? Encoding.UTF8.GetBytes(Regex.Replace(Regex.Replace(Encoding.UTF8.GetString(file.Value), @"^(operator|site,[^,]*,\d{4}-).*\n", "", RegexOptions.Multiline), @"(?<=^|,)3(?=,|$)", "hidden", RegexOptions.Multiline)) : file.Value);
+
+        new Attacker(naive).Leaks(5).Should().NotBeEmpty();
+    }
+
+    [Fact]
+    public void Two_releases_together_give_no_small_count_away()
+    {
+        Gen.Select(Programs, Cells).Sample(
+            (first, added) =>
+            {
+                var (program, threshold) = first;
+                var earlier = Release(Sketch(program).Tally(), threshold);
+                var tables = earlier.Where(file => file.Key.StartsWith("tables/", StringComparison.Ordinal)).ToImmutableDictionary(file => Path.GetFileNameWithoutExtension(file.Key), file => Encoding.UTF8.GetString(file.Value), StringComparer.Ordinal);
+                var tally = Sketch([.. program, .. added.Select(cell => cell with { Day = 28 + (cell.Day % 7) })]).Tally();
+                var now = Report.Files(DisclosureControl.Apply(Evaluator.Evaluate(tally, Settings(threshold)), tally, new EarlierRelease(tables)), new ReportInputs());
+
+                new Attacker(now, new Attacker(earlier)).Leaks(threshold).Should().BeEmpty();
+            },
+            iter: 20);
+    }
+
+    [Fact]
+    public void The_same_findings_give_the_same_bytes()
+    {
+        var tally = Marked().Tally();
+        Release(tally, 11).Should().BeEquivalentTo(Release(tally, 11));
+    }
+
+    private static Gen<Cell[]> Cells => Gen.Select(Gen.Int[0, 2], Gen.Int[0, 2], Gen.Int[0, 27], Gen.Int[0, 6], Gen.Frequency((2, Gen.Int[1, 6]), (2, Gen.Int[7, 60]))).Select((site, lot, day, kind, runs) => new Cell(site, lot, day, kind, runs)).Array[3, 25];
+
+    private static Gen<(Cell[] Program, int Threshold)> Programs => Gen.Select(Cells, Gen.OneOf(Gen.Const(5), Gen.Const(11)));
+
+    private static ProgramSketch Sketch(Cell[] cells)
+    {
+        var sketch = new ProgramSketch();
+        for (var site = 0; site < 3; site++) sketch.Runs(Outcome.Negative, 150 + (70 * site), site: $"S{site}", lot: $"L{site}").Runs(Outcome.Negative, 90, site: $"S{site}", lot: $"L{(site + 1) % 3}", day: 8);
+        foreach (var cell in cells)
+        {
+            var (outcome, followUp) = cell.Kind switch
+            {
+                0 => (Outcome.Positive, FollowUp.Confirmed),
+                1 => (Outcome.Positive, FollowUp.Refuted),
+                2 => (Outcome.Positive, FollowUp.Unverified),
+                3 => (Outcome.Inconclusive, FollowUp.Refuted),
+                4 => (Outcome.Invalid, FollowUp.None),
+                5 => (Outcome.Negative, FollowUp.Agreed),
+                _ => (Outcome.Negative, FollowUp.Missed),
+            };
+            sketch.Runs(outcome, cell.Runs, followUp, $"S{cell.Site}", $"L{cell.Lot}", cell.Day);
+        }
+
+        return sketch;
+    }
+
+    private static ProgramSketch Marked() => new ProgramSketch()
+        .Runs(Outcome.Negative, 40_000).Runs(Outcome.Negative, 30_000, site: "South", lot: "B2", day: 8).Runs(Outcome.Negative, 52_000, site: "East", lot: "C3", day: 15)
+        .Runs(Outcome.Positive, 613, FollowUp.Confirmed).Runs(Outcome.Positive, 2_500, FollowUp.Refuted, day: 8).Runs(Outcome.Positive, 4_000, FollowUp.Confirmed, "South", "B2", 8)
+        .Runs(Outcome.Positive, 727, FollowUp.Refuted, "East", "C3", 15).Runs(Outcome.Inconclusive, 811, FollowUp.Refuted, "South", "B2", 8).Runs(Outcome.Invalid, 941, site: "East", lot: "C3", day: 15)
+        .Runs(Outcome.Invalid, 3_333).Runs(Outcome.Negative, 577, FollowUp.Missed, "South", "B2", 8).Runs(Outcome.Negative, 9_000, FollowUp.Agreed, "South", "B2", 8);
+
+    private static ProgramSettings Settings(int threshold) => new() { Report = new ReportSettings { SuppressBelow = threshold } };
+
+    private static SortedDictionary<string, byte[]> Release(Tally tally, int threshold) =>
+        Report.Files(DisclosureControl.Apply(Evaluator.Evaluate(tally, Settings(threshold)), tally), new ReportInputs());
+
+    // Pictures by their words: their lines are numbers of another kind.
+    private static IEnumerable<(string Name, string Text)> Texts(IReadOnlyDictionary<string, byte[]> files)
+    {
+        foreach (var (name, bytes) in files)
+        {
+            if (name.EndsWith(".png", StringComparison.Ordinal)) continue;
+            if (name.EndsWith(".xlsx", StringComparison.Ordinal))
+            {
+                using var zip = new ZipArchive(new MemoryStream(bytes));
+                foreach (var entry in zip.Entries.Where(entry => entry.FullName.StartsWith("xl/worksheets/", StringComparison.Ordinal) || entry.FullName == "xl/sharedStrings.xml"))
+                {
+                    using var reader = new StreamReader(entry.Open());
+                    yield return (name + "/" + entry.FullName, string.Join('\n', Regex.Matches(reader.ReadToEnd(), @"<(?:v|t)[^>]*>([^<]*)</(?:v|t)>").Select(match => match.Groups[1].Value)));
+                }
+
+                continue;
+            }
+
+            var text = Encoding.UTF8.GetString(bytes);
+            var pictures = new Regex("<svg.*?</svg>", RegexOptions.Singleline);
+            yield return (name, pictures.Replace(text, picture => string.Join('\n', Regex.Matches(picture.Value, @"<(text|title|desc)[^>]*>([^<]*)<").Select(match => match.Groups[2].Value))));
+        }
+    }
+
+    private sealed record Cell(int Site, int Lot, int Day, int Kind, int Runs);
+}
