@@ -159,6 +159,11 @@ internal sealed class AccuracyCommand : RunnerCommand
     private static ImmutableArray<string> Remarks(VerificationCounts counts)
     {
         var remarks = ImmutableArray.CreateBuilder<string>();
+        if (counts.Negatives == 0)
+        {
+            remarks.Add("No negative screen was given: a sensitivity of 1 then follows from the counts alone and says nothing of the screen. State the others with --unverified-negatives.");
+        }
+
         if (counts.VerifiedNegatives == 0)
         {
             remarks.Add("No negative was verified: neither sensitivity nor specificity can be estimated. What remains known are the predictive value of a positive, the bounds, and what the positivity alone proves of the specificity.");
@@ -210,6 +215,8 @@ internal sealed class AccuracyCommand : RunnerCommand
             screen.Line("Corrected for the confirmatory test's own errors:");
             screen.Line($"  positive predictive value {Short(confirmed.PositivePredictiveValue.Estimate)} ({Short(confirmed.PositivePredictiveValue.Lower)} to {Short(confirmed.PositivePredictiveValue.Upper)}),");
             screen.Line($"  negative predictive value {Short(confirmed.NegativePredictiveValue.Estimate)} ({Short(confirmed.NegativePredictiveValue.Lower)} to {Short(confirmed.NegativePredictiveValue.Upper)}).");
+            if (confirmed.PositivePredictiveValue.Estimate.Reason is { } noPositive) screen.Line($"  positive predictive value is undefined: {noPositive}.");
+            if (confirmed.NegativePredictiveValue.Estimate.Reason is { } noNegative) screen.Line($"  negative predictive value is undefined: {noNegative}.");
         }
 
         foreach (var remark in result.Remarks) screen.Text(remark);

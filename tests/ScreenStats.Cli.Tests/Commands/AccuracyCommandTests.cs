@@ -17,6 +17,7 @@ public sealed class AccuracyCommandTests
         { "accuracy-undefined", ["accuracy", .. Workplaces] },
         { "accuracy-undefined-json", ["accuracy", .. Workplaces, "--json"] },
         { "accuracy-none-missed", ["accuracy", "--positives", "122/224", "--negatives", "0/1000", "--unverified-positives", "40", "--unverified-negatives", "58736", "--confirmatory-sensitivity", "0.95", "--confirmatory-specificity", "199/200"] },
+        { "accuracy-without-negatives", ["accuracy", "--positives", "3/10", "--confirmatory-sensitivity", "0.4", "--confirmatory-specificity", "0.5"] },
         { "accuracy-nothing", ["accuracy", "--positives", "0/0"] },
         { "bounds", ["bounds", .. Workplaces, "--claimed-specificity", "0.997"] },
         { "bounds-json", ["bounds", .. Hepatic, "--confirmatory-sensitivity", "0.97", "--confirmatory-specificity", "198/200", "--json"] },
