@@ -1,4 +1,5 @@
 using System.Runtime.CompilerServices;
+using ScreenStats.Statistics.Clusters;
 using ScreenStats.Statistics.Proportions;
 
 namespace ScreenStats.Statistics;

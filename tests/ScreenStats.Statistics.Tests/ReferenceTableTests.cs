@@ -1,3 +1,5 @@
+using ScreenStats.Statistics.Clusters;
+using ScreenStats.Statistics.Multiplicity;
 using ScreenStats.Statistics.Proportions;
 
 namespace ScreenStats.Statistics.Tests;

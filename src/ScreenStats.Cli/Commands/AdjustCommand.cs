@@ -5,6 +5,7 @@ using ScreenStats.Cli.Parsing;
 using ScreenStats.Cli.Results;
 using ScreenStats.Cli.Terminal;
 using ScreenStats.Statistics.Comparison;
+using ScreenStats.Statistics.Multiplicity;
 
 namespace ScreenStats.Cli.Commands;
 

@@ -2,8 +2,9 @@ using System.CommandLine;
 using ScreenStats.Cli.Parsing;
 using ScreenStats.Cli.Results;
 using ScreenStats.Cli.Terminal;
-using ScreenStats.Statistics;
+using ScreenStats.Statistics.Clusters;
 using ScreenStats.Statistics.Planning;
+using ScreenStats.Statistics;
 
 namespace ScreenStats.Cli.Commands;
 

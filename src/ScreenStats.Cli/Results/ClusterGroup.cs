@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using ScreenStats.Statistics.Clusters;
 
 namespace ScreenStats.Cli.Results;
 

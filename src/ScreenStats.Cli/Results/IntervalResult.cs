@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using System.Text.Json.Serialization;
+using ScreenStats.Statistics.Clusters;
 
 namespace ScreenStats.Cli.Results;
 

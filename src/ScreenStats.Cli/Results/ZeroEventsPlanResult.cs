@@ -1,3 +1,5 @@
+using ScreenStats.Statistics.Clusters;
+
 namespace ScreenStats.Cli.Results;
 
 /// <summary>What <c>plan zero-events</c> answers.</summary>

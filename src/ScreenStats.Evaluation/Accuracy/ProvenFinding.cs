@@ -1,3 +1,5 @@
+using ScreenStats.Statistics.Clusters;
+
 namespace ScreenStats.Evaluation.Accuracy;
 
 /// <summary>What the positivity alone proves of the specificity, and whether it refutes what is claimed.</summary>

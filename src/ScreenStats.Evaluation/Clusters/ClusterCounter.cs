@@ -1,4 +1,5 @@
 using ScreenStats.Counting.Cubes;
+using ScreenStats.Statistics.Clusters;
 using ScreenStats.Statistics.Proportions;
 
 namespace ScreenStats.Evaluation.Clusters;

@@ -1,5 +1,6 @@
-using ScreenStats.Statistics;
+using ScreenStats.Statistics.Clusters;
 using ScreenStats.Statistics.Proportions;
+using ScreenStats.Statistics;
 
 namespace ScreenStats.Evaluation.Clusters;
 

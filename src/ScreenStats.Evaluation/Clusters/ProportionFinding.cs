@@ -1,3 +1,5 @@
+using ScreenStats.Statistics.Clusters;
+
 namespace ScreenStats.Evaluation.Clusters;
 
 /// <summary>

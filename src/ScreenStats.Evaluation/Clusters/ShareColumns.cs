@@ -20,7 +20,7 @@ internal static class ShareColumns
         new("clusters", "Clusters", Unit.Text, "The clusters with the largest design effect.", row => share(row).ClusterLevel is { } level ? Cell.Text(LevelNames.Of(level)) : Cell.Empty),
         new("cluster_count", "Number of clusters", Unit.Count, "How many of these clusters there are.", row => share(row).Clusters is { } count ? Cell.Count(count) : Cell.Empty),
         new("remark", "Remark", Unit.Text, "Few counts (fewer than 5 events or other trials), and why limits could not be widened.", row => Remark(share(row))),
-        new("widened_method", "Method, widened", Unit.Text, "Method of the widened limits.", row => Cell.Text(Statistics.Proportions.WidenedInterval.MethodName)),
+        new("widened_method", "Method, widened", Unit.Text, "Method of the widened limits.", row => Cell.Text(Statistics.Clusters.WidenedInterval.MethodName)),
     ];
 
     private static Cell Number(ProportionFinding share, double? value) => Cell.NumberOr(value, share.EstimateUndefined ?? "nothing was counted");

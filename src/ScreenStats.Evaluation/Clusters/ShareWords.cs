@@ -21,7 +21,7 @@ internal static class ShareWords
             ClusterLevel.Persons => "the same people are tested again and again",
             ClusterLevel.Sites => "sites differ",
             _ => "sites and weeks differ",
-        }, share.Clusters < Statistics.Proportions.WidenedInterval.ClustersForNormalQuantile);
+        }, share.Clusters < Statistics.Clusters.WidenedInterval.ClustersForNormalQuantile);
         var end = few ? ", and only {1} of them are there to judge by" : " ({1} of them)";
         var wider = few ? ", which makes the limits wider still" : "";
         var things = LevelNames.Of(level);

@@ -1,5 +1,6 @@
 using System.Runtime.InteropServices;
 using ScreenStats.Counting.Cubes;
+using ScreenStats.Statistics.Clusters;
 using ScreenStats.Statistics.Proportions;
 
 namespace ScreenStats.Evaluation.Clusters;

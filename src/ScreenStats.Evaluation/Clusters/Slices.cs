@@ -58,7 +58,7 @@ internal static class Slices
     }
 
     /// <summary>The sums over people that belong to a slice; null where the tally has none.</summary>
-    public static Statistics.Proportions.ClusterSums? PersonsOf(this Slice slice, PersonSums persons, PersonMeasure measure, ReportPeriod period) =>
+    public static Statistics.Clusters.ClusterSums? PersonsOf(this Slice slice, PersonSums persons, PersonMeasure measure, ReportPeriod period) =>
         slice.Grouping switch
         {
             Grouping.Program => persons.Sums(PersonScope.Program, measure),

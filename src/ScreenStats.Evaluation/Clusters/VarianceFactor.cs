@@ -1,3 +1,4 @@
+using ScreenStats.Statistics.Clusters;
 using ScreenStats.Statistics.Proportions;
 
 namespace ScreenStats.Evaluation.Clusters;

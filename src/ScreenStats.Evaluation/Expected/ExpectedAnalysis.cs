@@ -64,7 +64,7 @@ internal static class ExpectedAnalysis
     }
 
     /// <summary>People can be summed only where the device took every run, or has one lot.</summary>
-    private static Statistics.Proportions.ClusterSums? PersonsOf(ImmutableArray<string> lots, long runs, Tally tally, PersonSums people)
+    private static Statistics.Clusters.ClusterSums? PersonsOf(ImmutableArray<string> lots, long runs, Tally tally, PersonSums people)
     {
         if (runs == tally.Cells.Screens.Sum(cell => cell.Runs)) return people.Sums(PersonScope.Program, PersonMeasure.Refuted);
         return lots.Length == 1 ? people.Sums(PersonScope.Lot, PersonMeasure.Refuted, lots[0]) : null;

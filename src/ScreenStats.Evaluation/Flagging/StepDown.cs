@@ -1,5 +1,6 @@
 using ScreenStats.Counting.Cubes;
 using ScreenStats.Statistics.Comparison;
+using ScreenStats.Statistics.Multiplicity;
 
 namespace ScreenStats.Evaluation.Flagging;
 

@@ -3,6 +3,7 @@ using ScreenStats.Counting.Cubes;
 using ScreenStats.Evaluation.Clusters;
 using ScreenStats.Evaluation.Model;
 using ScreenStats.Evaluation.Shared;
+using ScreenStats.Statistics.Clusters;
 using ScreenStats.Statistics.Numerics;
 using ScreenStats.Statistics.Proportions;
 

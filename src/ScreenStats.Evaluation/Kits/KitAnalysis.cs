@@ -4,9 +4,10 @@ using ScreenStats.Counting.Programs;
 using ScreenStats.Counting.Rules;
 using ScreenStats.Evaluation.Clusters;
 using ScreenStats.Evaluation.Shared;
-using ScreenStats.Statistics;
+using ScreenStats.Statistics.Clusters;
 using ScreenStats.Statistics.Comparison;
 using ScreenStats.Statistics.Proportions;
+using ScreenStats.Statistics;
 
 namespace ScreenStats.Evaluation.Kits;
 

@@ -1,3 +1,5 @@
+using ScreenStats.Statistics.Clusters;
+
 namespace ScreenStats.Evaluation.Methods;
 
 /// <summary>Names of methods that are made here, not in the statistics.</summary>

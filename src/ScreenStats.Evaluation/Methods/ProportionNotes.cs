@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using ScreenStats.Statistics.Clusters;
 using ScreenStats.Statistics.Proportions;
 
 namespace ScreenStats.Evaluation.Methods;

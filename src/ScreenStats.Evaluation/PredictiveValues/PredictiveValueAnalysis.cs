@@ -70,7 +70,7 @@ internal static class PredictiveValueAnalysis
     }
 
     private static (ProportionFinding Value, PredictiveValueBounds Bounds) Share(
-        IEnumerable<ScreenCell> cells, Outcome outcome, Statistics.Proportions.ClusterSums? persons, string undefined, double confidence)
+        IEnumerable<ScreenCell> cells, Outcome outcome, Statistics.Clusters.ClusterSums? persons, string undefined, double confidence)
     {
         var some = cells.Where(cell => cell.Outcome == outcome).ToList();
         var value = Proportions.Of(

@@ -1,3 +1,5 @@
+using ScreenStats.Statistics.Clusters;
+
 namespace ScreenStats.Evaluation.PredictiveValues;
 
 /// <summary>One row of the table of predictive values: observed or expected.</summary>

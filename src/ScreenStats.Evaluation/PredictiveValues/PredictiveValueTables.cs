@@ -38,7 +38,7 @@ internal static class PredictiveValueTables
             new("bound_upper", "Upper bound", Unit.Proportion, "The value if every run without a conclusion were confirmed.", row => Bound(row, row.BoundUpper)) { Method = Methods.MethodNames.Bounds },
             new("with_prevalence_lower", "Lower limit with the prevalence's", Unit.Proportion, "Lower limit of an expected value with the prevalence's own uncertainty, where stated.", row => Optional(row.WithPrevalenceLower)) { Method = Statistics.Accuracy.PredictiveValue.LogitMethod },
             new("with_prevalence_upper", "Upper limit with the prevalence's", Unit.Proportion, "Upper limit of an expected value with the prevalence's own uncertainty, where stated.", row => Optional(row.WithPrevalenceUpper)) { Method = Statistics.Accuracy.PredictiveValue.LogitMethod },
-            new("widened_method", "Method, widened", Unit.Text, "Method of the widened limits.", row => row.WidenedLower is null ? Cell.Empty : Cell.Text(Statistics.Proportions.WidenedInterval.MethodName)),
+            new("widened_method", "Method, widened", Unit.Text, "Method of the widened limits.", row => row.WidenedLower is null ? Cell.Empty : Cell.Text(Statistics.Clusters.WidenedInterval.MethodName)),
         ],
         [.. observed.Select(Of), .. expected.Devices.SelectMany(device => Of(device, expected))]);
 

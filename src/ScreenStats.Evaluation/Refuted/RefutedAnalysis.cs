@@ -35,7 +35,7 @@ internal static class RefutedAnalysis
     }
 
     /// <summary>Refuted positive runs of valid tests.</summary>
-    internal static ProportionFinding Rate(IEnumerable<ScreenCell> cells, Statistics.Proportions.ClusterSums? persons, double confidence) => Proportions.Of(
+    internal static ProportionFinding Rate(IEnumerable<ScreenCell> cells, Statistics.Clusters.ClusterSums? persons, double confidence) => Proportions.Of(
         cells,
         (outcome, _) => outcome is Outcome.Negative or Outcome.Positive,
         (outcome, followUp) => outcome == Outcome.Positive && followUp == FollowUp.Refuted,

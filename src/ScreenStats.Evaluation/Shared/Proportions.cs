@@ -1,5 +1,6 @@
 using ScreenStats.Counting.Cubes;
 using ScreenStats.Evaluation.Clusters;
+using ScreenStats.Statistics.Clusters;
 using ScreenStats.Statistics.Proportions;
 
 namespace ScreenStats.Evaluation.Shared;

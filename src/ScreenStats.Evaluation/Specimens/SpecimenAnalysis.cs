@@ -4,6 +4,7 @@ using ScreenStats.Counting.Programs;
 using ScreenStats.Evaluation.Clusters;
 using ScreenStats.Evaluation.Model;
 using ScreenStats.Evaluation.Shared;
+using ScreenStats.Statistics.Clusters;
 using ScreenStats.Statistics.Proportions;
 
 namespace ScreenStats.Evaluation.Specimens;

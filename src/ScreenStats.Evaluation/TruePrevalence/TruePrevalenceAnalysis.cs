@@ -7,6 +7,7 @@ using ScreenStats.Counting.Rules;
 using ScreenStats.Evaluation.Clusters;
 using ScreenStats.Evaluation.Shared;
 using ScreenStats.Statistics.Accuracy;
+using ScreenStats.Statistics.Clusters;
 using ScreenStats.Statistics.Prevalence;
 using ScreenStats.Statistics.Proportions;
 

@@ -23,7 +23,7 @@ internal static class YieldTables
             new("confidence", "Confidence", Unit.Ratio, "Confidence of all limits of the row.", row => Cell.Number(row.Confidence)),
             new("widened_lower", "Lower, widened", Unit.Ratio, "Lower limit widened because tests come in clusters; empty where it cannot be widened.", row => row.WidenedLower is { } lower ? Cell.Number(lower) : Cell.Empty),
             new("widened_upper", "Upper, widened", Unit.Ratio, "Upper limit widened because tests come in clusters; empty where it cannot be widened.", row => row.WidenedUpper is { } upper ? Cell.Number(upper) : Cell.Empty),
-            new("widened_method", "Method, widened", Unit.Text, "Method of the proportion's widened limits.", row => row.WidenedLower is null ? Cell.Empty : Cell.Text(Statistics.Proportions.WidenedInterval.MethodName)),
+            new("widened_method", "Method, widened", Unit.Text, "Method of the proportion's widened limits.", row => row.WidenedLower is null ? Cell.Empty : Cell.Text(Statistics.Clusters.WidenedInterval.MethodName)),
         ],
         rows);
 }

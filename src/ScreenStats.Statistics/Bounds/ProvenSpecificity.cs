@@ -1,3 +1,5 @@
+using ScreenStats.Statistics.Clusters;
+
 namespace ScreenStats.Statistics.Bounds;
 
 /// <summary>A least specificity that follows from the positivity alone (see <see cref="SpecificityProof"/>).</summary>

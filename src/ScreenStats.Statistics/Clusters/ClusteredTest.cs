@@ -1,3 +1,5 @@
+using ScreenStats.Statistics.Proportions;
+
 namespace ScreenStats.Statistics.Clusters;
 
 /// <summary>A chi-square test of two groups of clusters, or undefined with the reason.</summary>

@@ -1,3 +1,5 @@
+using ScreenStats.Statistics.Proportions;
+
 namespace ScreenStats.Statistics.Clusters;
 
 /// <summary>An intraclass correlation with the mean squares it was computed from, or undefined with the reason.</summary>

@@ -1,3 +1,5 @@
+using ScreenStats.Statistics.Clusters;
+
 namespace ScreenStats.Statistics.Planning;
 
 /// <summary>How many tests give an interval of a given width.</summary>

@@ -1,3 +1,5 @@
+using ScreenStats.Statistics.Clusters;
+
 namespace ScreenStats.Statistics.Planning;
 
 /// <summary>How many tests without an event rule out a rate.</summary>

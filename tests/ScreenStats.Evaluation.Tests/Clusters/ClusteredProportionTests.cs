@@ -1,6 +1,7 @@
 using ScreenStats.Counting.Cubes;
 using ScreenStats.Evaluation.Clusters;
 using ScreenStats.Evaluation.Tests.Sketches;
+using ScreenStats.Statistics.Clusters;
 using ScreenStats.Statistics.Proportions;
 
 namespace ScreenStats.Evaluation.Tests.Clusters;

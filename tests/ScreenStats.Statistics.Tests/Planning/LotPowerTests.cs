@@ -1,4 +1,5 @@
 using ScreenStats.Statistics.Comparison;
+using ScreenStats.Statistics.Multiplicity;
 using ScreenStats.Statistics.Planning;
 
 namespace ScreenStats.Statistics.Tests.Planning;

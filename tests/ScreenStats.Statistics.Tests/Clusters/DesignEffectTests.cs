@@ -1,6 +1,7 @@
+using ScreenStats.Statistics.Clusters;
 using ScreenStats.Statistics.Proportions;
 
-namespace ScreenStats.Statistics.Tests.Proportions;
+namespace ScreenStats.Statistics.Tests.Clusters;
 
 public sealed class DesignEffectTests
 {

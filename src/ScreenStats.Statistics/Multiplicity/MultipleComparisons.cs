@@ -1,4 +1,4 @@
-namespace ScreenStats.Statistics.Comparison;
+namespace ScreenStats.Statistics.Multiplicity;
 
 /// <summary>P-values adjusted for the number of comparisons made at once, in the order they were given.</summary>
 public static class MultipleComparisons

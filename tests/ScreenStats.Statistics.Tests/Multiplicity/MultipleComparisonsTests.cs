@@ -1,6 +1,7 @@
 using ScreenStats.Statistics.Comparison;
+using ScreenStats.Statistics.Multiplicity;
 
-namespace ScreenStats.Statistics.Tests.Comparison;
+namespace ScreenStats.Statistics.Tests.Multiplicity;
 
 public sealed class MultipleComparisonsTests
 {

@@ -1,4 +1,4 @@
-namespace ScreenStats.Statistics.Comparison;
+namespace ScreenStats.Statistics.Multiplicity;
 
 /// <summary>How p-values are adjusted for the number of comparisons made at once.</summary>
 public enum AdjustmentMethod

@@ -1,4 +1,4 @@
-namespace ScreenStats.Statistics.Comparison;
+namespace ScreenStats.Statistics.Multiplicity;
 
 /// <summary>Names of the adjustments, as they stand in tables and on the command line.</summary>
 public static class AdjustmentMethods

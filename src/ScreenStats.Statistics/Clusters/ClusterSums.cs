@@ -1,4 +1,6 @@
-namespace ScreenStats.Statistics.Proportions;
+using ScreenStats.Statistics.Proportions;
+
+namespace ScreenStats.Statistics.Clusters;
 
 /// <summary>
 /// What a design effect needs of clustered counts: how many clusters, and sums over them of trials n and events x.

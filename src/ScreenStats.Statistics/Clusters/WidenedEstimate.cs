@@ -1,4 +1,6 @@
-namespace ScreenStats.Statistics.Proportions;
+using ScreenStats.Statistics.Proportions;
+
+namespace ScreenStats.Statistics.Clusters;
 
 /// <summary>A proportion whose interval is widened because the trials come in clusters.</summary>
 public sealed record WidenedEstimate

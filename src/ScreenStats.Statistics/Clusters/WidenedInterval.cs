@@ -1,6 +1,7 @@
 using ScreenStats.Statistics.Numerics;
+using ScreenStats.Statistics.Proportions;
 
-namespace ScreenStats.Statistics.Proportions;
+namespace ScreenStats.Statistics.Clusters;
 
 /// <summary>Intervals of a proportion whose trials come in clusters (people, sites, weeks).</summary>
 public static class WidenedInterval

@@ -1,4 +1,6 @@
-namespace ScreenStats.Statistics.Proportions;
+using ScreenStats.Statistics.Proportions;
+
+namespace ScreenStats.Statistics.Clusters;
 
 /// <summary>A design effect: how many times the variance of a proportion exceeds that of independent trials.</summary>
 public sealed record DesignEffectEstimate

@@ -1,6 +1,7 @@
 using System.Numerics;
+using ScreenStats.Statistics.Proportions;
 
-namespace ScreenStats.Statistics.Proportions;
+namespace ScreenStats.Statistics.Clusters;
 
 /// <summary>The design effect of clustered yes-or-no counts.</summary>
 public static class DesignEffect
