@@ -13,6 +13,8 @@ namespace ScreenStats.Records;
 /// <summary>One export, read: its readers' findings and memories put together.</summary>
 internal sealed class ExportReading : IDisposable
 {
+    private const int FewestHeadings = 2;
+
     private readonly IReadOnlyList<FilePlan> plans;
     private readonly RecordIndex[] indexes;
     private readonly long[] firstRecords;
@@ -135,8 +137,9 @@ internal sealed class ExportReading : IDisposable
     public IEnumerable<CompletenessCell> Completeness() => Columns.Select((column, c) =>
         new CompletenessCell(Export, column.Name, Mapped(c), Rows, readers.Sum(reader => reader.Recorded[c])));
 
-    public ExportUnderstanding Understanding(DateOrder? stated, Func<int, string> orderWhy)
+    public ExportUnderstanding Understanding(string folder, IReadOnlyDictionary<string, HashSet<string>> counted, DateOrder? stated, Func<int, string> orderWhy)
     {
+        var levels = readers.SelectMany(reader => reader.LevelsMet()).ToLookup(met => met.Column, met => met.Codes);
         var words = readers.SelectMany(reader => reader.WordsMet()).GroupBy(met => met.Column).ToDictionary(met => met.Key, met => met.ToList());
         var columns = Columns.Select((column, c) =>
         {
@@ -154,10 +157,23 @@ internal sealed class ExportReading : IDisposable
                 isDate ? (plans.FirstOrDefault(plan => plan.Form.Format != FileFormat.Observations) ?? plans[0]).DateOrders[c] ?? DateOrder.Iso : null,
                 isDate ? stated is not null ? "the program file" : orderWhy(c) : "",
                 isDate ? days.Min(day => day.First) : null,
-                isDate ? days.Max(day => day.Last) : null);
+                isDate ? days.Max(day => day.Last) : null)
+            {
+                UnknownWordsShown = ShownWords.Unknown([.. met.Where(word => word.Code == Words.Unknown).Select(word => (word.Text, word.Times))], met.Sum(word => word.Code >= 0 ? word.Times : 0)),
+                Levels = ShownWords.Levels(LevelsOf(c)),
+                DifferentLevels = LevelsOf(c).Count(),
+            };
         });
-        return new ExportUnderstanding(Export, [.. plans.Select(File)], [.. columns]);
+        return new ExportUnderstanding(Export, [.. plans.Select(plan => File(Export, plan, rows[plan.Number], folder))], [.. columns]);
+
+        IEnumerable<(string Text, long Times)> LevelsOf(int column) =>
+            levels[column].SelectMany(codes => codes.Met()).Where(level => counted.TryGetValue(Columns[column].Name, out var names) && names.Contains(level.Text)).GroupBy(level => level.Text, StringComparer.Ordinal).Select(level => (level.Key, level.Sum(item => item.Times)));
     }
+
+    /// <summary>How far an export was understood of which no row was read.</summary>
+    public static ExportUnderstanding NotRead(ExportKind export, IReadOnlyList<FilePlan> plans, string folder) => new(
+        export, [.. plans.Select(plan => File(export, plan, 0, folder))],
+        [.. CanonicalColumns.Of(export).Select((column, c) => new ColumnUnderstanding(column.Name, plans.Any(plan => plan.Matches[c].Field >= 0), 0, 0, [], 0, null, "", null, null))]);
 
     public void Dispose()
     {
@@ -184,15 +200,18 @@ internal sealed class ExportReading : IDisposable
 
     private bool Mapped(int column) => plans.Any(plan => plan.Matches[column].Field >= 0);
 
-    private FileUnderstanding File(FilePlan plan)
+    private static FileUnderstanding File(ExportKind export, FilePlan plan, long rows, string folder)
     {
+        var canonical = CanonicalColumns.Of(export);
+        // A row of data may stand where headings are looked for: what is no heading for sure is not shown.
+        var headed = plan.Matches.Count(match => match.Field >= 0) >= FewestHeadings;
         var headings = plan.Headings.Select((heading, field) => (heading, field)).Where(one => one.field != plan.AsideField).Select(one =>
         {
             var (heading, field) = one;
             var column = Array.FindIndex(plan.Matches, match => match.Field == field);
             return column < 0
-                ? new HeadingUnderstanding(Shown(heading, field), null, HeadingEvidence.NotRead)
-                : new HeadingUnderstanding(Shown(heading, field), Columns[column].Name, plan.Matches[column].Reason switch
+                ? new HeadingUnderstanding(headed ? Shown(heading, field) : Position(field), null, HeadingEvidence.NotRead)
+                : new HeadingUnderstanding(Shown(heading, field), canonical[column].Name, plan.Matches[column].Reason switch
                 {
                     HeadingReason.Mapped => HeadingEvidence.ProgramFile,
                     HeadingReason.Exact => HeadingEvidence.Name,
@@ -210,13 +229,18 @@ internal sealed class ExportReading : IDisposable
         };
         return new FileUnderstanding(
             plan.Name, plan.Form.Compressed ? format + " in gzip" : format, plan.Form.Format == FileFormat.Workbook ? null : plan.Encoding.Name(),
-            text ? DelimiterName(plan.Delimiter) : null, plan.Sheet, plan.HeadingLine == 0 ? null : plan.HeadingLine, plan.Preamble, rows[plan.Number], [.. headings]);
+            text ? DelimiterName(plan.Delimiter) : null, plan.Sheet, plan.HeadingLine == 0 ? null : plan.HeadingLine, plan.Preamble, rows, [.. headings])
+        {
+            Path = Path.GetRelativePath(folder, plan.SourcePath).Replace('\\', '/'),
+        };
     }
 
     // A heading that is itself an address or a number of a person is not shown.
     private static string Shown(string heading, int field) => heading.Length == 0 || ShownHeading.Of(heading).Length > 0
         ? heading
-        : string.Create(System.Globalization.CultureInfo.InvariantCulture, $"(column {field + 1})");
+        : Position(field);
+
+    private static string Position(int field) => string.Create(System.Globalization.CultureInfo.InvariantCulture, $"(column {field + 1})");
 
     public static string DelimiterName(byte delimiter) => delimiter switch
     {

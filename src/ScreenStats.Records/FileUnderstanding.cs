@@ -13,4 +13,8 @@ namespace ScreenStats.Records;
 /// <param name="Rows">Rows behind the headings, blank lines not counted.</param>
 /// <param name="Headings">Its headings from left to right.</param>
 public sealed record FileUnderstanding(
-    string Name, string Format, string? Encoding, string? Delimiter, string? Sheet, long? HeadingLine, int LinesBeforeHeadings, long Rows, ImmutableArray<HeadingUnderstanding> Headings);
+    string Name, string Format, string? Encoding, string? Delimiter, string? Sheet, long? HeadingLine, int LinesBeforeHeadings, long Rows, ImmutableArray<HeadingUnderstanding> Headings)
+{
+    /// <summary>Its path relative to the program's folder, with slashes.</summary>
+    public string Path { get; init; } = "";
+}

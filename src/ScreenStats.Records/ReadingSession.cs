@@ -23,11 +23,24 @@ internal sealed class ReadingSession(
     private long bytesRead;
     private long bytesTold;
     private long bytesTotal;
+    private ProgramPlan? plan;
 
     public ReadingResult Run()
     {
+        try
+        {
+            return ReadAndCount();
+        }
+        catch (UnusableDataException refusal)
+        {
+            throw new RefusedReadingException(refusal.Diagnostics, [.. Enum.GetValues<ExportKind>().Select(Understood)]);
+        }
+    }
+
+    private ReadingResult ReadAndCount()
+    {
         var zone = Zone();
-        var plan = new ProgramPlan(settings, folder, encodings, sources, errors, notes);
+        plan = new ProgramPlan(settings, folder, encodings, sources, errors, notes);
         // Without headings that are understood there is nothing to read rows for.
         if (errors.Count > 0) throw Unusable([]);
         bytesTotal = plan.All().Sum(file => file.Plan.Length);
@@ -65,7 +78,7 @@ internal sealed class ReadingSession(
         return new ReadingResult(
             Tally.FromCells(cells), diagnostics, setAside,
             [.. hashes.Select(file => new InputFile(Path.GetFileName(file.Plan.SourcePath), file.Export, file.Plan.SourceLength, file.Hash.WaitAsync(options.CancellationToken).GetAwaiter().GetResult()))],
-            [.. readings.Select(Understanding)]);
+            [.. readings.Select(reading => Understanding(reading, counted.Levels))]);
     }
 
     public void Dispose()
@@ -154,7 +167,11 @@ internal sealed class ReadingSession(
         if (reading.Export == ExportKind.Headcount) yield return new LedgerCell(reading.Export, LedgerEntry.Counted, reading.Rows - reading.SetAsideRows);
     }
 
-    private ExportUnderstanding Understanding(ExportReading reading) => reading.Understanding(
+    private ExportUnderstanding Understood(ExportKind export) =>
+        readings.Find(reading => reading.Export == export && !reading.Broken) is { } read ? Understanding(read, new Dictionary<string, HashSet<string>>()) : ExportReading.NotRead(export, plan?.Files(export) ?? [], folder);
+
+    private ExportUnderstanding Understanding(ExportReading reading, IReadOnlyDictionary<string, HashSet<string>> counted) => reading.Understanding(
+        folder, counted,
         ProgramPlan.Of(settings, reading.Export).DateOrder,
         column => orders.TryGetValue(reading.Export, out var settled) ? settled[column].Why : "ISO 8601");
 

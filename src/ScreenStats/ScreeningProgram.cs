@@ -52,6 +52,13 @@ public sealed class ScreeningProgram
     /// <exception cref="Counting.Diagnostics.UnusableDataException">The data cannot be used: everything that is wrong, errors first.</exception>
     public Reading Read(ReadOptions? options = null) => new(new ProgramReader().Read(Settings, Folder, options));
 
+    /// <summary>A program file that pins how the exports were understood, so that nothing is left to recognise; what the present one says of other things is kept.</summary>
+    /// <param name="understanding">How they were understood.</param>
+    /// <returns>The file; <see cref="PinnedProgram.Text"/> writes it.</returns>
+    /// <exception cref="IOException">The present program file cannot be read any more.</exception>
+    public System.Text.Json.Nodes.JsonObject Pinned(System.Collections.Immutable.ImmutableArray<ExportUnderstanding> understanding) =>
+        PinnedProgram.Of(understanding, File is null ? null : System.IO.File.ReadAllText(File));
+
     /// <summary>The same program with other settings, such as another confidence.</summary>
     /// <param name="settings">The settings.</param>
     /// <returns>The program.</returns>

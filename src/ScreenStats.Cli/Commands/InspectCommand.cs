@@ -21,28 +21,49 @@ internal sealed class InspectCommand : ProgramCommand
     public override int Run(Invocation invocation)
     {
         var program = Open(invocation);
-        var reading = Read(invocation, program);
-        var result = new InspectResult(
-            program.Settings.Title, reading.Result.Understanding,
-            [.. reading.Ledger.Select(cell => new LedgerItem(LevelNames.Of(cell.Export), LevelNames.Of(cell.Entry), cell.Rows))],
-            reading.Diagnostics);
+        try
+        {
+            var reading = Read(invocation, program);
+            Show(invocation, new InspectResult(
+                program.Settings.Title, false, reading.Result.Understanding,
+                [.. reading.Ledger.Select(cell => new LedgerItem(LevelNames.Of(cell.Export), LevelNames.Of(cell.Entry), cell.Rows))],
+                reading.Diagnostics, program.Pinned(reading.Result.Understanding)));
+            return ExitCode.Done;
+        }
+        catch (RefusedReadingException refusal)
+        {
+            // How far things were understood is what helps to mend them; the diagnostics themselves follow on the error stream.
+            if (refusal.Understanding.Any(export => !export.Files.IsEmpty)) Show(invocation, new InspectResult(program.Settings.Title, true, refusal.Understanding, [], refusal.Diagnostics, program.Pinned(refusal.Understanding)));
+            throw;
+        }
+    }
 
+    private void Show(Invocation invocation, InspectResult result)
+    {
         if (WantsJson(invocation)) invocation.Output.Write(ResultJson.Write(result));
         else Render(result, invocation.Screen);
-        return ExitCode.Done;
     }
 
     private static void Render(InspectResult result, Screen screen)
     {
         screen.Title(result.Title);
         foreach (var export in result.Exports.Where(export => !export.Files.IsEmpty)) RenderExport(export, screen);
+        if (!result.Refused)
+        {
+            RenderLedger(result, screen);
+            RenderFindings(result, screen);
+        }
+
         screen.Line();
-        screen.Title("Ledger: what became of every row");
-        screen.Table(
-            [new("export"), new("entry"), new("rows", true)],
-            result.Ledger.GroupBy(item => item.Export).SelectMany(export => export
-                .Select(item => new[] { item.Export, item.Entry, Show.Count(item.Rows) })
-                .Prepend([export.Key, "read", Show.Count(export.Sum(item => item.Rows))])));
+        screen.Title(result.Refused
+            ? "What is understood so far, as a program.json to complete and save beside the exports"
+            : "This understanding as a program.json, to save beside the exports");
+        screen.Line(PinnedProgram.Text(result.ProgramFile).TrimEnd('\n'));
+        screen.Caution();
+    }
+
+    private static void RenderFindings(InspectResult result, Screen screen)
+    {
         screen.Line();
         screen.Title("Findings in the data");
         if (result.Diagnostics.IsEmpty) screen.Line("none");
@@ -52,11 +73,20 @@ internal sealed class InspectCommand : ProgramCommand
                 [new("severity"), new("code"), new("count", true), new("first"), new("what")],
                 result.Diagnostics.Select(found => new[]
                 {
-                    DiagnosticLines.Word(found.Severity), found.Code, Show.Count(found.Occurrences), DiagnosticLines.Place(found), found.Message,
+                    DiagnosticLines.Word(found.Severity), found.Code, Terminal.Show.Count(found.Occurrences), DiagnosticLines.Places(found), found.Message,
                 }));
         }
+    }
 
-        screen.Caution();
+    private static void RenderLedger(InspectResult result, Screen screen)
+    {
+        screen.Line();
+        screen.Title("Ledger: what became of every row");
+        screen.Table(
+            [new("export"), new("entry"), new("rows", true)],
+            result.Ledger.GroupBy(item => item.Export).SelectMany(export => export
+                .Select(item => new[] { item.Export, item.Entry, Terminal.Show.Count(item.Rows) })
+                .Prepend([export.Key, "read", Terminal.Show.Count(export.Sum(item => item.Rows))])));
     }
 
     private static void RenderExport(ExportUnderstanding export, Screen screen)
@@ -76,7 +106,7 @@ internal sealed class InspectCommand : ProgramCommand
             [new("column"), new("recorded", true), new("understood as")],
             export.Columns.Where(column => column.Mapped).Select(column => new[]
             {
-                column.Column, $"{Show.Count(column.Recorded)} of {Show.Count(column.Rows)}", UnderstoodAs(column),
+                column.Column, column.Rows == 0 ? "not read" : $"{Terminal.Show.Count(column.Recorded)} of {Terminal.Show.Count(column.Rows)} ({Share(column.Recorded, column.Rows)})", UnderstoodAs(column),
             }));
         var absent = export.Columns.Where(column => !column.Mapped).Select(column => column.Column).ToImmutableArray();
         if (!absent.IsEmpty) screen.Line("not in the export: " + string.Join(", ", absent));
@@ -85,24 +115,44 @@ internal sealed class InspectCommand : ProgramCommand
     /// <summary>What a file is, in the order in which one would ask for it.</summary>
     private static IEnumerable<string> Form(FileUnderstanding file)
     {
-        yield return $"{Show.Count(file.Rows)} {(file.Rows == 1 ? "row" : "rows")}";
+        yield return file.Rows == 0 ? "rows not read" : $"{Terminal.Show.Count(file.Rows)} {(file.Rows == 1 ? "row" : "rows")}";
         yield return file.Format;
         if (file.Encoding is not null) yield return file.Encoding;
         if (file.Delimiter is not null) yield return $"delimiter {file.Delimiter}";
         if (file.Sheet is not null) yield return $"sheet \"{file.Sheet}\"";
-        if (file.HeadingLine is { } line and > 1) yield return $"headings on line {Show.Count(line)}";
-        if (file.LinesBeforeHeadings > 0) yield return file.LinesBeforeHeadings == 1 ? "1 line before them not read" : $"{Show.Count(file.LinesBeforeHeadings)} lines before them not read";
+        if (file.HeadingLine is { } line and > 1) yield return $"headings on line {Terminal.Show.Count(line)}";
+        if (file.LinesBeforeHeadings > 0) yield return file.LinesBeforeHeadings == 1 ? "1 line before them not read" : $"{Terminal.Show.Count(file.LinesBeforeHeadings)} lines before them not read";
     }
 
     private static string UnderstoodAs(ColumnUnderstanding column)
     {
         var parts = new List<string>();
         if (!column.Words.IsDefaultOrEmpty)
-            parts.Add(string.Join(", ", column.Words.Select(word => $"{word.Word} = {(word.TakenFor.Length == 0 ? "not recorded" : word.TakenFor)} ({Show.Count(word.Rows)})")));
-        if (column.UnknownWords > 0) parts.Add(column.UnknownWords == 1 ? "1 row with a word that is not known" : $"{Show.Count(column.UnknownWords)} rows with words that are not known");
+            parts.Add(string.Join(", ", column.Words.Select(word => $"{word.Word} = {(word.TakenFor.Length == 0 ? "not recorded" : word.TakenFor)} ({Terminal.Show.Count(word.Rows)})")));
+        if (column.UnknownWords > 0) parts.Add(Unknown(column));
         if (column.DateOrder is { } order) parts.Add($"{DiagnosticLines.Words(order)} ({column.DateOrderWhy})");
         if (column.FirstDay is { } first && column.LastDay is { } last)
             parts.Add($"{first.ToString("O", System.Globalization.CultureInfo.InvariantCulture)} to {last.ToString("O", System.Globalization.CultureInfo.InvariantCulture)}");
+        if (column.DifferentLevels > 0)
+        {
+            var more = column.DifferentLevels - column.Levels.Length;
+            parts.Add($"{Terminal.Show.Count(column.DifferentLevels)} different: {string.Join(", ", column.Levels.Select(level => $"{level.Name} ({Terminal.Show.Count(level.Rows)})"))}{(more > 0 ? $" and {Terminal.Show.Count(more)} more" : "")}");
+        }
+
         return string.Join("; ", parts);
     }
+
+    private static string Unknown(ColumnUnderstanding column)
+    {
+        var rest = column.UnknownWords - column.UnknownWordsShown.Sum(word => word.Rows);
+        var shown = string.Join(", ", column.UnknownWordsShown.Select(word => $"\"{word.Word}\" ({Terminal.Show.Count(word.Rows)})"));
+        return (shown.Length > 0 ? $"not known: {shown}" : "")
+            + (shown.Length > 0 && rest > 0 ? "; " : "")
+            + (rest == 0 ? "" : rest == 1 ? "1 row with a word that is not known" : $"{Terminal.Show.Count(rest)} rows with words that are not known");
+    }
+
+    /// <summary>A share in whole percent, but never 0 or 100 % where it is not.</summary>
+    private static string Share(long part, long all) => part == all ? "100 %" : part == 0 ? "0 %"
+        : 200 * part < all ? "under 1 %" : 200 * (all - part) < all ? "over 99 %"
+        : FormattableString.Invariant($"{100.0 * part / all:0} %");
 }

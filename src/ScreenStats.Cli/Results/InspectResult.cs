@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Text.Json.Nodes;
 using ScreenStats.Counting.Diagnostics;
 using ScreenStats.Records;
 
@@ -6,4 +7,4 @@ namespace ScreenStats.Cli.Results;
 
 /// <summary>What <c>inspect</c> answers.</summary>
 internal sealed record InspectResult(
-    string Title, ImmutableArray<ExportUnderstanding> Exports, ImmutableArray<LedgerItem> Ledger, ImmutableArray<Diagnostic> Diagnostics);
+    string Title, bool Refused, ImmutableArray<ExportUnderstanding> Exports, ImmutableArray<LedgerItem> Ledger, ImmutableArray<Diagnostic> Diagnostics, JsonObject ProgramFile);

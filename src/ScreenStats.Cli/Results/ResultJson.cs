@@ -66,5 +66,6 @@ internal static class ResultJson
 [JsonSerializable(typeof(AuditPlanResult))]
 [JsonSerializable(typeof(LotPlanResult))]
 [JsonSerializable(typeof(PseudonymizeResult))]
+[JsonSerializable(typeof(System.Text.Json.Nodes.JsonObject))]
 [JsonSerializable(typeof(double?))]
 internal sealed partial class ResultContext : JsonSerializerContext;

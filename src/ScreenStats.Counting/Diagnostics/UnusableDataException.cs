@@ -3,7 +3,7 @@ using System.Collections.Immutable;
 namespace ScreenStats.Counting.Diagnostics;
 
 /// <summary>The data or the program file cannot be used until what the diagnostics say is mended.</summary>
-public sealed class UnusableDataException : Exception
+public class UnusableDataException : Exception
 {
     /// <summary>Creates the exception from at least one diagnostic of severity error.</summary>
     /// <param name="diagnostics">Everything that was found, errors first.</param>

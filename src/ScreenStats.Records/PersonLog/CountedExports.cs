@@ -10,4 +10,8 @@ namespace ScreenStats.Records.PersonLog;
 /// (a second ledger cell of the same entry is simply added up), headcount, completeness, a controls export, its diagnostics.
 /// </param>
 /// <param name="Removed">Rows taken out again, by export and record.</param>
-internal sealed record CountedExports(TallyCells Cells, ImmutableArray<RemovedRow> Removed);
+internal sealed record CountedExports(TallyCells Cells, ImmutableArray<RemovedRow> Removed)
+{
+    /// <summary>The sites, lots and kits of counted rows, by column: only these may be shown, for a row that was set aside can hold anything anywhere.</summary>
+    public IReadOnlyDictionary<string, HashSet<string>> Levels { get; init; } = new Dictionary<string, HashSet<string>>();
+}

@@ -78,7 +78,18 @@ internal sealed class RunCounter(ProgramSettings settings, Vocabularies vocabula
             HasConfirmatory = index.HasExport,
             Diagnostics = Findings(index, removed, scan, screeningRows, confirmatoryRows, counted, span, cubes, shapes),
         };
-        return new(cells, [.. removed, .. index.Removed]);
+        return new(cells, [.. removed, .. index.Removed]) { Levels = Levels(cubes.Checks) };
+    }
+
+    private Dictionary<string, HashSet<string>> Levels(RowChecks checks)
+    {
+        var (sites, lots, kits) = (vocabularies.Sites.ToArray(), vocabularies.Lots.ToArray(), vocabularies.Kits.ToArray());
+        return new(StringComparer.Ordinal)
+        {
+            [Understanding.CanonicalColumns.Site] = [.. sites.Where((_, code) => checks.FirstOfSite(code) != uint.MaxValue)],
+            [Understanding.CanonicalColumns.Lot] = [.. lots.Where((_, code) => code > 0 && checks.FirstOfLot(code) != uint.MaxValue)],
+            [Understanding.CanonicalColumns.Kit] = [.. checks.Kits.All().Select(kit => kits[(int)(kit.Key & ((1 << LevelLimits.KitBits) - 1))])],
+        };
     }
 
     private System.Collections.Immutable.ImmutableArray<Counting.Diagnostics.Diagnostic> Findings(

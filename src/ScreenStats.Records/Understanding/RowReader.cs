@@ -123,6 +123,9 @@ internal abstract class RowReader
     /// <summary>The memories of words, for showing how they were understood.</summary>
     public abstract IEnumerable<(int Column, TextCodes Codes, Words Words)> WordsMet();
 
+    /// <summary>The memories of names of sites, lots and kits.</summary>
+    public virtual IEnumerable<(int Column, TextCodes Codes)> LevelsMet() => [];
+
     public (DateOnly First, DateOnly Last)? DaysOf(int column) => firstDays[column] > lastDays[column]
         ? null
         : (new DateOnly(2000, 1, 1).AddDays(firstDays[column]), new DateOnly(2000, 1, 1).AddDays(lastDays[column]));

@@ -80,6 +80,8 @@ internal sealed class ScreeningReader : RowReader
         (symptomatic, symptoms, Words.YesNo), (exposed, exposures, Words.YesNo), (control, controls, Words.Control),
     ];
 
+    public override IEnumerable<(int Column, TextCodes Codes)> LevelsMet() => [(site, sites), (lot, lots), (kit, kits)];
+
     public override byte[] TakeMeaning(RecordSplitter row)
     {
         if (count == 0) return [];

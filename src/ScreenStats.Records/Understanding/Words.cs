@@ -4,7 +4,8 @@ using ScreenStats.Counting.Ledger;
 namespace ScreenStats.Records.Understanding;
 
 /// <summary>
-/// The words that columns of choices are read by: canonical word and its common English synonyms. The program file's
+/// The words that columns of choices are read by: canonical word and its common synonyms,
+/// for results and yes or no also in German, French and Spanish. The program file's
 /// own words go first; case, accents, spaces and punctuation make no difference.
 /// </summary>
 internal sealed class Words
@@ -19,17 +20,17 @@ internal sealed class Words
     {
         Synonyms =
         {
-            ["negative"] = "neg n - undetected nonreactive",
-            ["positive"] = "pos p + detected reactive",
-            ["inconclusive"] = "indeterminate equivocal borderline",
-            ["invalid"] = "void failed fail error",
+            ["negative"] = "neg n - undetected nonreactive negativ negatif negativo negativa nichtnachgewiesen nichtnachweisbar",
+            ["positive"] = "pos p + detected reactive positiv positif positivo positiva nachgewiesen nachweisbar reaktiv reactif reactivo reactiva detecte detectee detectado detectada",
+            ["inconclusive"] = "indeterminate equivocal borderline unklar grenzwertig uneindeutig fraglich zweifelhaft unbestimmt douteux douteuse indetermine indeterminee equivoque indeterminado indeterminada dudoso dudosa inc inconcl indet",
+            ["invalid"] = "void failed fail error inv ungultig ungueltig invalide invalido invalida fehlgeschlagen fehler echec nulo nula",
         },
         Phrases =
         {
-            ["negative"] = ["negative result", "not detected", "non reactive"],
+            ["negative"] = ["negative result", "not detected", "non reactive", "kein nachweis", "nicht reaktiv", "non détecté", "non détectée", "non réactif", "non réactive", "no detectado", "no detectada", "no reactivo", "no reactiva"],
             ["positive"] = ["positive result", "presumptive positive"],
-            ["inconclusive"] = ["no control line"],
-            ["invalid"] = ["invalid result", "test failed", "no lines"],
+            ["inconclusive"] = ["no control line", "nicht eindeutig", "nicht schlüssig", "non concluant", "non concluante", "no concluyente", "keine kontrolllinie"],
+            ["invalid"] = ["invalid result", "test failed", "no lines", "nicht auswertbar", "non valide", "non valable", "no válido", "no válida", "no valorable"],
         },
     };
 
@@ -37,17 +38,17 @@ internal sealed class Words
     {
         Synonyms =
         {
-            ["negative"] = "neg n - undetected nonreactive",
-            ["positive"] = "pos p + detected reactive",
-            ["indeterminate"] = "inconclusive equivocal invalid borderline unresolved",
-            ["rejected"] = "unfit unsatisfactory insufficient cancelled canceled qns unsuitable leaked",
+            ["negative"] = "neg n - undetected nonreactive negativ negatif negativo negativa nichtnachgewiesen nichtnachweisbar",
+            ["positive"] = "pos p + detected reactive positiv positif positivo positiva nachgewiesen nachweisbar reaktiv reactif reactivo reactiva detecte detectee detectado detectada",
+            ["indeterminate"] = "inconclusive equivocal invalid borderline unresolved unklar grenzwertig uneindeutig fraglich zweifelhaft unbestimmt douteux douteuse indetermine indeterminee equivoque indeterminado indeterminada dudoso dudosa inc inconcl indet inv ungultig ungueltig invalide invalido invalida",
+            ["rejected"] = "unfit unsatisfactory insufficient cancelled canceled qns unsuitable leaked rej abgelehnt zuruckgewiesen zurueckgewiesen unbrauchbar rejete rejetee refuse rechazado rechazada",
         },
         Phrases =
         {
-            ["negative"] = ["not detected", "non reactive"],
+            ["negative"] = ["not detected", "non reactive", "kein nachweis", "nicht reaktiv", "non détecté", "non détectée", "non réactif", "non réactive", "no detectado", "no detectada", "no reactivo", "no reactiva"],
             ["positive"] = [],
-            ["indeterminate"] = ["presumptive", "no conclusion"],
-            ["rejected"] = ["not tested", "specimen rejected", "quantity not sufficient", "insufficient sample"],
+            ["indeterminate"] = ["presumptive", "no conclusion", "nicht eindeutig", "nicht schlüssig", "non concluant", "non concluante", "no concluyente", "non valide", "no válido", "no válida"],
+            ["rejected"] = ["not tested", "specimen rejected", "quantity not sufficient", "insufficient sample", "nicht auswertbar", "nicht verwertbar", "non conforme", "prélèvement insuffisant", "échantillon insuffisant", "muestra insuficiente", "material insuficiente", "no procesado", "no procesada"],
         },
     };
 
@@ -55,10 +56,10 @@ internal sealed class Words
     {
         Synonyms =
         {
-            ["no"] = "n false f 0 absent none",
-            ["yes"] = "y true t 1 present visible seen x",
+            ["no"] = "n false f 0 absent none nein non falsch faux falso",
+            ["yes"] = "y true t 1 present visible seen x ja oui si wahr vrai verdadero sichtbar",
         },
-        Phrases = { ["no"] = ["not visible", "not seen", "not present"], ["yes"] = [] },
+        Phrases = { ["no"] = ["not visible", "not seen", "not present", "nicht sichtbar"], ["yes"] = [] },
     };
 
     /// <summary>Control-swab marks; the third word is the mark of an ordinary run.</summary>
@@ -123,7 +124,7 @@ internal sealed class Words
         },
     };
 
-    private static readonly ImmutableArray<string> Blanks = ["na", "null", "unknown", "notrecorded", "notknown", "nodata", "missing"];
+    private static readonly ImmutableArray<string> Blanks = ["na", "null", "unknown", "notrecorded", "notknown", "nodata", "missing", "unbekannt", "keineangabe", "inconnu", "nonrenseigne", "desconocido", "sindatos"];
 
     private readonly string[] canonical;
 

@@ -196,7 +196,9 @@ public sealed class BadInputTests : IDisposable
             var run = Runner.In(program.Here, command, path);
 
             run.Code.Should().Be(1, run.Errors);
-            run.Output.Should().BeEmpty();
+            // inspect shows how far things were understood; the messages are the same.
+            if (command == "evaluate") run.Output.Should().BeEmpty();
+            run.Output.Should().NotContain(ProgramOnDisk.Secret).And.NotContain("Ledger");
             run.Errors.Should().StartWith("error: ").And.NotContain("   at ").And.NotContain(ProgramOnDisk.Secret).And.NotContain("Exception");
             foreach (var word in words) run.Errors.Should().Contain(word);
             Directory.GetFileSystemEntries(program.Root).Should().HaveCount(1, "nothing may be written");

@@ -102,6 +102,20 @@ public sealed class EvaluateTests : IDisposable
     }
 
     [Fact]
+    public void Inspect_of_refused_exports_shows_how_far_they_were_understood()
+    {
+        program.Write("screening.csv", "Badge,Site,Date,Result,Lot\n1,Dock,03.01.2026,neg,A1\n2,Dock,04.01.2026,pos,A1\n");
+        var run = Runner.In(program.Here, "inspect", "works");
+
+        run.Code.Should().Be(1);
+        Golden.Check("cli/inspect-refused.txt", run.Output);
+        Golden.Check("cli/inspect-refused-messages.txt", run.Errors);
+        using var json = JsonDocument.Parse(Runner.In(program.Here, "inspect", "works", "--json").Output);
+        json.RootElement.GetProperty("refused").GetBoolean().Should().BeTrue();
+        json.RootElement.GetProperty("programFile").GetProperty("exports").GetProperty("screening").GetProperty("columns").GetProperty("person").GetString().Should().Be("Badge");
+    }
+
+    [Fact]
     public void Inspect_gives_the_same_as_one_object()
     {
         program.Write("screening.csv", ProgramOnDisk.Screening + $"p5,Dock,2026-01-07T08:00,{ProgramOnDisk.Secret},A1\n");

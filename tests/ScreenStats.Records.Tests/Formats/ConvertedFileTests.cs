@@ -57,7 +57,7 @@ public class ConvertedFileTests
         });
         var read = () => folder.Read(options: new ReadOptions { Threads = 1, Progress = progress });
         if (thrown is null) read.Should().NotThrow();
-        else read.Should().Throw<Exception>().Which.Should().BeOfType(thrown);
+        else read.Should().Throw<Exception>().Which.Should().BeAssignableTo(thrown);
         seen.Should().NotBeEmpty("else this test looks in the wrong place");
         foreach (var made in seen.Distinct()) Directory.Exists(made).Should().BeFalse();
 

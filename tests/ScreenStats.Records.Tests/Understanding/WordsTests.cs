@@ -21,11 +21,30 @@ public class WordsTests
     [InlineData("Inconclusive", "inconclusive")]
     [InlineData("INVALID", "invalid")]
     [InlineData("void", "invalid")]
+    [InlineData("négatif", "negative")]
+    [InlineData("NÉGATIVE", "negative")]
+    [InlineData("nicht nachgewiesen", "negative")]
+    [InlineData("no detectado", "negative")]
+    [InlineData("non détecté", "negative")]
+    [InlineData("Positivo", "positive")]
+    [InlineData("nachweisbar", "positive")]
+    [InlineData("détectée", "positive")]
+    [InlineData("grenzwertig", "inconclusive")]
+    [InlineData("non concluant", "inconclusive")]
+    [InlineData("no concluyente", "inconclusive")]
+    [InlineData("INC", "inconclusive")]
+    [InlineData("ungültig", "invalid")]
+    [InlineData("ungueltig", "invalid")]
+    [InlineData("inválido", "invalid")]
+    [InlineData("non valide", "invalid")]
+    [InlineData("inv.", "invalid")]
+    [InlineData("unbekannt", "")]
+    [InlineData("ND", null)] // not detected, or no data
     [InlineData("n/a", "")]
     [InlineData("banana", null)]
     [InlineData("+-", null)]
     [InlineData("1", null)]
-    public void Results_are_read_by_their_usual_English_words(string word, string? canonical)
+    public void Results_are_read_by_their_usual_words_in_four_languages(string word, string? canonical)
     {
         foreach (var culture in new[] { "", "de-DE", "tr-TR" })
         {

@@ -153,10 +153,10 @@ public class BadInputTests
     public void A_word_cannot_be_given_a_meaning_that_no_column_has()
     {
         using var folder = new TestFolder().With("screening.csv", TestFolder.Headings + Row);
-        var settings = TestFolder.Screening(new ExportSettings { Words = ImmutableSortedDictionary<string, string>.Empty.Add("nil", "negativ").Add("j", "yes") });
+        var settings = TestFolder.Screening(new ExportSettings { Words = ImmutableSortedDictionary<string, string>.Empty.Add("nil", "negatve").Add("j", "yes") });
         var found = folder.Refused(settings).Should().ContainSingle().Subject;
         found.Code.Should().Be(ReadingDiagnostics.UnknownMeaning);
-        found.Message.Should().Contain("\"negativ\"").And.Contain("negative, positive, inconclusive, invalid");
+        found.Message.Should().Contain("\"negatve\"").And.Contain("negative, positive, inconclusive, invalid");
     }
 
     [Fact]

@@ -1,0 +1,81 @@
+using System.Collections.Immutable;
+using System.Text.Encodings.Web;
+using System.Text.Json;
+using System.Text.Json.Nodes;
+using ScreenStats.Counting.Ledger;
+using ScreenStats.Counting.Programs;
+using ScreenStats.Records.Understanding;
+
+namespace ScreenStats.Records;
+
+/// <summary>A program file that states everything that reading recognised, so that nothing is left to recognise the next time.</summary>
+public static class PinnedProgram
+{
+    private static readonly JsonSerializerOptions Written = new() { WriteIndented = true, NewLine = "\n", Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping };
+    private static readonly JsonDocumentOptions Read = new() { CommentHandling = JsonCommentHandling.Skip, AllowTrailingCommas = true };
+
+    /// <summary>The text of a program file.</summary>
+    /// <param name="program">The file.</param>
+    /// <returns>JSON with a line end behind it.</returns>
+    public static string Text(JsonObject program)
+    {
+        ArgumentNullException.ThrowIfNull(program);
+        return program.ToJsonString(Written) + "\n";
+    }
+
+    /// <summary>The program file that pins an understanding.</summary>
+    /// <remarks>
+    /// What the present file says of other things is kept, its comments are not. Under exports stand the files that were read, the heading
+    /// of every column, the words that are not the canonical ones, and the order of dates. What differs between the files of one export (a
+    /// heading, a sheet) cannot be stated and is left to be recognised. Words that mean that nothing is recorded are known anyway.
+    /// </remarks>
+    /// <param name="understanding">How each export was understood.</param>
+    /// <param name="present">Text of the present program file; null without one.</param>
+    /// <returns>The file.</returns>
+    /// <exception cref="JsonException">The present text is not JSON.</exception>
+    public static JsonObject Of(ImmutableArray<ExportUnderstanding> understanding, string? present = null)
+    {
+        var program = present is null ? [] : JsonNode.Parse(present, null, Read) as JsonObject ?? throw new JsonException("A program file is an object.");
+        var exports = program["exports"] as JsonObject ?? [];
+        program.Remove("exports");
+        foreach (var export in understanding.Where(export => !export.Files.IsEmpty))
+        {
+            var name = export.Export.ToString().ToLowerInvariant();
+            var own = exports[name] as JsonObject ?? [];
+            exports.Remove(name);
+            Pin(own, export);
+            exports.Add(name, own);
+        }
+
+        program.Add("exports", exports);
+        return program;
+    }
+
+    private static void Pin(JsonObject own, ExportUnderstanding export)
+    {
+        own["files"] = new JsonArray([.. export.Files.Select(file => file.Path).Distinct(StringComparer.Ordinal).Select(path => (JsonNode)path)]);
+        if (export.Files.All(file => file.Sheet is not null)) own["sheets"] = new JsonArray([.. export.Files.Select(file => file.Sheet!).Distinct(StringComparer.Ordinal).Select(sheet => (JsonNode)sheet)]);
+        var columns = new JsonObject();
+        var withHeadings = export.Files.Where(file => file.HeadingLine is not null).ToList();
+        foreach (var column in export.Columns.Where(column => column.Mapped))
+        {
+            var headings = withHeadings.Select(file => file.Headings.FirstOrDefault(heading => heading.Column == column.Column)?.Heading ?? "").DistinctBy(TextFold.Fold).ToList();
+            if (headings is [{ Length: > 0 } heading]) columns[column.Column] = heading;
+        }
+
+        if (columns.Count > 0) own["columns"] = columns;
+        var words = own["words"] as JsonObject ?? [];
+        var stated = words.Select(word => TextFold.Fold(word.Key)).ToHashSet(StringComparer.Ordinal);
+        foreach (var word in export.Columns.SelectMany(column => column.Words).Where(word => word.TakenFor.Length > 0 && TextFold.Fold(word.Word) != TextFold.Fold(word.TakenFor)).OrderBy(word => word.Word, StringComparer.Ordinal))
+        {
+            if (stated.Add(TextFold.Fold(word.Word))) words[word.Word] = word.TakenFor;
+        }
+
+        own.Remove("words");
+        if (words.Count > 0) own["words"] = words;
+        var orders = export.Columns.Where(column => column.DateOrder is not null and not DateOrder.Iso).Select(column => column.DateOrder!.Value).Distinct().ToList();
+        if (orders.Count > 1 || withHeadings.Count == 0 || !export.Columns.Any(column => column.DateOrder is not null)) return;
+        own.Remove("dateOrder");
+        own["dateOrder"] = orders switch { [] => "iso", [DateOrder.DayFirst] => "day-first", _ => "month-first" };
+    }
+}

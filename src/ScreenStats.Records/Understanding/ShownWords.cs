@@ -1,0 +1,40 @@
+using System.Collections.Immutable;
+using System.Text;
+using ScreenStats.Records.Deidentification;
+
+namespace ScreenStats.Records.Understanding;
+
+/// <summary>
+/// Which texts may be shown where understanding is shown. Messages, reports and set-aside lists never hold a cell's text;
+/// inspect alone may show, to the person who holds the exports, the names of sites, lots and kits, the words that are known,
+/// and of the words that are not known those which are surely no person's: the column holds mostly known words, so it is the
+/// column of choices it was taken for; the word stands in several rows; it is short, of letters and a few signs only, and
+/// looks like no name, address or number of a person. Of all others only the number of rows is shown.
+/// </summary>
+internal static class ShownWords
+{
+    /// <summary>Fewest rows of an unknown word that is shown.</summary>
+    public const int FewestRows = 5;
+
+    private const int Longest = 30;
+    private const int Most = 20;
+
+    /// <summary>The unknown words that may be shown, the most frequent first.</summary>
+    /// <param name="unknown">Unknown words with their rows.</param>
+    /// <param name="known">Rows of the column with a known word.</param>
+    public static ImmutableArray<WordUnderstanding> Unknown(IReadOnlyList<(string Text, long Times)> unknown, long known)
+    {
+        if (known < unknown.Sum(word => word.Times)) return [];
+        return
+        [
+            .. unknown.Where(word => word.Times >= FewestRows && word.Text.Length <= Longest && word.Text.All(c => char.IsLetter(c) || c is ' ' or '-' or '+' or '/') && IsNobody(word.Text))
+                .OrderByDescending(word => word.Times).ThenBy(word => word.Text, StringComparer.Ordinal).Take(Most).Select(word => new WordUnderstanding(word.Text, "", word.Times)),
+        ];
+    }
+
+    /// <summary>The most frequent names of sites, lots or kits; none that looks like a person.</summary>
+    public static ImmutableArray<LevelUnderstanding> Levels(IEnumerable<(string Text, long Times)> met) =>
+        [.. met.Where(level => level.Text.Length <= 2 * Longest && IsNobody(level.Text)).OrderByDescending(level => level.Times).ThenBy(level => level.Text, StringComparer.Ordinal).Take(Most).Select(level => new LevelUnderstanding(level.Text, level.Times))];
+
+    private static bool IsNobody(string text) => IdentityRule.Of(Encoding.UTF8.GetBytes(text)) == IdentityKind.None;
+}
