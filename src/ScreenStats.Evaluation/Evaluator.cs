@@ -81,6 +81,7 @@ public static class Evaluator
         return new Findings
         {
             Settings = settings,
+            Source = tally,
             Span = new DataSpan
             {
                 FirstDay = tally.FirstDay,

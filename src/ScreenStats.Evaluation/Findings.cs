@@ -132,6 +132,10 @@ public sealed record Findings
     [JsonIgnore]
     public Disclosure.ReleaseDisclosure? Disclosure { get; init; }
 
+    /// <summary>The tally they come from: which levels go together, for the disclosure stage.</summary>
+    [JsonIgnore]
+    internal Counting.Cubes.Tally? Source { get; init; }
+
     /// <summary>Every analysis, in the order in which they are read, as it may be seen.</summary>
     [JsonIgnore]
     public ImmutableArray<IFinding> All => Disclosure is { } disclosure ? [.. Evaluated.Select(disclosure.Veil)] : Evaluated;

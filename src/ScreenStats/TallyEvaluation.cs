@@ -22,5 +22,5 @@ public static class TallyEvaluation
     /// <returns>The findings, as <see cref="DisclosureControl.Apply"/> gives them.</returns>
     /// <exception cref="NotOurFolderException">The folder holds no report of ours.</exception>
     public static Findings EvaluateForRelease(this Tally tally, ProgramSettings settings, string? earlierRelease = null) =>
-        DisclosureControl.Apply(Evaluator.Evaluate(tally, settings), tally, earlierRelease is null ? null : Report.ReadRelease(earlierRelease));
+        DisclosureControl.Apply(Evaluator.Evaluate(tally, settings), earlierRelease is null ? null : Report.ReadRelease(earlierRelease));
 }

@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using ScreenStats.Counting.Cubes;
 using ScreenStats.Evaluation.Answers;
 using ScreenStats.Evaluation.Cautions;
 using ScreenStats.Evaluation.Disclosure.Counts;
@@ -15,14 +14,13 @@ public static class DisclosureControl
 
     /// <summary>Hides counts from 1 to one less than the program's <c>suppressBelow</c>, and whatever would give one away.</summary>
     /// <param name="findings">Findings as evaluated.</param>
-    /// <param name="tally">The tally they come from, for the risk of the rows; null where it is not at hand.</param>
     /// <param name="earlier">An earlier release of the same program; null for none.</param>
     /// <returns>
     /// The findings with what may be seen of them (<see cref="Findings.Disclosure"/>): tables, sentences, answers and cautions are
     /// the visible ones. The typed figures themselves are those that were evaluated, and not for circulation. Unchanged where nothing is to be hidden.
     /// </returns>
     /// <exception cref="InvalidOperationException">The audit found a hidden count that can be worked out: a defect of the hiding, so nothing is released.</exception>
-    public static Findings Apply(Findings findings, Tally? tally = null, EarlierRelease? earlier = null)
+    public static Findings Apply(Findings findings, EarlierRelease? earlier = null)
     {
         ArgumentNullException.ThrowIfNull(findings);
         var threshold = findings.Settings.Report.SuppressBelow;
@@ -30,7 +28,8 @@ public static class DisclosureControl
 
         var release = ReleasedCounts.Of(id => findings.AllTables.Where(table => table.Id == id)
             .SelectMany(table => Enumerable.Range(0, table.RowCount).Select(row => Row.Of(table, row))));
-        var model = ReleaseModel.Of(release, earlier?.Counts(), threshold);
+        var tally = findings.Source;
+        var model = ReleaseModel.Of(release, tally is null ? [] : LevelOverlaps.Of(tally), earlier?.Counts(), threshold);
         var plan = SuppressionPlanner.Protect(model, threshold);
         Audit(model, plan, threshold);
 

@@ -61,10 +61,10 @@ internal static class TableHtml
         if (cell.Kind == CellKind.Undefined) return "undefined " + notes.Letter(cell.AsText);
         var text = Rounding.Print(cell, unit);
         if (text.Length == 0) return column.WhenEmpty;
-        if (column.AsNotes) return notes.Letter(text);
+        if (column.AsNotes && cell.Kind != CellKind.Hidden) return notes.Letter(text);
         if (Words.Contains(column.Name)) text = text.Replace('-', ' ');
         if (column.Kind is { } kind && view.Table.CellAt(row, view.IndexOf(kind)) is { Kind: CellKind.Text } word) text = $"{word.AsText} {text}";
-        if (column.Upper is { } upper && Rounding.Print(view.Table.CellAt(row, view.IndexOf(upper)), unit) is { Length: > 0 } end) text += " to " + end;
+        if (column.Upper is { } upper && cell.Kind != CellKind.Hidden && Rounding.Print(view.Table.CellAt(row, view.IndexOf(upper)), unit) is { Length: > 0 } end) text += " to " + end;
         return text;
     }
 

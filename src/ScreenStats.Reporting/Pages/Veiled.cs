@@ -18,11 +18,23 @@ internal static class Veiled
             Pages = [.. group.Pages.Select(page => page with
             {
                 Finding = disclosure.Veil(page.Finding),
-                Tables = [.. page.Tables.Select(view => view with { Table = disclosure.Veil(view.Table) })],
+                Tables = [.. page.Tables.Select(view => view with { Table = disclosure.Veil(view.Table), Columns = Columns(view) })],
                 Charts = [.. page.Charts.Where(chart => ByPoint.Contains(chart.TableId))],
             })],
         }),
     ];
+
+    // Widened limits and remarks are hidden in every row: the plain limits take their place where the table has them.
+    private static ImmutableArray<ViewColumn> Columns(TableView view)
+    {
+        var plain = view.Table.Columns.Any(column => column.Name == "lower") && view.Columns.All(column => column.Name != "lower");
+        return
+        [
+            .. view.Columns.Where(column => !column.AsNotes)
+                .Where(column => plain || column.Name != "widened_lower")
+                .Select(column => column.Name == "widened_lower" ? new ViewColumn("lower", "Limits, not widened", "upper") : column),
+        ];
+    }
 
     /// <summary>Findings about the files without their lines, counts and words, which speak of single rows: code, severity and file stay.</summary>
     public static ImmutableArray<Diagnostic> Diagnostics(ImmutableArray<Diagnostic> found) => found.IsDefaultOrEmpty ? found :

@@ -1,5 +1,7 @@
+using ScreenStats.Counting.Cubes;
 using ScreenStats.Counting.Programs;
 using ScreenStats.Evaluation.Disclosure;
+using ScreenStats.Evaluation.Disclosure.Counts;
 using ScreenStats.Evaluation.Disclosure.Tables;
 using ScreenStats.Evaluation.Model;
 using ScreenStats.Evaluation.Tests.Sketches;
@@ -71,6 +73,23 @@ public class DisclosureControlTests
         released.Disclosure.Shows(findings.Positivity.Program, "Estimate").Should().BeTrue();
         released.Answers.Questions.SelectMany(answer => answer.Sentences).Should().NotBeEmpty();
         released.Answers.NextSteps.Select(step => step.Id).Should().Contain(findings.Answers.NextSteps[0].Id);
+    }
+
+    [Fact]
+    public void A_lot_that_only_one_site_uses_is_hidden_with_it()
+    {
+        var sketch = new ProgramSketch().Runs(Outcome.Negative, 400, lot: "A1").Runs(Outcome.Positive, 3, FollowUp.Refuted, lot: "A1")
+            .Runs(Outcome.Negative, 500, site: "South", lot: "B1").Runs(Outcome.Positive, 30, FollowUp.Refuted, "South", "B1")
+            .Runs(Outcome.Negative, 600, site: "East", lot: "B2").Runs(Outcome.Positive, 40, FollowUp.Refuted, "East", "B2")
+            .Runs(Outcome.Negative, 600, site: "East", lot: "B3").Runs(Outcome.Positive, 20, FollowUp.Refuted, "East", "B3");
+        var model = DisclosureControl.Apply(Evaluator.Evaluate(sketch.Tally(), Settings(new ProgramSettings(), 5))).Disclosure!.Model;
+
+        // North and A1 are the same runs, and so are South and B1, East and B2 with B3: what one name hides the other may not tell.
+        bool Hidden(string by, string level) => model.Find(new CountUnit(by, level, ""), "positives")!.Hidden;
+        Hidden("site", "North").Should().BeTrue();
+        Hidden("lot", "A1").Should().BeTrue();
+        (Hidden("site", "South") == Hidden("lot", "B1")).Should().BeTrue();
+        (Hidden("site", "East") == (Hidden("lot", "B2") || Hidden("lot", "B3"))).Should().BeTrue();
     }
 
     private static Findings Evaluate(string name, int threshold)

@@ -1,6 +1,8 @@
 using System.Collections.Immutable;
+using System.Globalization;
 using System.IO.Compression;
 using System.Text;
+using System.Text.Json;
 using System.Text.RegularExpressions;
 using CsCheck;
 using ScreenStats.Counting.Cubes;
@@ -50,6 +52,23 @@ public class ReleaseTests
     }
 
     [Fact]
+    public void No_number_of_the_data_file_or_the_page_is_a_small_count()
+    {
+        Programs.Sample(
+            (program, threshold) =>
+            {
+                var files = Release(Sketch(program).Tally(), threshold);
+                using var json = JsonDocument.Parse(files["findings.json"]);
+                SmallNumbers(json.RootElement, "", threshold).Should().BeEmpty();
+                var page = Encoding.UTF8.GetString(files["report.html"]);
+                Regex.Matches(page, @"<t[dh][^>]*>([\d,]+)</t[dh]>").Select(match => match.Groups[1].Value).Where(text => IsSmall(text, threshold)).Should().BeEmpty();
+                Regex.Matches(page, @"<data value=""([^""]+)"">([\d,]+)</data>").Where(match => match.Groups[1].Value is not ("yield.episodeDays" or "followUp.confirmWithinHours") && IsSmall(match.Groups[2].Value, threshold))
+                    .Select(match => match.Value).Should().BeEmpty();
+            },
+            iter: 15);
+    }
+
+    [Fact]
     public void The_attacker_finds_small_counts_where_only_they_are_hidden()
     {
         var files = Release(new ProgramSketch().Runs(Outcome.Negative, 300).Runs(Outcome.Positive, 40, FollowUp.Refuted).Runs(Outcome.Negative, 300, site: "South").Runs(Outcome.Positive, 3, FollowUp.Refuted, "South").Tally(), 0);
@@ -70,7 +89,7 @@ public class ReleaseTests
                 var earlier = Release(Sketch(program).Tally(), threshold);
                 var tables = earlier.Where(file => file.Key.StartsWith("tables/", StringComparison.Ordinal)).ToImmutableDictionary(file => Path.GetFileNameWithoutExtension(file.Key), file => Encoding.UTF8.GetString(file.Value), StringComparer.Ordinal);
                 var tally = Sketch([.. program, .. added.Select(cell => cell with { Day = 28 + (cell.Day % 7) })]).Tally();
-                var now = Report.Files(DisclosureControl.Apply(Evaluator.Evaluate(tally, Settings(threshold)), tally, new EarlierRelease(tables)), new ReportInputs());
+                var now = Report.Files(DisclosureControl.Apply(Evaluator.Evaluate(tally, Settings(threshold)), new EarlierRelease(tables)), new ReportInputs());
 
                 new Attacker(now, new Attacker(earlier)).Leaks(threshold).Should().BeEmpty();
             },
@@ -81,8 +100,40 @@ public class ReleaseTests
     public void The_same_findings_give_the_same_bytes()
     {
         var tally = Marked().Tally();
-        Release(tally, 11).Should().BeEquivalentTo(Release(tally, 11));
+        Release(tally, 11).Select(file => (file.Key, Convert.ToBase64String(file.Value))).Should().Equal(Release(tally, 11).Select(file => (file.Key, Convert.ToBase64String(file.Value))));
     }
+
+    [Theory]
+    [InlineData("de-DE")]
+    [InlineData("tr-TR")]
+    public void The_bytes_are_the_same_in_every_culture(string culture)
+    {
+        var tally = Marked().Tally();
+        var before = CultureInfo.CurrentCulture;
+        var invariant = Release(tally, 1000);
+        try
+        {
+            CultureInfo.CurrentCulture = CultureInfo.GetCultureInfo(culture);
+            Release(tally, 1000).Select(file => (file.Key, Convert.ToBase64String(file.Value))).Should().Equal(invariant.Select(file => (file.Key, Convert.ToBase64String(file.Value))));
+        }
+        finally
+        {
+            CultureInfo.CurrentCulture = before;
+        }
+    }
+
+    private static bool IsSmall(string text, int threshold) => long.Parse(text, NumberStyles.AllowThousands, CultureInfo.InvariantCulture) is > 0 and var value && value < threshold;
+
+    // Shares of exactly 1, and what is no count of the program.
+    private static IEnumerable<string> SmallNumbers(JsonElement element, string path, int threshold) => element.ValueKind switch
+    {
+        JsonValueKind.Object => element.EnumerateObject().SelectMany(property => SmallNumbers(property.Value, path + "." + property.Name, threshold)),
+        JsonValueKind.Array => element.EnumerateArray().SelectMany(item => SmallNumbers(item, path, threshold)),
+        JsonValueKind.Number when element.TryGetInt64(out var value) && value > 0 && value < threshold
+            && !path.StartsWith(".disclosure.", StringComparison.Ordinal) && path is not ".answers.nextSteps.rank"
+            && !(value == 1 && (path.EndsWith("estimate", StringComparison.Ordinal) || path.EndsWith("hare", StringComparison.Ordinal) || path.EndsWith("pper", StringComparison.Ordinal) || path.EndsWith("ower", StringComparison.Ordinal))) => [$"{path} is {value}"],
+        _ => [],
+    };
 
     private static Gen<Cell[]> Cells => Gen.Select(Gen.Int[0, 2], Gen.Int[0, 2], Gen.Int[0, 27], Gen.Int[0, 6], Gen.Frequency((2, Gen.Int[1, 6]), (2, Gen.Int[7, 60]))).Select((site, lot, day, kind, runs) => new Cell(site, lot, day, kind, runs)).Array[3, 25];
 
@@ -119,7 +170,7 @@ public class ReleaseTests
     private static ProgramSettings Settings(int threshold) => new() { Report = new ReportSettings { SuppressBelow = threshold } };
 
     private static SortedDictionary<string, byte[]> Release(Tally tally, int threshold) =>
-        Report.Files(DisclosureControl.Apply(Evaluator.Evaluate(tally, Settings(threshold)), tally), new ReportInputs());
+        Report.Files(DisclosureControl.Apply(Evaluator.Evaluate(tally, Settings(threshold))), new ReportInputs());
 
     // Pictures by their words: their lines are numbers of another kind.
     private static IEnumerable<(string Name, string Text)> Texts(IReadOnlyDictionary<string, byte[]> files)

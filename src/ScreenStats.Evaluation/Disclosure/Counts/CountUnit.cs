@@ -7,7 +7,7 @@ internal readonly record struct CountUnit(string By, string Level, string Period
     public static CountUnit Program { get; } = new("program", "", "");
 
     /// <summary>The breakdown that the unit is a level of; empty for the whole program.</summary>
-    public string Breakdown => Period.Length > 0 ? By + ":period" : By == "program" ? "" : By;
+    public string Breakdown => By == "overlap" ? By : Period.Length > 0 ? By + ":period" : By == "program" ? "" : By;
 
     public override string ToString() => $"{By}|{Level}|{Period}";
 }

@@ -64,13 +64,14 @@ internal static class SuppressionPlanner
     private static IEnumerable<HashSet<CountVariable>> Scopes(CountModel model, CountVariable variable)
     {
         var own = variable.Unit.Breakdown;
+        var beside = Beside(model, variable);
         if (own.Length > 0)
         {
             var levels = model.Variables.Where(other => other.Unit.Breakdown == own).ToList();
             foreach (var most in new[] { 2, FewLevels })
             {
                 var few = Few(levels, variable, most);
-                if (few.Count <= MostVariables) yield return few;
+                if (few.Count + beside.Count <= MostVariables) yield return [.. few, .. beside];
                 if (few.Count == levels.Count) break;
             }
         }
@@ -78,11 +79,23 @@ internal static class SuppressionPlanner
         var whole = model.Variables.Where(other => other.Unit.Breakdown.Length == 0).ToList();
         foreach (var most in new[] { 1, 3, FewLevels })
         {
-            var some = model.Variables.GroupBy(other => other.Unit.Breakdown).Where(group => group.Key.Length > 0).SelectMany(group => Few([.. group], variable, most)).Concat(whole).ToHashSet();
+            var some = model.Variables.GroupBy(other => other.Unit.Breakdown).Where(group => group.Key.Length > 0).SelectMany(group => Few([.. group], variable, most)).Concat(whole).Concat(beside).ToHashSet();
             if (some.Count > MostVariables) yield break;
             yield return some;
             if (some.Count == model.Variables.Count) yield break;
         }
+    }
+
+    // Levels of other breakdowns that hold the same runs must move along, and so must the few levels of a short breakdown.
+    private static List<CountVariable> Beside(CountModel model, CountVariable variable)
+    {
+        var own = variable.Unit.Breakdown;
+        var units = model.Variables.Where(other => other.Unit == variable.Unit).SelectMany(model.RelationsOf).SelectMany(relation => relation.Members).Select(member => member.Variable)
+            .SelectMany(other => other.Unit.By == "overlap" ? model.RelationsOf(other).SelectMany(relation => relation.Members).Select(member => member.Variable) : [other])
+            .Select(other => other.Unit).Where(unit => unit.Breakdown.Length > 0 && unit.Breakdown != own).ToHashSet();
+        if (units.Count == 0) return [];
+        var brief = model.Variables.GroupBy(other => other.Unit.Breakdown).Where(group => group.Key.Length > 0 && group.Key is not "overlap" && group.Select(other => other.Unit).Distinct().Count() <= 4).Select(group => group.Key).ToHashSet(StringComparer.Ordinal);
+        return [.. model.Variables.Where(other => units.Contains(other.Unit) || other.Unit.By == "overlap" || brief.Contains(other.Unit.Breakdown))];
     }
 
     private static HashSet<CountVariable> Few(List<CountVariable> levels, CountVariable variable, int most)

@@ -11,11 +11,18 @@ internal static class ReleaseModel
         "runs", "tests", "negative", "positives", "unusable", "inconclusive", "invalid", "persons", "ever_positive", "person_weeks",
     };
 
+    private static readonly string[] Overlapping =
+    [
+        "negative", "positives", "inconclusive", "invalid", "p.confirmed", "p.refuted", "p.unresolved", "p.pending", "p.unverified",
+        "i.confirmed", "i.refuted", "i.unresolved", "i.pending", "i.unverified", "a.missed", "a.agreed", "a.unresolved", "unaudited",
+    ];
+
     /// <summary>The model of a release.</summary>
     /// <param name="release">Its counts.</param>
+    /// <param name="overlaps">Levels of two breakdowns that hold the same runs.</param>
     /// <param name="earlier">The counts of an earlier release of the same program; null for none.</param>
     /// <param name="threshold">Counts from 1 to one less are hidden.</param>
-    public static CountModel Of(ReleasedCounts release, ReleasedCounts? earlier, long threshold)
+    public static CountModel Of(ReleasedCounts release, IEnumerable<LevelOverlap> overlaps, ReleasedCounts? earlier, long threshold)
     {
         var model = new CountModel();
         foreach (var (unit, counts) in release.Shown)
@@ -31,6 +38,7 @@ internal static class ReleaseModel
         foreach (var unit in release.Shown.Keys) RelateWithin(model, unit);
         foreach (var breakdown in release.Shown.Keys.Where(unit => unit.Breakdown.Length > 0 && unit.By is not "ledger" and not "device").GroupBy(unit => unit.Breakdown)) RelateLevels(model, [.. breakdown]);
         RelateLedger(model, release.Shown.Keys);
+        foreach (var overlap in overlaps) RelateOverlap(model, overlap);
         if (earlier is not null) Compare(model, earlier, threshold);
         WholeGroups(model, threshold);
         return model;
@@ -54,6 +62,25 @@ internal static class ReleaseModel
         {
             var levels = units.Select(unit => model.Find(unit, measure.Measure)).OfType<CountVariable>().ToList();
             if (levels.Sum(level => level.Value) == measure.Value && !levels.Append(measure).All(level => FollowsFromParts(model, level))) model.Relate(measure, levels);
+        }
+    }
+
+    // A site whose runs are all of one specimen, and the specimen that only this site takes, are one count under two names.
+    private static void RelateOverlap(CountModel model, LevelOverlap overlap)
+    {
+        foreach (var measure in Overlapping)
+        {
+            var first = overlap.First.Select(unit => model.Find(unit, measure)).OfType<CountVariable>().ToList();
+            var second = overlap.Second.Select(unit => model.Find(unit, measure)).OfType<CountVariable>().ToList();
+            if (first.Count == 0 || second.Count == 0 || first.Sum(one => one.Value) != second.Sum(one => one.Value)) continue;
+            if (first.Count == 1) model.Relate(first[0], second);
+            else if (second.Count == 1) model.Relate(second[0], first);
+            else
+            {
+                var both = model.Add(new CountUnit("overlap", string.Join('+', overlap.First), string.Join('+', overlap.Second)), measure, first.Sum(one => one.Value), sensitive: false);
+                model.Relate(both, first);
+                model.Relate(both, second);
+            }
         }
     }
 
