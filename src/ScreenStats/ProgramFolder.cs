@@ -34,6 +34,7 @@ internal static class ProgramFolder
         var name = Path.GetFileName(file);
         try
         {
+            if (!Records.Formats.OrdinaryFile.HoldsBytes(file)) throw Fault(ProgramFile.UnreadableCode, name, "The program file is empty, or is a pipe or a device; write { } into a file for the defaults.");
             if (new FileInfo(file).Length > MostBytes) throw Fault(ProgramFile.UnreadableCode, name, "The program file is larger than 16 MiB; it holds settings, not rows.");
             var bytes = File.ReadAllBytes(file);
             var strict = new UTF8Encoding(encoderShouldEmitUTF8Identifier: false, throwOnInvalidBytes: true);

@@ -31,12 +31,25 @@ internal sealed record RunnerEnvironment
     public static RunnerEnvironment OfProcess(CancellationToken cancelled) => new()
     {
         Variable = Environment.GetEnvironmentVariable,
-        Folder = Directory.GetCurrentDirectory(),
+        Folder = CurrentFolder(),
         OutputIsTerminal = !Console.IsOutputRedirected,
         ErrorIsTerminal = !Console.IsErrorRedirected,
         Width = Console.IsOutputRedirected ? 10_000 : Math.Max(40, Console.WindowWidth),
         Cancelled = cancelled,
     };
+
+    // A folder that was removed under the process has no path: the root stands for it, so that a relative name is not found and is said not to be.
+    private static string CurrentFolder()
+    {
+        try
+        {
+            return Directory.GetCurrentDirectory();
+        }
+        catch (IOException)
+        {
+            return Path.GetPathRoot(AppContext.BaseDirectory)!;
+        }
+    }
 
     /// <summary>A path as the person wrote it, made absolute.</summary>
     public string PathOf(string written) => Path.GetFullPath(Path.Combine(Folder, written));

@@ -22,6 +22,12 @@ internal static class FileSniffer
         byte[] head;
         long length;
         bool whole;
+        if (!OrdinaryFile.HoldsBytes(path))
+        {
+            diagnostics.Add(Error(ReadingDiagnostics.EmptyFile, name, null, Empty(name)));
+            return null;
+        }
+
         try
         {
             using var stream = new FileStream(path, FileMode.Open, FileAccess.Read, FileShare.Read);
@@ -41,7 +47,7 @@ internal static class FileSniffer
         var text = encoding.IsUtf8() ? head[encoding.MarkLength()..] : Encoding.UTF8.GetBytes(encoding.Decoder().GetString(head, encoding.MarkLength(), head.Length - encoding.MarkLength()));
         if (text.AsSpan().IndexOfAnyExcept(" \t\r\n"u8) < 0)
         {
-            diagnostics.Add(Error(ReadingDiagnostics.EmptyFile, name, null, $"{name} is empty. Export it again."));
+            diagnostics.Add(Error(ReadingDiagnostics.EmptyFile, name, null, Empty(name)));
             return null;
         }
 
@@ -149,6 +155,8 @@ internal static class FileSniffer
         for (var f = 0; f < splitter.FieldCount; f++) fields.Add(Encoding.UTF8.GetString(splitter.Field(f)).Trim());
         return fields;
     }
+
+    public static string Empty(string name) => $"{name} is empty, or is a pipe or a device, which cannot be read twice. Export it again, into a file.";
 
     public static string UnclosedQuote(string name, long line) =>
         $"In {name} a quote opens on line {line} and is not closed where its field ends, so the rows behind it cannot be told apart. Close or remove that quote.";

@@ -14,6 +14,19 @@ public class HostileFileTests
     private static readonly string Headings = WorkbookParts.Row(1, "person", "site", "collected_at", "result");
     private static readonly string FirstRow = WorkbookParts.Row(2, "p1", "North", "2026-01-05", "negative");
 
+    [Theory]
+    [InlineData("screening.csv")]
+    [InlineData("screening.csv.gz")]
+    [InlineData("screening.xlsx")]
+    public async Task A_pipe_in_the_folder_is_refused_and_not_waited_for(string name)
+    {
+        if (OperatingSystem.IsWindows()) return;
+        using var folder = new TestFolder();
+        using (var made = Process.Start("mkfifo", Path.Combine(folder.Path, name))) await made.WaitForExitAsync(TestContext.Current.CancellationToken);
+        var refused = await Task.Run(() => folder.Refused(), TestContext.Current.CancellationToken).WaitAsync(TimeSpan.FromSeconds(20), TestContext.Current.CancellationToken);
+        refused.Should().ContainSingle().Which.Code.Should().Be(ReadingDiagnostics.EmptyFile);
+    }
+
     [Fact]
     public void A_gzip_bomb_stops_long_before_it_has_unpacked()
     {

@@ -1,4 +1,5 @@
 using System.Security.Cryptography;
+using ScreenStats.Records.Formats;
 
 namespace ScreenStats.Records.Deidentification.Pseudonyms;
 
@@ -54,6 +55,7 @@ internal sealed class PseudonymKey : IDisposable
     {
         var name = Path.GetFileName(path);
         byte[] content;
+        if (!OrdinaryFile.HoldsBytes(path)) throw new PseudonymizeException($"The key file {name} is empty, or is no file but a pipe or a device; make one with --create-key.");
         try
         {
             using var stream = new FileStream(path, FileMode.Open, FileAccess.Read, FileShare.Read);

@@ -63,6 +63,7 @@ internal sealed class SourceFiles(Action tick) : IDisposable
                 $"{name} is newline-delimited FHIR, which is read for the confirmatory export only. Export {export.ToString().ToLowerInvariant()} as CSV or as a workbook.");
         }
 
+        if (!OrdinaryFile.HoldsBytes(path)) throw new FileFault(ReadingDiagnostics.EmptyFile, FileSniffer.Empty(name));
         var unpacked = path;
         if (form.Compressed)
         {
@@ -81,7 +82,7 @@ internal sealed class SourceFiles(Action tick) : IDisposable
         Span<byte> head = stackalloc byte[8];
         var length = source.ReadAtLeast(head, 8, throwOnEndOfStream: false);
         source.Position = 0;
-        if (length == 0) throw new FileFault(ReadingDiagnostics.EmptyFile, $"{name} is empty. Export it again.");
+        if (length == 0) throw new FileFault(ReadingDiagnostics.EmptyFile, FileSniffer.Empty(name));
         if (head[..length].StartsWith<byte>([0xD0, 0xCF, 0x11, 0xE0]))
             throw new FileFault(ReadingDiagnostics.UnreadableWorkbook, $"{name} is protected by a password or is a workbook of the old format (.xls). Save it without a password as .xlsx, or export it as CSV.");
         if (!head[..length].StartsWith("PK"u8))
