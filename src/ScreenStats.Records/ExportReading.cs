@@ -5,6 +5,7 @@ using ScreenStats.Counting.Ledger;
 using ScreenStats.Counting.Programs;
 using ScreenStats.Records.Deidentification;
 using ScreenStats.Records.Formats;
+using ScreenStats.Records.PersonLog;
 using ScreenStats.Records.Understanding;
 using ScreenStats.Records.Validation;
 
@@ -137,7 +138,7 @@ internal sealed class ExportReading : IDisposable
     public IEnumerable<CompletenessCell> Completeness() => Columns.Select((column, c) =>
         new CompletenessCell(Export, column.Name, Mapped(c), Rows, readers.Sum(reader => reader.Recorded[c])));
 
-    public ExportUnderstanding Understanding(string folder, IReadOnlyDictionary<string, HashSet<string>> counted, DateOrder? stated, Func<int, string> orderWhy)
+    public ExportUnderstanding Understanding(string folder, IReadOnlyDictionary<string, CountedLevels> counted, DateOrder? stated, Func<int, string> orderWhy)
     {
         var levels = readers.SelectMany(reader => reader.LevelsMet()).ToLookup(met => met.Column, met => met.Codes);
         var words = readers.SelectMany(reader => reader.WordsMet()).GroupBy(met => met.Column).ToDictionary(met => met.Key, met => met.ToList());
@@ -161,13 +162,19 @@ internal sealed class ExportReading : IDisposable
             {
                 UnknownWordsShown = ShownWords.Unknown([.. met.Where(word => word.Code == Words.Unknown).Select(word => (word.Text, word.Times))], met.Sum(word => word.Code >= 0 ? word.Times : 0)),
                 Levels = ShownWords.Levels(LevelsOf(c)),
-                DifferentLevels = LevelsOf(c).Count(),
+                DifferentLevels = levels[c].Any() && counted.TryGetValue(column.Name, out var known) ? known.Counted.LongCount(one => one) : 0,
             };
         });
         return new ExportUnderstanding(Export, [.. plans.Select(plan => File(Export, plan, rows[plan.Number], folder))], [.. columns]);
 
-        IEnumerable<(string Text, long Times)> LevelsOf(int column) =>
-            levels[column].SelectMany(codes => codes.Met()).Where(level => counted.TryGetValue(Columns[column].Name, out var names) && names.Contains(level.Text)).GroupBy(level => level.Text, StringComparer.Ordinal).Select(level => (level.Key, level.Sum(item => item.Times)));
+        // There can be very many kits: they are added up by code, without a text of their own.
+        IEnumerable<(string Text, long Times)> LevelsOf(int column)
+        {
+            if (!levels[column].Any() || !counted.TryGetValue(Columns[column].Name, out var known)) return [];
+            var times = new long[known.Names.Length];
+            foreach (var (code, count) in levels[column].SelectMany(codes => codes.Codes())) times[code] += count;
+            return Enumerable.Range(0, times.Length).Where(code => known.Counted[code] && times[code] > 0).Select(code => (known.Names[code], times[code]));
+        }
     }
 
     /// <summary>How far an export was understood of which no row was read.</summary>

@@ -168,9 +168,9 @@ internal sealed class ReadingSession(
     }
 
     private ExportUnderstanding Understood(ExportKind export) =>
-        readings.Find(reading => reading.Export == export && !reading.Broken) is { } read ? Understanding(read, new Dictionary<string, HashSet<string>>()) : ExportReading.NotRead(export, plan?.Files(export) ?? [], folder);
+        readings.Find(reading => reading.Export == export && !reading.Broken) is { } read ? Understanding(read, new Dictionary<string, CountedLevels>()) : ExportReading.NotRead(export, plan?.Files(export) ?? [], folder);
 
-    private ExportUnderstanding Understanding(ExportReading reading, IReadOnlyDictionary<string, HashSet<string>> counted) => reading.Understanding(
+    private ExportUnderstanding Understanding(ExportReading reading, IReadOnlyDictionary<string, CountedLevels> counted) => reading.Understanding(
         folder, counted,
         ProgramPlan.Of(settings, reading.Export).DateOrder,
         column => orders.TryGetValue(reading.Export, out var settled) ? settled[column].Why : "ISO 8601");

@@ -13,5 +13,5 @@ namespace ScreenStats.Records.PersonLog;
 internal sealed record CountedExports(TallyCells Cells, ImmutableArray<RemovedRow> Removed)
 {
     /// <summary>The sites, lots and kits of counted rows, by column: only these may be shown, for a row that was set aside can hold anything anywhere.</summary>
-    public IReadOnlyDictionary<string, HashSet<string>> Levels { get; init; } = new Dictionary<string, HashSet<string>>();
+    public IReadOnlyDictionary<string, CountedLevels> Levels { get; init; } = new Dictionary<string, CountedLevels>();
 }

@@ -45,6 +45,9 @@ internal sealed class KitLots
         foreach (var (key, record) in others) yield return (key, record);
     }
 
+    /// <summary>The kits that were met with more than one site or lot.</summary>
+    public HashSet<int> WithSeveral() => [.. others.Keys.Select(key => (int)(key & ((1 << LevelLimits.KitBits) - 1)))];
+
     private void AddOther(ulong key, uint record)
     {
         if (!others.TryGetValue(key, out var first) || record < first) others[key] = record;

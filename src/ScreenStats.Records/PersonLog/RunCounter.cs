@@ -81,14 +81,16 @@ internal sealed class RunCounter(ProgramSettings settings, Vocabularies vocabula
         return new(cells, [.. removed, .. index.Removed]) { Levels = Levels(cubes.Checks) };
     }
 
-    private Dictionary<string, HashSet<string>> Levels(RowChecks checks)
+    private Dictionary<string, CountedLevels> Levels(RowChecks checks)
     {
         var (sites, lots, kits) = (vocabularies.Sites.ToArray(), vocabularies.Lots.ToArray(), vocabularies.Kits.ToArray());
+        var counted = new bool[kits.Length];
+        foreach (var (key, _) in checks.Kits.All()) counted[(int)(key & ((1 << LevelLimits.KitBits) - 1))] = true;
         return new(StringComparer.Ordinal)
         {
-            [Understanding.CanonicalColumns.Site] = [.. sites.Where((_, code) => checks.FirstOfSite(code) != uint.MaxValue)],
-            [Understanding.CanonicalColumns.Lot] = [.. lots.Where((_, code) => code > 0 && checks.FirstOfLot(code) != uint.MaxValue)],
-            [Understanding.CanonicalColumns.Kit] = [.. checks.Kits.All().Select(kit => kits[(int)(kit.Key & ((1 << LevelLimits.KitBits) - 1))])],
+            [Understanding.CanonicalColumns.Site] = new(sites, [.. sites.Select((_, code) => checks.FirstOfSite(code) != uint.MaxValue)]),
+            [Understanding.CanonicalColumns.Lot] = new(lots, [.. lots.Select((_, code) => code > 0 && checks.FirstOfLot(code) != uint.MaxValue)]),
+            [Understanding.CanonicalColumns.Kit] = new(kits, counted),
         };
     }
 

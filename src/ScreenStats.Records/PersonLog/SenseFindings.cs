@@ -64,21 +64,23 @@ internal sealed class SenseFindings(
 
     private void Kits()
     {
-        var all = cubes.Checks.Kits.All().Where(kit => !cubes.Gone.Contains(kit.Record)).ToList();
         var devices = new DeviceOfLot(settings, vocabularies);
         var (overfull, beyond) = (new List<uint>(), 0L);
-        foreach (var (key, record) in all)
+        foreach (var (key, record) in devices.AnyKitContents ? cubes.Checks.Kits.All() : [])
         {
             var lot = (int)((key >> LevelLimits.KitBits) & ((1 << LevelLimits.LotBits) - 1));
             var more = ConductRule.BeyondKit(cubes.Kits[key], devices.Of(lot)?.RunsPerKit);
-            if (more == 0) continue;
+            if (more == 0 || cubes.Gone.Contains(record)) continue;
             beyond += more;
             overfull.Add(record);
         }
 
         found.Add(ConductDiagnostics.BeyondKitContents, "kit", rows, overfull, beyond,
             $"{beyond:N0} more {(beyond == 1 ? "run is" : "runs are")} recorded for {overfull.Count:N0} {(overfull.Count == 1 ? "kit" : "kits")} than {(overfull.Count == 1 ? "it holds" : "they hold")}; the lines are the first of each. Check how kits are entered: one may have been changed without its number.");
-        var mixed = all.Where(kit => ((kit.Key >> LevelLimits.KitBits) & ((1 << LevelLimits.LotBits) - 1)) != 0)
+        // There can be very many kits, and hardly any has two lots.
+        var several = cubes.Checks.Kits.WithSeveral();
+        var mixed = several.Count == 0 ? [] : cubes.Checks.Kits.All().Where(kit => several.Contains((int)(kit.Key & ((1 << LevelLimits.KitBits) - 1))) && !cubes.Gone.Contains(kit.Record)
+            && ((kit.Key >> LevelLimits.KitBits) & ((1 << LevelLimits.LotBits) - 1)) != 0)
             .GroupBy(kit => ((kit.Key >> (LevelLimits.LotBits + LevelLimits.KitBits)) << LevelLimits.KitBits) | (kit.Key & ((1 << LevelLimits.KitBits) - 1)))
             .Where(kit => kit.Skip(1).Any()).Select(kit => kit.OrderBy(one => one.Record).ElementAt(1).Record).ToList();
         found.Add(ConductDiagnostics.LotsMixedInKit, "kit", rows, mixed, mixed.Count,

@@ -34,7 +34,8 @@ internal static class ShownWords
 
     /// <summary>The most frequent names of sites, lots or kits; none that looks like a person.</summary>
     public static ImmutableArray<LevelUnderstanding> Levels(IEnumerable<(string Text, long Times)> met) =>
-        [.. met.Where(level => level.Text.Length <= 2 * Longest && IsNobody(level.Text)).OrderByDescending(level => level.Times).ThenBy(level => level.Text, StringComparer.Ordinal).Take(Most).Select(level => new LevelUnderstanding(level.Text, level.Times))];
+        [.. met.OrderByDescending(level => level.Times).ThenBy(level => level.Text, StringComparer.Ordinal).Take(Most)
+            .Where(level => level.Text.Length <= 2 * Longest && IsNobody(level.Text)).Select(level => new LevelUnderstanding(level.Text, level.Times))];
 
     private static bool IsNobody(string text) => IdentityRule.Of(Encoding.UTF8.GetBytes(text)) == IdentityKind.None;
 }

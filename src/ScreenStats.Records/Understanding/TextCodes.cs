@@ -62,6 +62,15 @@ internal sealed class TextCodes
         }
     }
 
+    /// <summary>What texts were taken for, and how often each was met.</summary>
+    public IEnumerable<(int Code, long Times)> Codes()
+    {
+        foreach (var slot in slots)
+        {
+            if (slot.Length > 0) yield return (slot.Code, slot.Times);
+        }
+    }
+
     private int LongCode(ReadOnlySpan<byte> text, out ulong hash)
     {
         hash = Hash(text);
