@@ -86,16 +86,21 @@ internal static class SuppressionPlanner
         }
     }
 
-    // Levels of other breakdowns that hold the same runs must move along, and so must the few levels of a short breakdown.
+    // Levels of other breakdowns that hold the same runs must move along, and so must the few levels of a brief breakdown.
     private static List<CountVariable> Beside(CountModel model, CountVariable variable)
     {
         var own = variable.Unit.Breakdown;
-        var units = model.Variables.Where(other => other.Unit == variable.Unit).SelectMany(model.RelationsOf).SelectMany(relation => relation.Members).Select(member => member.Variable)
+        var sums = model.Variables.Where(other => other.Unit.By == "overlap").ToList();
+        if (own.Length == 0) return sums;
+        var partners = model.Variables.Where(other => other.Unit == variable.Unit).SelectMany(model.RelationsOf).SelectMany(relation => relation.Members).Select(member => member.Variable)
             .SelectMany(other => other.Unit.By == "overlap" ? model.RelationsOf(other).SelectMany(relation => relation.Members).Select(member => member.Variable) : [other])
-            .Select(other => other.Unit).Where(unit => unit.Breakdown.Length > 0 && unit.Breakdown != own).ToHashSet();
-        if (units.Count == 0) return [];
-        var brief = model.Variables.GroupBy(other => other.Unit.Breakdown).Where(group => group.Key.Length > 0 && group.Key is not "overlap" && group.Select(other => other.Unit).Distinct().Count() <= 4).Select(group => group.Key).ToHashSet(StringComparer.Ordinal);
-        return [.. model.Variables.Where(other => units.Contains(other.Unit) || other.Unit.By == "overlap" || brief.Contains(other.Unit.Breakdown))];
+            .Where(other => other.Unit.Breakdown.Length > 0 && other.Unit.Breakdown != own && other.Unit.By != "overlap")
+            .GroupBy(other => other.Unit).OrderByDescending(unit => unit.Count(other => other.Hidden)).ThenByDescending(unit => unit.Sum(other => other.Value))
+            .Take(FewLevels).Select(unit => unit.Key).ToHashSet();
+        if (partners.Count == 0) return sums;
+        var brief = model.Variables.GroupBy(other => other.Unit.Breakdown)
+            .Where(group => group.Key.Length > 0 && group.Key != "overlap" && group.Select(other => other.Unit).Distinct().Count() <= 4).Select(group => group.Key).ToHashSet(StringComparer.Ordinal);
+        return [.. sums, .. model.Variables.Where(other => partners.Contains(other.Unit) || brief.Contains(other.Unit.Breakdown))];
     }
 
     private static HashSet<CountVariable> Few(List<CountVariable> levels, CountVariable variable, int most)
