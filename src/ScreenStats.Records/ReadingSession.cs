@@ -3,6 +3,7 @@ using ScreenStats.Counting.Cubes;
 using ScreenStats.Counting.Diagnostics;
 using ScreenStats.Counting.Ledger;
 using ScreenStats.Counting.Programs;
+using ScreenStats.Records.Deidentification;
 using ScreenStats.Records.Formats;
 using ScreenStats.Records.Formats.Converting;
 using ScreenStats.Records.PersonLog;
@@ -66,7 +67,6 @@ internal sealed class ReadingSession(
 
         var setAside = SetAside(counted, screeningSource, confirmatorySource);
         ImmutableArray<Diagnostic> diagnostics = [.. notes, .. found, .. counted.Cells.Diagnostics];
-        if (diagnostics.Any(diagnostic => diagnostic.Severity == Severity.Error)) throw Unusable([.. found, .. counted.Cells.Diagnostics]);
         var cells = counted.Cells with
         {
             Controls = [.. counted.Cells.Controls, .. controls?.Readers.Cast<ControlsReader>().SelectMany(reader => reader.Cells) ?? []],
@@ -75,6 +75,11 @@ internal sealed class ReadingSession(
             Ledger = [.. counted.Cells.Ledger, .. readings.SelectMany(Ledger)],
             Diagnostics = diagnostics,
         };
+        // A name of a site may stand in any message of the count, so what names people is looked for before one of them is shown.
+        var named = LevelIdentities.Look(cells, plan.Files(ExportKind.Screening)[0].Name).ToList();
+        if (named.Any(diagnostic => diagnostic.Severity == Severity.Error)) throw Unusable([.. found, .. named]);
+        if (diagnostics.Any(diagnostic => diagnostic.Severity == Severity.Error)) throw Unusable([.. found, .. counted.Cells.Diagnostics]);
+        if (named.Count > 0) cells = cells with { Diagnostics = diagnostics = [.. diagnostics, .. named] };
         return new ReadingResult(
             Tally.FromCells(cells), diagnostics, setAside,
             [.. hashes.Select(file => new InputFile(Path.GetFileName(file.Plan.SourcePath), file.Export, file.Plan.SourceLength, file.Hash.WaitAsync(options.CancellationToken).GetAwaiter().GetResult()))],

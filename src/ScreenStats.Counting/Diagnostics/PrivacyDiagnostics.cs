@@ -11,6 +11,9 @@ public static class PrivacyDiagnostics
     /// <summary>A column that is not read has values that look like one of the 18 identifiers of the Safe Harbor list.</summary>
     public const string IdentifierValues = "identifier-values";
 
+    /// <summary>Names of sites or lots look like names of people.</summary>
+    public const string IdentifierLevels = "identifier-levels";
+
     /// <summary>A row cannot be split into its columns without doubt, so nothing was pseudonymized.</summary>
     public const string ColumnsInDoubt = "columns-in-doubt";
 
@@ -27,6 +30,8 @@ public static class PrivacyDiagnostics
             "Leave the column out before the exports leave their owner: pseudonymize with --drop."),
         new(IdentifierValues, Severity.Warning, "A column that is not read holds what looks like one of the 18 identifiers of the Safe Harbor list, 45 CFR 164.514(b)(2).",
             "Leave the column out before the exports leave their owner: pseudonymize with --drop."),
+        new(IdentifierLevels, Severity.Warning, "Names of sites or lots look like names of people; every report shows them.",
+            "If they are people, keep the report to yourself and put the site or lot into that column; if not, nothing."),
         new(ColumnsInDoubt, Severity.Error, "A row of a file that is to be pseudonymized cannot be split into its columns without doubt, so nothing was written.",
             "Correct the quotes or delimiters on the line named."),
         new(FormulaGuarded, Severity.Note, "Cells that begin as a spreadsheet's formula does got an apostrophe before them.",

@@ -185,7 +185,7 @@ public static class ReadingDiagnostics
         new(MixedOffsets, Severity.Error, "Some times have an offset, others have none, and the program file states no time zone.",
             "State timeZone in the program file."),
         new(UnknownTimeZone, Severity.Error, "The time zone of the program file is not known.", "Write an IANA name, such as Europe/Vienna."),
-        new(NamesPeople, Severity.Error, "A person or operator column holds what looks like names, e-mail addresses, telephone or government numbers, or dates of birth.",
+        new(NamesPeople, Severity.Error, "A person or operator column holds what looks like names, e-mail addresses, telephone or government numbers, or dates of birth; or a site or lot column e-mail addresses or such numbers.",
             "Replace them by keyed pseudonyms before the export leaves its owner."),
         new(MalformedRow, Severity.Warning, "Text follows a closing quote, so the row's fields are in doubt; it was set aside.", "Correct the quotes on the line named."),
         new(TooManyFields, Severity.Warning, "A row has more fields than headings, so its values may stand in the wrong columns; it was set aside.",

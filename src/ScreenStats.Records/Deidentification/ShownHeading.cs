@@ -9,7 +9,9 @@ internal static class ShownHeading
 
     /// <summary>The heading, or nothing.</summary>
     public static string Of(string heading) =>
-        heading.Length > Longest || heading.Any(c => char.IsControl(c)) || IdentityRule.Of(Encoding.UTF8.GetBytes(heading)) is IdentityKind.EmailAddress or IdentityKind.TelephoneNumber
+        heading.Length > Longest || heading.Any(c => char.IsControl(c)) || heading.Split([' ', '\u00A0', '<', '>', '(', ')', ',', ';', ':']).Append(heading).Any(NamesSomebody)
             ? ""
             : heading;
+
+    private static bool NamesSomebody(string text) => IdentityRule.Of(Encoding.UTF8.GetBytes(text)) is IdentityKind.EmailAddress or IdentityKind.TelephoneNumber or IdentityKind.GovernmentNumber;
 }
