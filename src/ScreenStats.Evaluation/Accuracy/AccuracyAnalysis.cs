@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using ScreenStats.Counting.Cubes;
 using ScreenStats.Counting.Programs;
+using ScreenStats.Evaluation.Clusters;
 using ScreenStats.Evaluation.Expected;
 using ScreenStats.Evaluation.Kits;
 using ScreenStats.Evaluation.Model;
@@ -25,8 +26,8 @@ internal static class AccuracyAnalysis
     /// <param name="expected">What is stated of the devices.</param>
     /// <returns>The findings.</returns>
     /// <remarks>
-    /// Only an audit verifies a negative run. Each audited run stands for the negative runs of its sampling stratum; the variance takes the runs of
-    /// one person together (<see cref="PersonRobustAccuracy"/>). With fewer than 30 audited or none missed only a one-sided limit is given
+    /// Only an audit verifies a negative run. Each audited run stands for the negative runs of its sampling stratum; the variance is the larger of the
+    /// one over people and the one over sites (<see cref="PersonRobustAccuracy"/>). With fewer than 30 audited or none missed only a one-sided limit is given
     /// (<see cref="OneSidedAccuracy"/>, each person's runs as one); bounds without any assumption stand beside all of it, and alone for sites and lots.
     /// </remarks>
     public static AccuracyFindings Of(Tally tally, ProgramSettings settings, PositivityFindings positivity, KitFindings kits, ExpectedFindings expected)
@@ -34,12 +35,19 @@ internal static class AccuracyAnalysis
         var confidence = settings.Report.Confidence;
         var screens = tally.Cells.Screens;
         var program = Counts(RunCounts.Of(screens));
-        var weights = tally.Cells.AuditStrata.IsEmpty ? null : AuditWeights.Of(tally.Cells, program.Negatives);
+        var weights = tally.Cells.AuditStrata.IsEmpty ? null : AuditWeights.Of(tally.Cells, program.Negatives, settings.Audits);
         var rows = ImmutableArray.CreateBuilder<AccuracyRow>();
-        var figures = Figures(weights, program, confidence);
+        var (figures, clustered) = Figures(weights, program, confidence);
         var counts = weights?.Counts.Overall ?? program;
         var basis = weights?.Basis ?? AccuracyBasis.None;
-        foreach (var (measure, figure) in figures) rows.Add(Row(Grouping.Program, "", measure, basis, figure, counts));
+        foreach (var (measure, figure) in figures)
+        {
+            var row = Row(Grouping.Program, "", measure, basis, figure, counts);
+            rows.Add(clustered.TryGetValue(measure, out var estimate)
+                ? row with { Cluster = estimate.GroupsDecide ? ClusterLevel.Sites : ClusterLevel.Persons, Clusters = estimate.Clusters }
+                : row);
+        }
+
         var limits = weights is null ? null : OneSidedAccuracy.Lower(PersonRobustAccuracy.EffectivePeople(weights.Counts, weights.Products), confidence);
         var sensitivityLimit = new LimitFinding(limits?.Sensitivity, limits is null ? NoAudit : null, confidence);
         var specificityLimit = new LimitFinding(limits?.Specificity, limits is null ? NoAudit : null, confidence);
@@ -75,14 +83,27 @@ internal static class AccuracyAnalysis
         runs[Outcome.Positive], runs.Confirmed, runs.Refuted, runs[Outcome.Negative],
         runs[Outcome.Negative, FollowUp.Missed], runs[Outcome.Negative, FollowUp.Agreed]);
 
-    private static SortedDictionary<AccuracyMeasure, EstimateFinding> Figures(AuditWeights? weights, VerificationCounts program, double confidence)
+    private static (SortedDictionary<AccuracyMeasure, EstimateFinding> Figures, Dictionary<AccuracyMeasure, ClusteredAccuracyEstimate> Clustered) Figures(
+        AuditWeights? weights, VerificationCounts program, double confidence)
     {
         var figures = new SortedDictionary<AccuracyMeasure, EstimateFinding>();
+        var clustered = new Dictionary<AccuracyMeasure, ClusteredAccuracyEstimate>();
         foreach (var measure in Enum.GetValues<AccuracyMeasure>())
         {
-            figures.Add(measure, weights is null ? EstimateFinding.Undefined(NoAudit)
-                : measure != AccuracyMeasure.PositivePredictiveValue && OneSidedAccuracy.BoundsOnly(weights.Counts.Overall) ? EstimateFinding.Undefined(TooFew(weights.Counts.Overall))
-                : EstimateFinding.Of(PersonRobustAccuracy.Of(measure, weights.Counts, weights.Products, confidence)));
+            if (weights is null)
+            {
+                figures.Add(measure, EstimateFinding.Undefined(NoAudit));
+            }
+            else if (measure != AccuracyMeasure.PositivePredictiveValue && OneSidedAccuracy.BoundsOnly(weights.Counts.Overall))
+            {
+                figures.Add(measure, EstimateFinding.Undefined(TooFew(weights.Counts.Overall)));
+            }
+            else
+            {
+                var estimate = PersonRobustAccuracy.Of(measure, weights.Counts, weights.Products, weights.Sites, confidence);
+                figures.Add(measure, EstimateFinding.Of(estimate.Estimate));
+                if (estimate.Estimate.Interval is not null) clustered.Add(measure, estimate);
+            }
         }
 
         if (weights is null && program.VerifiedPositives == 0)
@@ -94,7 +115,7 @@ internal static class AccuracyAnalysis
             figures[AccuracyMeasure.PositivePredictiveValue] = EstimateFinding.Undefined("without audits the observed predictive value stands for it");
         }
 
-        return figures;
+        return (figures, clustered);
     }
 
     private static string TooFew(VerificationCounts counts) => counts.VerifiedNegatives < OneSidedAccuracy.LeastAudited

@@ -1,3 +1,4 @@
+using ScreenStats.Evaluation.Clusters;
 using ScreenStats.Evaluation.Model;
 
 namespace ScreenStats.Evaluation.Accuracy;
@@ -18,4 +19,11 @@ namespace ScreenStats.Evaluation.Accuracy;
 /// <param name="Missed">Audited negative runs whose confirmatory test was positive.</param>
 public sealed record AccuracyRow(
     string Key, Grouping Grouping, string Level, string Measure, AccuracyBasis Basis, EstimateFinding Figure,
-    double? WithErrorLower, double? WithErrorUpper, long Positives, long Verified, long Negatives, long Audited, long Missed);
+    double? WithErrorLower, double? WithErrorUpper, long Positives, long Verified, long Negatives, long Audited, long Missed)
+{
+    /// <summary>What runs are taken together in the limits: people, or sites where the variance over them is larger; null where there is no such figure.</summary>
+    public ClusterLevel? Cluster { get; init; }
+
+    /// <summary>How many of them there are; null likewise.</summary>
+    public long? Clusters { get; init; }
+}

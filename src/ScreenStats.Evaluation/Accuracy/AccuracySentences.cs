@@ -81,10 +81,20 @@ internal static class AccuracySentences
             _ => "Corrected for the runs that were not verified",
         };
         var few = mark && findings.Missed < ProportionFinding.FewBelow ? " [few counts]" : "";
-        return new Sentence(
-            $"{how}, the {name} is {{0}} ({{1}} interval {{2}} to {{3}}, people's runs taken together; that sites and lots differ is not in it){few}.",
+        var row = findings.Rows.FirstOrDefault(row => row.Grouping == Grouping.Program && row.Clusters is not null && row.Figure == value);
+        var together = row?.Cluster switch
+        {
+            null => "",
+            ClusterLevel.Sites => ", the runs of each of {4} sites taken together, as sites differ by more than people; that lots differ is not in it",
+            _ => ", people's runs taken together; that lots differ is not in it",
+        };
+        ImmutableArray<FigureReference> figures =
+        [
             Say.Share($"accuracy.{path}.estimate", value.Estimate), Say.Confidence($"accuracy.{path}.confidence", value.Confidence ?? 0.95),
-            Say.Share($"accuracy.{path}.lower", value.Lower), Say.Share($"accuracy.{path}.upper", value.Upper));
+            Say.Share($"accuracy.{path}.lower", value.Lower), Say.Share($"accuracy.{path}.upper", value.Upper),
+        ];
+        if (row is { Cluster: ClusterLevel.Sites }) figures = figures.Add(Figure.Count(FigurePath.Row("accuracy.rows", row.Key) + ".clusters", row.Clusters!.Value));
+        return new Sentence($"{how}, the {name} is {{0}} ({{1}} interval {{2}} to {{3}}{together}){few}.", [.. figures]);
     }
 
     /// <summary>One-sided limits where there is no estimate; null where there is one, or no audit.</summary>
@@ -93,8 +103,8 @@ internal static class AccuracySentences
         if (findings.Sensitivity.Estimate is not null || findings.SensitivityLimit.Lower is null) return null;
         return new Sentence(
             findings.Missed == 0
-                ? "None of the {0} negative runs audited with a conclusive result was missed, so only limits are known: sensitivity was at least {1} and specificity at least {2} (both at once, one-sided, {3} confidence)."
-                : "Only {0} negative runs were audited with a conclusive result, too few for an estimate: sensitivity was at least {1} and specificity at least {2} (both at once, one-sided, {3} confidence).",
+                ? "None of the {0} negative runs audited with a conclusive result was missed, so only limits are known: sensitivity was at least {1} and specificity at least {2} (in these tests, both at once, one-sided, {3} confidence)."
+                : "Only {0} negative runs were audited with a conclusive result, too few for an estimate: sensitivity was at least {1} and specificity at least {2} (in these tests, both at once, one-sided, {3} confidence).",
             Figure.Count("accuracy.audited", findings.Audited), Say.Share("accuracy.sensitivityLimit.lower", findings.SensitivityLimit.Lower),
             Say.Share("accuracy.specificityLimit.lower", findings.SpecificityLimit.Lower), Say.Confidence("accuracy.sensitivityLimit.confidence", findings.SensitivityLimit.Confidence));
     }

@@ -24,7 +24,8 @@ internal static class AccuracyTables
     public static Table<AccuracyRow> Accuracy(ImmutableArray<AccuracyRow> rows) => new(
         "accuracy",
         "Accuracy of the screen against the confirmatory test",
-        "From audits: each audited negative run stands for the negative runs of its sampling stratum, and the limits take the runs of one person together. "
+        "From audits: each audited negative run stands for the negative runs of its sampling stratum, and the limits take the runs of one person together, or those of one site where "
+        + "sites differ by more, with Student's quantile where there are fewer than 30. "
         + "One-sided limits: the figure is at least the lower one. No assumption: every run that was not verified may have been infected or not.",
         [
             LevelColumns.By<AccuracyRow>(row => row.Grouping),
@@ -44,6 +45,8 @@ internal static class AccuracyTables
             new("audited", "Audited", Unit.Count, "Negative runs that were audited with a conclusive result.", row => Cell.Count(row.Audited)),
             new("missed", "Missed", Unit.Count, "Audited negative runs whose confirmatory test was positive.", row => Cell.Count(row.Missed)),
             new("remark", "Remark", Unit.Text, "Few counts, and why there is no estimate.", Remark),
+            new("clusters", "Clusters", Unit.Text, "What runs the limits take together: people, or sites where the variance over them is larger.", row => row.Cluster is { } cluster ? Cell.Text(LevelNames.Of(cluster)) : Cell.Empty),
+            new("cluster_count", "Number of clusters", Unit.Count, "How many of these clusters there are.", row => row.Clusters is { } count ? Cell.Count(count) : Cell.Empty),
         ],
         rows);
 

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using ScreenStats.Counting.Cubes;
+using ScreenStats.Counting.Programs;
 using ScreenStats.Statistics.Verification;
 
 namespace ScreenStats.Evaluation.Accuracy;
@@ -8,16 +9,17 @@ namespace ScreenStats.Evaluation.Accuracy;
 /// <param name="Basis">What the figures stand on; none without a conclusive audit.</param>
 /// <param name="Counts">Counts by stratum; one stratum where there are no weights.</param>
 /// <param name="Products">Products over people in the order of the counts' cells.</param>
+/// <param name="Sites">The same over sites; null where it is not known which runs of a site the counts hold.</param>
 /// <param name="Strata">The strata as they are shown.</param>
 /// <param name="NegativesOutside">Negative runs of which the counts do not speak.</param>
 internal sealed record AuditWeights(
-    AccuracyBasis Basis, StratifiedCounts Counts, PersonProducts Products, ImmutableArray<StratumFinding> Strata, long NegativesOutside)
+    AccuracyBasis Basis, StratifiedCounts Counts, PersonProducts Products, PersonProducts? Sites, ImmutableArray<StratumFinding> Strata, long NegativesOutside)
 {
     /// <summary>
     /// Strata without an audited run are left out with their positives, for nothing is known of their negatives. A stated number of negatives
     /// has no positives of its own: then every positive run belongs to the figures, and unaudited runs of that stratum count as independent.
     /// </summary>
-    public static AuditWeights? Of(TallyCells cells, long negatives)
+    public static AuditWeights? Of(TallyCells cells, long negatives, AuditSettings settings)
     {
         var totals = Totals(cells);
         long Total(string stratum, AuditTotal total) => totals.GetValueOrDefault((stratum, total));
@@ -44,7 +46,7 @@ internal sealed record AuditWeights(
         var stated = used.Select(stratum => stratum.Origin == StratumOrigin.StatedNumber).ToList();
         var products = ProductsOf(cells, counts, Cells);
         var basis = all[0].Origin == StratumOrigin.WholeProgram && !tooSmall ? AccuracyBasis.OneDraw : pooled ? AccuracyBasis.Unweighted : AccuracyBasis.Reweighted;
-        return new AuditWeights(basis, counts, products, shown, Math.Max(0, negatives - counts.Overall.Negatives));
+        return new AuditWeights(basis, counts, products, AuditSites.Of(cells, settings, counts, place, pooled, everyPositive, stated), shown, Math.Max(0, negatives - counts.Overall.Negatives));
 
         long Sum(AuditTotal total) => totals.Where(pair => pair.Key.Total == total).Sum(pair => pair.Value);
 

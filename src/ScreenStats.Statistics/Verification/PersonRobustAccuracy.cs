@@ -34,19 +34,42 @@ public static class PersonRobustAccuracy
     /// </remarks>
     public static Estimate Of(AccuracyMeasure measure, StratifiedCounts counts, PersonProducts products, double confidence = 0.95)
     {
-        var accuracy = BeggGreenes.Of(counts, products, confidence);
-        var figure = accuracy[measure];
-        if (figure.Value is not { } value) return Estimate.Undefined(figure.Reason ?? UndefinedReason.NoVerifiedRuns);
-        var shares = new Shares(counts, products, confidence);
-        var interval = measure switch
-        {
-            AccuracyMeasure.PositivePredictiveValue => shares.Confirmed.Limits,
-            AccuracyMeasure.NegativePredictiveValue => shares.Missed.Limits.Complement(),
-            AccuracyMeasure.Prevalence => Prevalence(shares, figure),
-            AccuracyMeasure.Sensitivity => Ratio(value, shares.Confirmed, shares.Missed, shares.Positive, figure),
-            _ => Ratio(value, shares.Missed.Other, shares.Confirmed.Other, shares.Positive.Other, figure),
-        };
-        return Estimate.Of(value, interval.Clip(0, 1).Including(value), MethodName, confidence);
+        var figure = BeggGreenes.Of(counts, products, confidence)[measure];
+        return figure.Value is { } value
+            ? Estimate.Of(value, Limits(figure, value, new Shares(counts, products, null, confidence)), MethodName, confidence)
+            : Estimate.Undefined(figure.Reason ?? UndefinedReason.NoVerifiedRuns);
+    }
+
+    /// <summary>The same with the larger of two variances: over people, and over larger clusters of runs such as sites.</summary>
+    /// <param name="measure">Which figure.</param>
+    /// <param name="counts">The counts by stratum.</param>
+    /// <param name="products">Sums over people of products of their counts.</param>
+    /// <param name="groups">Sums over the larger clusters of products of theirs, in the same order; null where they are not known.</param>
+    /// <param name="confidence">Confidence in (0, 1), two-sided.</param>
+    /// <returns>The estimate, and which clusters its limits rest on.</returns>
+    /// <exception cref="ArgumentNullException">No counts or no products.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">Not a measure, products with another number of cells, or a confidence outside (0, 1).</exception>
+    /// <remarks>
+    /// The groups decide where there are two or more and the figure's variance over them is the larger one. Then each of the three shares
+    /// takes the larger of its own two variances, every quantile is Student's on groups - 1 degrees of freedom (below 30 groups), and the limits never lie inside
+    /// those over people. The variance of the negative predictive value holds the strata's weights fixed, as its limits do. At a value of 0 or 1 no variance
+    /// can be estimated and the people decide.
+    /// Source: linearization over the largest clusters (ultimate clusters): Binder DA, Int Stat Rev 1983;51:279-292 (from memory).
+    /// </remarks>
+    public static ClusteredAccuracyEstimate Of(
+        AccuracyMeasure measure, StratifiedCounts counts, PersonProducts products, PersonProducts? groups, double confidence = 0.95)
+    {
+        var overPeople = Of(measure, counts, products, confidence);
+        if (groups is null || overPeople.Interval is not { } inner) return new ClusteredAccuracyEstimate(overPeople, false, products.People, 1);
+        var figure = BeggGreenes.Of(counts, groups, confidence)[measure];
+        var (variance, other) = (Variance(products), Variance(groups));
+        if (groups.People < 2 || figure.Value is not { } value || !(other > variance)) return new ClusteredAccuracyEstimate(overPeople, false, products.People, 1);
+        var outer = Limits(figure, value, new Shares(counts, products, groups, confidence)).Including(inner.Lower).Including(inner.Upper);
+        return new ClusteredAccuracyEstimate(Estimate.Of(value, outer, MethodName, confidence), true, groups.People, variance > 0 ? other / variance : 1);
+
+        double Variance(PersonProducts clusters) => measure == AccuracyMeasure.NegativePredictiveValue
+            ? new Shares(counts, clusters, null, confidence).Missed.Variance
+            : BeggGreenes.Of(counts, clusters, confidence)[measure].StandardError is { } error ? error * error : 0;
     }
 
     /// <summary>The same counts with the verified runs of each person counted as one: what is left where runs of a person always agree.</summary>
@@ -86,6 +109,19 @@ public static class PersonRobustAccuracy
     {
         if (products.Cells != 3 + (3 * counts.Strata.Length))
             throw new ArgumentOutOfRangeException(nameof(products), products.Cells, "The products must have a row for each cell of the counts.");
+    }
+
+    private static Interval Limits(AccuracyFigure figure, double value, Shares shares)
+    {
+        var interval = figure.Measure switch
+        {
+            AccuracyMeasure.PositivePredictiveValue => shares.Confirmed.Limits,
+            AccuracyMeasure.NegativePredictiveValue => shares.Missed.Limits.Complement(),
+            AccuracyMeasure.Prevalence => Prevalence(shares, figure),
+            AccuracyMeasure.Sensitivity => Ratio(value, shares.Confirmed, shares.Missed, shares.Positive, figure),
+            _ => Ratio(value, shares.Missed.Other, shares.Confirmed.Other, shares.Positive.Other, figure),
+        };
+        return interval.Clip(0, 1).Including(value);
     }
 
     private static Interval Prevalence(Shares shares, AccuracyFigure figure)
@@ -152,15 +188,18 @@ public static class PersonRobustAccuracy
     private sealed class Shares
     {
         private readonly PersonProducts products;
+        private readonly PersonProducts? groups;
         private readonly ImmutableArray<long> totals;
         private readonly double quantile;
 
-        public Shares(StratifiedCounts counts, PersonProducts products, double confidence)
+        public Shares(StratifiedCounts counts, PersonProducts products, PersonProducts? groups, double confidence)
         {
             this.products = products;
+            this.groups = groups;
             totals = counts.Cells;
-            quantile = products.People is >= 2 and < WidenedInterval.ClustersForNormalQuantile
-                ? Quantile.Student(confidence, products.People - 1)
+            var clusters = (groups ?? products).People;
+            quantile = clusters is >= 2 and < WidenedInterval.ClustersForNormalQuantile
+                ? Quantile.Student(confidence, clusters - 1)
                 : Quantile.Normal(confidence);
             var cells = products.Cells;
             var overall = counts.Overall;
@@ -198,15 +237,21 @@ public static class PersonRobustAccuracy
             return share;
         }
 
-        private Share Make(double value, double[] influence, int[] runs)
+        private static double Variance(double[] influence, PersonProducts clusters)
         {
             double variance = 0;
             for (var i = 0; i < influence.Length; i++)
             {
-                for (var j = 0; j < influence.Length; j++) variance += influence[i] * influence[j] * products.Sum(i, j);
+                for (var j = 0; j < influence.Length; j++) variance += influence[i] * influence[j] * clusters.Sum(i, j);
             }
 
-            variance = products.People > 1 ? Math.Max(0, variance) * products.People / (products.People - 1) : 0;
+            return clusters.People > 1 ? Math.Max(0, variance) * clusters.People / (clusters.People - 1) : 0;
+        }
+
+        private Share Make(double value, double[] influence, int[] runs)
+        {
+            var variance = Variance(influence, products);
+            if (groups is not null) variance = Math.Max(variance, Variance(influence, groups));
             var spread = value * (1 - value);
             double effective;
             if (variance > 0 && spread > 0)

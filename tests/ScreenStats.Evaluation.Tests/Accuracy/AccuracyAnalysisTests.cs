@@ -72,6 +72,48 @@ public class AccuracyAnalysisTests
         findings.NegativesOutside.Should().Be(0);
     }
 
+    /// <summary>By the formula: influence of a site on Sp = T/B, squares summed, times 3/2; the sites' specificities are 0.999, 0.98 and 0.95.</summary>
+    [Fact]
+    public void Where_sites_differ_by_more_than_people_they_decide_the_limits_and_it_is_said()
+    {
+        var sketch = new ProgramSketch();
+        foreach (var (site, refuted) in new[] { ("East", 1), ("South", 20), ("West", 50) })
+        {
+            sketch.Runs(Outcome.Positive, 20, FollowUp.Confirmed, site).Runs(Outcome.Positive, refuted, FollowUp.Refuted, site)
+                .Runs(Outcome.Negative, 4, FollowUp.Missed, site).Runs(Outcome.Negative, 196, FollowUp.Agreed, site).Runs(Outcome.Negative, 780, site: site);
+        }
+
+        var findings = Of(sketch);
+
+        var specificity = findings.Rows.Single(row => row.Key == "specificity|one-draw");
+        (specificity.Cluster, specificity.Clusters).Should().Be((Evaluation.Clusters.ClusterLevel.Sites, 3));
+        var people = findings.Rows.Single(row => row.Key == "negative-predictive-value|one-draw");
+        (people.Cluster, people.Clusters).Should().Be((Evaluation.Clusters.ClusterLevel.Persons, 3_071));
+        (specificity.Figure.Upper - specificity.Figure.Lower).Should().BeGreaterThan(0.05);
+        findings.Sentences.Should().Contain(sentence => sentence.Text.Contains("the specificity is", StringComparison.Ordinal)
+            && sentence.Text.Contains("the runs of each of 3 sites taken together, as sites differ by more than people", StringComparison.Ordinal));
+        var columns = findings.Table.Columns.Select(column => column.Name).ToList();
+        columns.Should().Contain(["clusters", "cluster_count"]);
+    }
+
+    [Theory]
+    [InlineData(StratumOrigin.WholeProgram)]
+    [InlineData(StratumOrigin.Site)]
+    [InlineData(StratumOrigin.StatedNumber)]
+    [InlineData(StratumOrigin.Unexplained)]
+    public void However_strata_are_known_the_sites_add_up_to_the_counts(StratumOrigin origin)
+    {
+        var sketch = Unequal().Strata(origin);
+        var settings = origin == StratumOrigin.StatedNumber
+            ? new AuditSettings { Strata = [new StratumSettings { Name = "North", Negatives = 10_000 }, new StratumSettings { Name = "South", Negatives = 100_000 }] }
+            : new AuditSettings();
+
+        var weights = AuditWeights.Of(sketch.Tally().Cells, 110_000, settings)!;
+
+        weights.Sites!.People.Should().Be(2);
+        Enumerable.Range(0, weights.Counts.Cells.Length).Should().OnlyContain(at => weights.Sites.Sum(at, at) >= weights.Products.Sum(at, at));
+    }
+
     [Fact]
     public void Strata_that_nothing_explains_are_pooled_and_the_sentence_says_that_this_is_biased()
     {

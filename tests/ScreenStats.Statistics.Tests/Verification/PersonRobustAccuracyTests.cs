@@ -24,6 +24,46 @@ public sealed class PersonRobustAccuracyTests
         });
 
     [Fact]
+    public void The_larger_of_the_variances_over_people_and_over_sites_is_taken_as_in_the_reference_table()
+    {
+        var rows = ReferenceTable.Load("site-robust-accuracy");
+        Mismatches.ShouldBeNone(rows, row =>
+        {
+            var counts = VerifiedAccuracyTests.Read(row);
+            var products = PersonProducts.Of(row.Count("people"), row.Numbers("products"));
+            var sites = PersonProducts.Of(row.Count("sites"), row.Numbers("site_products"));
+            return Columns.SelectMany(column =>
+            {
+                var clustered = PersonRobustAccuracy.Of(column.Measure, counts, products, sites, row.Number("confidence"));
+                clustered.GroupsDecide.Should().Be(row.Text(column.Column + "_clusters") == "sites", row.Id + " " + column.Column);
+                clustered.Clusters.Should().Be(clustered.GroupsDecide ? sites.People : products.People);
+                var estimate = clustered.Estimate;
+                return new[] { row.Mismatch(column.Column, estimate.Value), row.Mismatch(column.Column + "_lower", estimate.Lower), row.Mismatch(column.Column + "_upper", estimate.Upper) };
+            });
+        });
+        rows.Count(row => row.Kind == "independent").Should().BeGreaterThanOrEqualTo(50);
+        rows.Select(row => row.Text("specificity_clusters")).Distinct().Should().BeEquivalentTo("persons", "sites");
+    }
+
+    [Fact]
+    public void Limits_over_sites_hold_those_over_people_and_sites_of_one_person_each_change_nothing() =>
+        Gen.Select(Gen.Long[0, 6].Array[6].Array[8, 40], Gen.Int[1, 6], Gen.Double[0.6, 0.99]).Sample((drawn, size, confidence) =>
+        {
+            List<IReadOnlyList<long>> people = [[3, 2, 1, 2, 5, 9], [1, 1, 1, 1, 2, 3], .. drawn];
+            var (counts, products) = Of(people);
+            var sites = PersonProducts.From(people.Chunk(size).Select(site => (IReadOnlyList<long>)[.. Enumerable.Range(0, 6).Select(cell => site.Sum(one => one[cell]))]));
+            return Columns.All(column =>
+            {
+                var plain = PersonRobustAccuracy.Of(column.Measure, counts, products, confidence);
+                var clustered = PersonRobustAccuracy.Of(column.Measure, counts, products, sites, confidence);
+                var wide = clustered.Estimate.Interval!.Value;
+                return clustered.Estimate.Value == plain.Value && wide.Lower <= plain.Lower && wide.Upper >= plain.Upper && wide is { Lower: >= 0, Upper: <= 1 }
+                    && (clustered.GroupsDecide ? clustered.VarianceRatio > 1 : clustered.Estimate == plain) && (size > 1 || !clustered.GroupsDecide)
+                    && PersonRobustAccuracy.Of(column.Measure, counts, products, null, confidence).Estimate == plain;
+            });
+        });
+
+    [Fact]
     public void Fifty_rows_are_independent_and_some_have_none_missed_or_none_refuted()
     {
         var rows = ReferenceTable.Load("person-robust-accuracy");

@@ -1,7 +1,7 @@
 #!/usr/bin/python3
 """Score limits of a partly verified screen on effective numbers of runs, from the people one by one.
 
-    /usr/bin/python3 tests/reference/generators/robust.py     writes person-robust-accuracy-generated.csv
+    /usr/bin/python3 tests/reference/generators/robust.py     writes person-robust-accuracy-generated.csv and site-robust-accuracy-generated.csv
 
 The library works on sums of products; here every person's own influence is computed (a jackknife-like derivative: complex steps in the
 totals), its squares are added up, and each limit is found by root finding on the score statistic instead of by the quadratic's formula.
@@ -57,14 +57,18 @@ def wilson(p, m, z):
     return out
 
 
-def row(people, confidence):
+def limits_of(people, confidence, sites=None):
+    """Value, limits and variance of each figure; with sites (one row each) the shares take the larger of two variances, the quantile is the sites'."""
     people = np.asarray(people, float)
-    g, t = len(people), people.sum(axis=0)
+    g, t = len(people) if sites is None else len(sites), people.sum(axis=0)
     v = t[3:].reshape(-1, 3)
     fixed = v.sum(axis=1) / v.sum()
-    values, whole = figures(t), over_people(figures, people)
+    values, whole = figures(t), over_people(figures, people if sites is None else sites)
     z = stats.t.ppf((1 + confidence) / 2, g - 1) if g < 30 else stats.norm.ppf((1 + confidence) / 2)
     p, var = shares(t, fixed), over_people(lambda x: shares(x, fixed), people)
+    own = var if sites is None else over_people(lambda x: shares(x, fixed), sites)
+    deciding = [*whole[:4], own[1]]
+    var = np.maximum(var, own)
     columns = [[0, 1], [i for i in range(3, len(t)) if i % 3 != 2], list(range(len(t)))]
     limits = []
     for k in range(3):
@@ -99,7 +103,21 @@ def row(people, confidence):
             low = 1 / (1 + np.exp(-(centre - k2 * np.sqrt(right[1] ** 2 + wrong[2] ** 2 + (logit(w) - logit(wl)) ** 2)))) if a > 1e-12 else 0.0
             high = 1 / (1 + np.exp(-(centre + k2 * np.sqrt(right[2] ** 2 + wrong[1] ** 2 + (logit(wu) - logit(w)) ** 2)))) if b > 1e-12 else 1.0
         low, high = min(max(low, 0), values[k]), max(min(high, 1), values[k])
-        out += [f"{x:.16g}" for x in (values[k], low, high)]
+        out.append((values[k], low, high, deciding[k]))
+    return out
+
+
+def row(people, confidence):
+    return [f"{x:.16g}" for figure in limits_of(people, confidence) for x in figure[:3]]
+
+
+def site_row(people, sites, confidence):
+    """The sites' limits, never inside the people's, where their variance is the larger one; else the people's."""
+    out = []
+    for one, many in zip(limits_of(people, confidence), limits_of(people, confidence, sites)):
+        decide = many[3] > one[3] and 1e-12 < one[0] < 1 - 1e-12
+        low, high = (min(one[1], many[1]), max(one[2], many[2])) if decide else one[1:3]
+        out += [f"{one[0]:.16g}", f"{low:.16g}", f"{high:.16g}", "sites" if decide else "persons"]
     return out
 
 
@@ -119,6 +137,27 @@ def people_cases():
         yield people
 
 
+def site_cases():
+    """People at sites that differ in who is infected and how well the screen does: by much, a little or not at all."""
+    random = np.random.default_rng(78)
+    made = 0
+    while made < 64:
+        h, n, g = int(random.integers(1, 4)), int(random.integers(40, 300)), int(random.integers(2, 36))
+        apart = (0.05, 1.0, 3.0)[made % 3]
+        site = random.integers(0, g, n)
+        rates = np.concatenate([[0.5, 0.4, 0.4], np.tile([random.uniform(0.02, 0.12), 1.5, 20], h)])
+        factors = random.gamma(1 / apart, apart, (g, len(rates)))
+        people = random.poisson(rates * factors[site] * random.gamma(2, 0.5, (n, 1)))
+        sites = np.array([people[site == one].sum(axis=0) for one in range(g)])
+        people, sites = people[people.sum(axis=1) > 0], sites[sites.sum(axis=1) > 0]
+        t = people.sum(axis=0)
+        v = t[3:].reshape(-1, 3)
+        if len(sites) < 2 or t[0] == 0 or t[1] == 0 or (v[:, 1] == 0).any() or v[:, 0].sum() == 0:
+            continue
+        made += 1
+        yield people, sites
+
+
 def text(values):
     return " ".join(str(int(x)) for x in values)
 
@@ -134,3 +173,15 @@ with open("tests/reference/person-robust-accuracy-generated.csv", "w", newline="
         out.writerow([f"{number:02}", t[:3].sum(), t[0], t[1], text(v.sum(axis=1)), text(v[:, 0]), text(v[:, 1]), len(people), text((people.T @ people).ravel()),
                       confidence, *row(people, confidence), "relative:1e-8", "independent",
                       f"{VERSION}: influences of each person by complex steps, score limits by root finding, whose roots near 1 keep fewer digits: hence 1e-8 (generators/robust.py)"])
+
+with open("tests/reference/site-robust-accuracy-generated.csv", "w", newline="\n", encoding="utf-8") as file:
+    out = csv.writer(file, lineterminator="\n")
+    out.writerow(["id", "positives", "confirmed", "refuted", "negatives", "missed", "agreed", "people", "products", "sites", "site_products", "confidence",
+                  *[m + end for m in MEASURES for end in ("", "_lower", "_upper", "_clusters")], "tolerance", "kind", "source"])
+    for number, (people, sites) in enumerate(site_cases(), 1):
+        confidence = (0.95, 0.9, 0.99)[number % 3]
+        t = people.sum(axis=0)
+        v = t[3:].reshape(-1, 3)
+        out.writerow([f"{number:02}", t[:3].sum(), t[0], t[1], text(v.sum(axis=1)), text(v[:, 0]), text(v[:, 1]), len(people), text((people.T @ people).ravel()),
+                      len(sites), text((sites.T @ sites).ravel()), confidence, *site_row(people, sites, confidence), "relative:1e-7", "independent",
+                      f"{VERSION}: influences of each person and of each site by complex steps, score limits by root finding, whose roots near 1 keep fewer digits, and a limit near 0 is what a subtraction leaves: hence 1e-7 (generators/robust.py)"])
