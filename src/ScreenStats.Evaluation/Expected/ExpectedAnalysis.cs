@@ -22,8 +22,8 @@ internal static class ExpectedAnalysis
     /// <remarks>
     /// The comparison is made on the specificity scale: refuted per valid test, with every positive run without a conclusion taken as
     /// not refuted and as refuted, against 1 - stated specificity, by the three-way rule of <see cref="SpecificityComparison"/>. A
-    /// prevalence corrected by the device's own accuracy (Rogan-Gladen) is shown beside it, and cannot judge that accuracy: it was
-    /// computed from it. A lot belongs to a device by <see cref="DeviceRule"/>.
+    /// prevalence corrected by the device's own accuracy (Rogan-Gladen, widened by the design effect of its positivity) is shown beside it, and
+    /// cannot judge that accuracy: it was computed from it. A lot belongs to a device by <see cref="DeviceRule"/>.
     /// </remarks>
     public static ExpectedFindings Of(Tally tally, PersonSums people, ProgramSettings settings)
     {
@@ -49,7 +49,7 @@ internal static class ExpectedAnalysis
         var specificity = screen.Specificity?.Statement();
         var rate = RefutedAnalysis.Rate(runs, PersonsOf(lots, runs.Sum(cell => cell.Runs), tally, people), confidence);
         var (compatibility, explanation, stated) = Compare(counts, rate, specificity, confidence);
-        var corrected = CorrectedPrevalence(counts, sensitivity, specificity, confidence);
+        var corrected = CorrectedPrevalence(Positivity(runs, people, confidence), sensitivity, specificity, confidence);
         var expected = new ExpectedValues(sensitivity, specificity, settings.Prevalence, confidence);
         var positivityBelow = specificity is not null && counts.ValidTests > 0
             && (double)counts[Outcome.Positive] / counts.ValidTests < 1 - specificity.Value;
@@ -90,11 +90,20 @@ internal static class ExpectedAnalysis
     }
 
     private static EstimateFinding CorrectedPrevalence(
-        RunCounts counts, AccuracyStatement? sensitivity, AccuracyStatement? specificity, double confidence)
+        ProportionFinding positivity, AccuracyStatement? sensitivity, AccuracyStatement? specificity, double confidence)
     {
         if (sensitivity is null || specificity is null) return EstimateFinding.Undefined(ExpectedValues.NotStated);
-        if (counts.ValidTests == 0) return EstimateFinding.Undefined("there is no valid test of this device");
-        return EstimateFinding.Of(RoganGladen.Estimate(counts[Outcome.Positive], counts.ValidTests, sensitivity, specificity, confidence).ToEstimate());
+        if (positivity.Trials == 0) return EstimateFinding.Undefined("there is no valid test of this device");
+        var effect = VarianceFactor.Of(positivity, confidence);
+        return EstimateFinding.Of(RoganGladen.Estimate(positivity.Events, positivity.Trials, sensitivity, specificity, confidence, effect).ToEstimate());
+    }
+
+    /// <summary>The device's positivity with its design effect, over people of the whole program as in the table of true prevalence.</summary>
+    private static ProportionFinding Positivity(IEnumerable<ScreenCell> runs, PersonSums people, double confidence)
+    {
+        var counter = new ClusterCounter();
+        foreach (var cell in runs.Where(cell => cell.Outcome.IsValidTest())) counter.Add(cell.Site, cell.Day, cell.Runs, cell.Outcome == Outcome.Positive ? cell.Runs : 0);
+        return counter.Proportion(confidence, people.Sums(PersonScope.Program, PersonMeasure.Positivity));
     }
 
     private static StatedFigure? Stated(StatedAccuracy? stated, AccuracyStatement? statement, double confidence)

@@ -30,8 +30,8 @@ internal static class ExpectedTables
             new("bound_upper", "Upper bound", Unit.Proportion, "The same if every positive run without a conclusion were refuted.", row => Cell.NumberOr(row.RefutedRateBoundUpper, "there are no valid tests")) { Method = Methods.MethodNames.Bounds },
             new("outcome", "Outcome", Unit.Text, "Compatible, not compatible, cannot tell, or not judged.", row => Cell.Text(LevelNames.Of(row.Compatibility))),
             new("corrected_prevalence", "Corrected prevalence", Unit.Proportion, "Prevalence behind the positivity by the device's stated accuracy.", row => Number(row.CorrectedPrevalence, row.CorrectedPrevalence.Estimate)) { Method = Statistics.Prevalence.RoganGladen.MethodName },
-            new("corrected_lower", "Lower limit", Unit.Proportion, "Its lower limit.", row => Number(row.CorrectedPrevalence, row.CorrectedPrevalence.Lower)) { Method = Statistics.Prevalence.RoganGladen.MethodName },
-            new("corrected_upper", "Upper limit", Unit.Proportion, "Its upper limit.", row => Number(row.CorrectedPrevalence, row.CorrectedPrevalence.Upper)) { Method = Statistics.Prevalence.RoganGladen.MethodName },
+            new("corrected_lower", "Lower limit", Unit.Proportion, "Its lower limit, widened because tests come in clusters.", row => Number(row.CorrectedPrevalence, row.CorrectedPrevalence.Lower)) { Method = Statistics.Prevalence.RoganGladen.MethodName },
+            new("corrected_upper", "Upper limit", Unit.Proportion, "Its upper limit, widened because tests come in clusters.", row => Number(row.CorrectedPrevalence, row.CorrectedPrevalence.Upper)) { Method = Statistics.Prevalence.RoganGladen.MethodName },
         ],
         rows);
 

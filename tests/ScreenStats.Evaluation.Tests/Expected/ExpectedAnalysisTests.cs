@@ -52,6 +52,20 @@ public class ExpectedAnalysisTests
     }
 
     [Fact]
+    public void Corrected_prevalence_is_widened_for_clusters_as_in_the_table_of_true_prevalence()
+    {
+        var settings = new ProgramSettings { TimeZone = "Etc/UTC", Screens = [new ScreenSettings { Name = "Kit", Sensitivity = Counts(103, 122), Specificity = Counts(399, 401) }] };
+        var findings = Evaluator.Evaluate(
+            new ProgramSketch().Runs(Outcome.Negative, 1000).Runs(Outcome.Positive, 50, FollowUp.Unverified).Runs(Outcome.Negative, 990, site: "South")
+                .Runs(Outcome.Positive, 10, FollowUp.Unverified, "South").Runs(Outcome.Negative, 970, site: "West").Runs(Outcome.Positive, 30, FollowUp.Unverified, "West").Tally(), settings);
+
+        var corrected = findings.Expected.Devices[0].CorrectedPrevalence;
+        var row = findings.TruePrevalence.Devices[0].Estimates.Single(estimate => estimate.Method == "rogan-gladen");
+        row.WidenedUpper.Should().BeGreaterThan(row.Upper!.Value + 0.01);
+        (corrected.Estimate, corrected.Lower, corrected.Upper).Should().Be((row.Estimate, row.WidenedLower, row.WidenedUpper));
+    }
+
+    [Fact]
     public void Many_more_refuted_positives_than_stated_are_not_compatible()
     {
         var device = Device(
