@@ -89,9 +89,10 @@ internal static class TruePrevalenceAnalysis
         ImmutableArray<PrevalenceEstimate> whole = part is { By: Program, Start: null } ? [TruePrevalenceMethods.Posterior(apparent, sensitivity, specificity)] : [];
         var below = apparent.Estimate < 1 - specificity.Value;
         var above = apparent.Estimate > sensitivity.Value;
-        return new TruePrevalenceFinding(
+        var finding = new TruePrevalenceFinding(
             key, part.By, part.Level, part.Start, apparent, part.WithoutAccuracy, devices, sensitivity.Value, specificity.Value, below, above,
-            [.. TruePrevalenceMethods.Of(apparent, sensitivity, specificity), .. whole], Remark(apparent, below, above, part));
+            [.. TruePrevalenceMethods.Of(apparent, sensitivity, specificity), .. whole], "") { Confirmed = part.Confirmed };
+        return finding with { Remark = Remark(finding, part) };
     }
 
     /// <summary>Sums over the people of the part; of the whole program where they are not kept for it.</summary>
@@ -103,10 +104,12 @@ internal static class TruePrevalenceAnalysis
         return part.Start is { } start ? people.Sums(PersonScope.Period, PersonMeasure.Positivity, "", start) : program;
     }
 
-    private static string Remark(ProportionFinding apparent, bool below, bool above, TruePrevalencePart part)
+    private static string Remark(TruePrevalenceFinding finding, TruePrevalencePart part)
     {
+        var (apparent, below, above) = (finding.Apparent, finding.BelowFalsePositiveRate, finding.AboveSensitivity);
         var parts = new List<string>();
         if (below) parts.Add("fewer tests were positive than 1 - specificity alone would give: the estimate is 0, and the stated specificity is not compatible with these data, or only by chance");
+        if (finding.BelowConfirmed) parts.Add("less than was confirmed: the stated accuracy expects more false positives than were seen, so the stated specificity is too low for these data, or only by chance so few were seen");
         if (above) parts.Add("more tests were positive than the sensitivity can give: the estimate is 1");
         if (part is { WithoutAccuracy: > 0, By: Program, Start: null }) parts.Add("tests of devices without stated accuracy are left out");
         if (apparent.FewCounts) parts.Add("few counts");

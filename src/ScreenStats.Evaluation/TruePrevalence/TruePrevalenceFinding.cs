@@ -23,6 +23,15 @@ public sealed record TruePrevalenceFinding(
     ImmutableArray<string> Devices, double? Sensitivity, double? Specificity, bool BelowFalsePositiveRate, bool AboveSensitivity,
     ImmutableArray<PrevalenceEstimate> Estimates, string Remark)
 {
+    /// <summary>Confirmed positive runs among these tests.</summary>
+    public long Confirmed { get; init; }
+
+    /// <summary>Confirmed positive runs per valid test; null without any test.</summary>
+    public double? ConfirmedShare => Apparent.Trials == 0 ? null : (double)Confirmed / Apparent.Trials;
+
+    /// <summary>The estimate that leads lies below the share confirmed: the stated specificity is too low for these data.</summary>
+    public bool BelowConfirmed => Lead.Estimate < ConfirmedShare;
+
     /// <summary>The estimate by the method that leads.</summary>
     [JsonIgnore]
     public PrevalenceEstimate Lead => Estimates[0];

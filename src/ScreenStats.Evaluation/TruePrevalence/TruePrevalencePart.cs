@@ -20,6 +20,9 @@ internal sealed class TruePrevalencePart(string by, string level, DateOnly? star
 
     public long WithoutAccuracy { get; private set; }
 
+    /// <summary>Confirmed among the tests of the counter.</summary>
+    public long Confirmed { get; private set; }
+
     /// <summary>Adds valid tests of a cell.</summary>
     /// <param name="cell">A cell of negative or positive runs.</param>
     /// <param name="device">The device of its lot; null where none claims it.</param>
@@ -32,6 +35,7 @@ internal sealed class TruePrevalencePart(string by, string level, DateOnly? star
         }
 
         Counter.Add(cell.Site, cell.Day, cell.Runs, cell.Outcome == Outcome.Positive ? cell.Runs : 0);
+        if (cell is { Outcome: Outcome.Positive, FollowUp: FollowUp.Confirmed }) Confirmed += cell.Runs;
         tests[device] = tests.GetValueOrDefault(device) + cell.Runs;
     }
 

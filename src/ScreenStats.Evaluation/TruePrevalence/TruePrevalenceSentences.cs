@@ -19,6 +19,7 @@ internal static class TruePrevalenceSentences
         var sentences = ImmutableArray.CreateBuilder<Sentence>();
         sentences.Add(Whole(program));
         if (program.BelowFalsePositiveRate) sentences.Add(Below());
+        if (program.BelowConfirmed) sentences.Add(Confirmed(program));
         var word = period switch { ReportPeriod.Day => "day", ReportPeriod.Month => "month", _ => "week" };
         if (findings.Periods.Length > 1)
         {
@@ -57,6 +58,10 @@ internal static class TruePrevalenceSentences
 
     private static Sentence Below() => new(
         "Fewer tests were positive than the stated false positives alone would give: the prevalence is given as 0, and the stated specificity is not compatible with these data, or only by chance.");
+
+    private static Sentence Confirmed(TruePrevalenceFinding program) => new(
+        "Yet {0} of valid tests were positive and confirmed, which is more: the stated accuracy expects more false positives than were seen, so the stated specificity is too low for these data, or only by chance so few were seen.",
+        Say.Share(Root + ".program.confirmedShare", program.ConfirmedShare));
 
     private static Sentence Peak(TruePrevalenceFinding highest, string word)
     {

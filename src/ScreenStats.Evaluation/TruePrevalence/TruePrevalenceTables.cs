@@ -24,7 +24,7 @@ internal static class TruePrevalenceTables
             new("lower", "Lower", Unit.Proportion, "Lower limit as if all tests were independent.", row => Number(row, row.Value.Lower)),
             new("upper", "Upper", Unit.Proportion, "Upper limit as if all tests were independent.", row => Number(row, row.Value.Upper)),
             new("confidence", "Confidence", Unit.Proportion, "Confidence of all limits of the row.", row => Cell.Number(row.Value.Confidence)),
-            new("remark", "Remark", Unit.Text, "Whether the estimate was held at 0 or 1, few counts, whether tests were left out of the whole program, and why limits could not be widened.", row => Words(row.Part.Remark)),
+            new("remark", "Remark", Unit.Text, "Whether the estimate was held at 0 or 1 or lies below what was confirmed, few counts, whether tests were left out of the whole program, and why limits could not be widened.", row => Words(row.Part.Remark)),
             new("widened_lower", "Lower, widened", Unit.Proportion, "Lower limit widened because tests come in clusters.", row => Number(row, row.Value.WidenedLower)),
             new("widened_upper", "Upper, widened", Unit.Proportion, "Upper limit widened because tests come in clusters.", row => Number(row, row.Value.WidenedUpper)),
             new("design_effect", "Design effect", Unit.Ratio, "How many times the clusters raise the variance of the positivity; at least 1.", row => Cell.Number(row.Part.Apparent.DesignEffect)) { Method = Methods.MethodNames.DesignEffect },

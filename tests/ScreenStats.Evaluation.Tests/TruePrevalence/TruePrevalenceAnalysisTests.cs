@@ -44,6 +44,21 @@ public class TruePrevalenceAnalysisTests
         (bayes.Estimate, bayes.Lower, bayes.Upper).Should().Be((posterior.Value, posterior.Lower, posterior.Upper));
     }
 
+    [Theory]
+    [InlineData(18, 2, true)]
+    [InlineData(5, 15, false)]
+    public void A_prevalence_below_the_share_confirmed_says_that_the_stated_specificity_is_too_low(int confirmed, int refuted, bool below)
+    {
+        // Rogan and Gladen: (0.02 - 0.015) / 0.785 = 0.00637 of 1,000 tests, of which 0.018 or 0.005 were confirmed.
+        var settings = OneDevice with { Screens = [new ScreenSettings { Name = "one", Sensitivity = Counts(160, 200), Specificity = Counts(985, 1000) }] };
+        var findings = Of(new ProgramSketch().Runs(Outcome.Negative, 980).Runs(Outcome.Positive, confirmed, FollowUp.Confirmed).Runs(Outcome.Positive, refuted, FollowUp.Refuted), settings);
+
+        findings.Program.Lead.Estimate.Should().BeApproximately(0.005 / 0.785, 1e-12);
+        (findings.Program.Confirmed, findings.Program.BelowConfirmed).Should().Be((confirmed, below));
+        findings.Program.Remark.Contains("the stated specificity is too low for these data", StringComparison.Ordinal).Should().Be(below);
+        findings.Sentences.Any(sentence => sentence.Text.Contains("of valid tests were positive and confirmed, which is more", StringComparison.Ordinal)).Should().Be(below);
+    }
+
     [Fact]
     public void Each_period_is_corrected_on_its_own_and_below_the_false_positives_it_is_zero_with_the_remark()
     {
