@@ -20,7 +20,15 @@ internal static class IdentityTexts
         + $"If they are people, keep the report to yourself and put the {column} into that column; if not, nothing needs to be done.");
 
     /// <summary>A column that is not read but should not be there; null where nothing speaks against it.</summary>
-    public static Diagnostic? Unread(string file, int field, string heading, ValueSample sample)
+    public static Diagnostic? Unread(string file, int field, string heading, ValueSample sample) =>
+        Warning(file, field, heading, sample, "is not read", "Leave it out before the exports leave their owner: screenstats pseudonymize with --drop.");
+
+    /// <summary>A column that pseudonymize left as it was but should not have; null where nothing speaks against it.</summary>
+    public static Diagnostic? Kept(string file, int field, string heading, ValueSample sample) =>
+        Warning(file, field, heading, sample, "was left as it was",
+            "Do not pass the result on: remove it and write it again with --drop for this column, or --generalise for a date.");
+
+    private static Diagnostic? Warning(string file, int field, string heading, ValueSample sample, string fate, string advice)
     {
         var announced = SafeHarborTexts.OfHeading(heading);
         var judged = ColumnJudgement.OfUnread(sample);
@@ -34,8 +42,7 @@ internal static class IdentityTexts
         var identifier = judged.Identifier == SafeHarbor.None ? announced : judged.Identifier;
         return new Diagnostic(
             judged.Identifier == SafeHarbor.None ? PrivacyDiagnostics.IdentifierHeading : PrivacyDiagnostics.IdentifierValues, Severity.Warning, file, null, "",
-            $"In {file} {which} is not read, and {because} one of the 18 identifiers of the Safe Harbor list, 45 CFR 164.514(b)(2): {SafeHarborTexts.Of(identifier)}. "
-            + "Leave it out before the exports leave their owner: screenstats pseudonymize with --drop.");
+            $"In {file} {which} {fate}, and {because} one of the 18 identifiers of the Safe Harbor list, 45 CFR 164.514(b)(2): {SafeHarborTexts.Of(identifier)}. {advice}");
     }
 
     private static string Share(ColumnJudgement judged) =>

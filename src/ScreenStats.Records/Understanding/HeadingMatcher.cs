@@ -136,32 +136,13 @@ internal static class HeadingMatcher
                 : name == CanonicalColumns.Week ? " (or date)" : "";
             diagnostics.Add(new Diagnostic(ReadingDiagnostics.MissingColumn, Severity.Error, file, line, name,
                 $"{file} has no heading for the required column {name}{instead} among its {headings.Count}. "
-                + $"Add the column, or say in the program file which heading holds it: exports.{export.ToString().ToLowerInvariant()}.columns."));
+                + $"Add the column, or say in program.json, in the same folder, which heading holds it: "
+                + $"{{ \"exports\": {{ \"{export.ToString().ToLowerInvariant()}\": {{ \"columns\": {{ \"{name}\": \"the heading\" }} }} }} }}."));
         }
     }
 
-    private static string? Nearest(string wanted, IReadOnlyList<string> headings)
-    {
-        var folded = TextFold.Fold(wanted);
-        return headings.Where(heading => Deidentification.ShownHeading.Of(heading).Length > 0)
-            .OrderBy(heading => Distance(folded, TextFold.Fold(heading))).ThenBy(heading => heading, StringComparer.Ordinal).FirstOrDefault();
-    }
-
-    private static int Distance(string a, string b)
-    {
-        var row = Enumerable.Range(0, b.Length + 1).ToArray();
-        for (var i = 1; i <= a.Length; i++)
-        {
-            var diagonal = row[0];
-            row[0] = i;
-            for (var j = 1; j <= b.Length; j++)
-            {
-                var above = row[j];
-                row[j] = Math.Min(Math.Min(row[j], row[j - 1]) + 1, diagonal + (a[i - 1] == b[j - 1] ? 0 : 1));
-                diagonal = above;
-            }
-        }
-
-        return row[b.Length];
-    }
+    // What is not near may be a cell of a file whose headings were not found.
+    private static string? Nearest(string wanted, IReadOnlyList<string> headings) =>
+        headings.Where(heading => Deidentification.ShownHeading.Of(heading).Length > 0 && HeadingText.Near(wanted, heading))
+            .OrderBy(heading => HeadingText.Distance(wanted, heading)).ThenBy(heading => heading, StringComparer.Ordinal).FirstOrDefault();
 }

@@ -115,9 +115,11 @@ internal sealed class PseudonymPlan
         var at = wanted.Length == 0 ? -1 : Array.IndexOf(folded, wanted);
         if (at < 0)
         {
-            var shown = Enumerable.Range(0, headings.Count).Where(f => ShownHeading.Of(headings[f]).Length > 0).Select(f => headings[f]).ToArray();
-            var nearest = shown.Length == 0 ? "" : $" The nearest is \"{NearestName.Of(column, shown)}\".";
-            throw new PseudonymizeException($"{name} has no heading \"{column}\" among its {headings.Count}.{nearest}");
+            // What is not near may be a cell of a file whose headings were not found.
+            var nearest = headings.Where(heading => ShownHeading.Of(heading).Length > 0 && HeadingText.Near(column, heading)).ToArray();
+            throw new PseudonymizeException($"{name} has no heading \"{column}\"" + (nearest.Length == 0
+                ? $", and none near it, in its first {HeadingSearch.Farthest} lines. Open the file, and write the heading as it stands there."
+                : $"; the nearest is \"{NearestName.Of(column, nearest)}\"."));
         }
 
         return Array.IndexOf(folded, wanted, at + 1) < 0

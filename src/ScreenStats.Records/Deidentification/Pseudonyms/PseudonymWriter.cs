@@ -18,6 +18,7 @@ internal sealed class PseudonymWriter(PseudonymPlan plan, Pseudonym pseudonym, S
     private readonly long[] replaced = new long[plan.Treatments.Length];
     private readonly long[] blank = new long[plan.Treatments.Length];
     private readonly long[] unreadable = new long[plan.Treatments.Length];
+    private readonly ValueSample?[] kept = [.. plan.Treatments.Select(treatment => treatment == ColumnTreatment.Kept ? new ValueSample() : null)];
     private long rows;
     private long dropped;
     private long read;
@@ -95,6 +96,7 @@ internal sealed class PseudonymWriter(PseudonymPlan plan, Pseudonym pseudonym, S
             {
                 case ColumnTreatment.Kept:
                     if (Keep(raw, value)) replaced[Math.Min(f, replaced.Length - 1)]++;
+                    Sample(value, f);
                     break;
                 case ColumnTreatment.Generalised:
                     Coarsen(raw, value, f);
@@ -104,6 +106,16 @@ internal sealed class PseudonymWriter(PseudonymPlan plan, Pseudonym pseudonym, S
                     break;
             }
         }
+    }
+
+    /// <summary>Looks at a value that stays, as a name may stand beside the column that was replaced.</summary>
+    private void Sample(ReadOnlySpan<byte> value, int field)
+    {
+        if (field >= kept.Length || kept[field] is not { } sample) return;
+        var text = value.Trim(" \t\r\n"u8);
+        if (text.IsEmpty) return;
+        var hash = XxHash3.HashToUInt64(text);
+        if (hash < sample.Limit) sample.Take(hash, text);
     }
 
     /// <summary>Writes a field as it stands, with an apostrophe before what a spreadsheet would run.</summary>
@@ -217,6 +229,11 @@ internal sealed class PseudonymWriter(PseudonymPlan plan, Pseudonym pseudonym, S
             if (unreadable[f] == 0) continue;
             found.Add(new Diagnostic(PrivacyDiagnostics.DateNotGeneralised, Severity.Warning, plan.Name, null, "",
                 $"{FindingTexts.Figure(unreadable[f])} rows of {plan.Name} have in column {f + 1} what is no date that can be read; it was left out. State --date-order, or correct the source.", unreadable[f]));
+        }
+
+        for (var f = 0; f < kept.Length; f++)
+        {
+            if (kept[f] is { } sample && IdentityTexts.Kept(plan.Name, f, plan.Shape.Headings[f], sample) is { } warning) found.Add(warning);
         }
 
         return found.ToImmutable();

@@ -31,6 +31,25 @@ public sealed class PseudonymizerTests
     }
 
     [Fact]
+    public void A_heading_that_is_not_there_shows_no_line_above_the_headings()
+    {
+        using var folder = new PseudonymFolder();
+        var act = () => folder.Of("Exported by Ada Example\nbadge;site\nP-1;x\n", "person");
+        act.Should().Throw<PseudonymizeException>().Which.Message.Should().Contain("has no heading \"person\"").And.NotContain("Ada");
+    }
+
+    [Fact]
+    public void A_column_that_stays_and_holds_names_or_is_called_so_is_warned_of()
+    {
+        using var folder = new PseudonymFolder();
+        folder.Of("badge,who,born,site\nP-1,Anna Tournemire,,North\nP-2,Thomas Valbrun,,South\nP-3,Maria Petitval,,North\n", "badge");
+
+        folder.Result!.Diagnostics.Should().ContainSingle(one => one.Code == PrivacyDiagnostics.IdentifierValues)
+            .Which.Message.Should().Contain("column 2 (\"who\") was left as it was").And.Contain("--drop").And.NotContain("Anna");
+        folder.Result.Diagnostics.Should().NotContain(one => one.Message.Contains("site", StringComparison.Ordinal));
+    }
+
+    [Fact]
     public void A_blank_stays_blank()
     {
         using var folder = new PseudonymFolder();
@@ -174,7 +193,8 @@ public sealed class PseudonymizerTests
     }
 
     [Theory]
-    [InlineData("colour", "has no heading \"colour\"*nearest is \"site\"")]
+    [InlineData("colour", "has no heading \"colour\", and none near it*")]
+    [InlineData("siet", "has no heading \"siet\"*nearest is \"site\"*")]
     [InlineData("twice", "more than once")]
     public void A_column_that_cannot_be_found_is_refused(string column, string message)
     {
