@@ -40,7 +40,7 @@ public class PinnedProgramTests
                 column.Should().OnlyContain(heading => heading.Why == HeadingEvidence.ProgramFile);
             }
 
-            if (headings.Count > 0) export.Columns.Where(column => column.DateOrder is not null).Should().OnlyContain(column => column.DateOrderWhy == "the program file");
+            if (headings.Count > 0) export.Columns.Where(column => column.DateOrder is not null).Select(column => column.DateOrderWhy).Should().AllBe("the program file");
         }
     }
 

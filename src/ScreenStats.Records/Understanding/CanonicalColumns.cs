@@ -35,19 +35,20 @@ internal static class CanonicalColumns
         ["employee", "employee id", "employee key", "employee pseudonym", "person id", "person key", "person pseudonym", "pseudonym",
          "badge", "badge id", "badge number", "subject", "subject id", "participant", "participant id", "worker", "worker id",
          "staff id", "staff member", "personnel number", "individual", "individual id", "patient id", "patient",
-         "mitarbeiter", "mitarbeiternummer", "personalnummer", "personen id", "teilnehmer", "salarié", "employé", "matricule", "pseudonyme", "empleado", "trabajador", "seudónimo", "participante"];
+         "mitarbeiter", "mitarbeiternummer", "mitarbeiter nr", "personalnummer", "personal nr", "ausweis nr", "ausweisnummer", "probanden nr",
+         "personen id", "teilnehmer", "salarié", "employé", "matricule", "no de badge", "n de badge", "numéro de badge", "nº de badge", "número de empleado", "nº de empleado", "pseudonyme", "empleado", "trabajador", "seudónimo", "participante"];
 
     private static readonly string[] SiteHeadings =
         ["location", "facility", "workplace", "work site", "site id", "site name", "site code", "plant", "office", "campus",
          "screening site", "test site", "testing site", "depot",
-         "standort", "werk", "betrieb", "betriebsstätte", "teststelle", "lieu", "établissement", "centro", "sede", "planta", "lugar"];
+         "standort", "werk", "betrieb", "betriebsstätte", "teststelle", "werksstandort", "usine", "site de travail", "site de dépistage", "lieu", "établissement", "centro", "sede", "planta", "fábrica", "centro de trabajo", "lugar"];
 
     private static readonly string[] CollectedHeadings =
         ["collected", "collection time", "collection date", "collected on", "collection date time", "date collected", "time collected",
          "test date", "test time", "tested at", "tested on", "date of test", "screened at", "screened on", "screening date",
          "screening time", "sample date", "sample time", "sampled at", "specimen date", "specimen collected", "collection datetime",
          "date", "datetime", "timestamp",
-         "entnahme", "entnahmezeit", "entnahmezeitpunkt", "entnahmedatum", "abnahme", "abnahmedatum", "testdatum", "testzeitpunkt", "probenahme", "datum", "prélèvement", "date de prélèvement", "date du prélèvement", "date du test", "fecha", "fecha de toma", "fecha de la toma", "fecha de prueba", "fecha de la prueba"];
+         "entnahme", "entnahmezeit", "entnahmezeitpunkt", "entnahmedatum", "abnahme", "abnahmedatum", "testdatum", "testzeitpunkt", "testdatum uhrzeit", "testdatum und uhrzeit", "datum uhrzeit", "datum und uhrzeit", "entnahmedatum uhrzeit", "probenahme", "datum", "prélèvement", "date de prélèvement", "date et heure du prélèvement", "date et heure de prélèvement", "date heure du prélèvement", "date et heure du test", "date et heure", "date du prélèvement", "date du test", "fecha", "fecha de toma", "fecha de la toma", "fecha y hora de la toma", "fecha y hora", "fecha de prueba", "fecha de la prueba"];
 
     private static readonly string[] ResultHeadings =
         ["outcome", "test result", "screen result", "screening result", "result text", "antigen result", "rapid test result", "reading",
@@ -56,12 +57,12 @@ internal static class CanonicalColumns
 
     private static readonly string[] LotHeadings =
         ["lot number", "lot no", "lot id", "lot code", "batch", "batch number", "batch no", "batch id", "batch code", "kit lot", "test lot",
-         "charge", "chargennummer", "chargen nr", "losnummer", "numéro de lot", "no de lot", "lote", "número de lote"];
+         "charge", "chargennummer", "chargen nr", "chargen nummer", "los nr", "losnummer", "numéro de lot", "no de lot", "n de lot", "nº de lot", "nº de lote", "n de lote", "lote", "número de lote"];
 
     private static readonly string[] OperatorHeadings =
         ["operator id", "operator pseudonym", "tester", "tester id", "reader", "reader id", "read by", "performed by", "administered by",
          "tested by", "technician", "technician id", "collector", "collected by id",
-         "durchgeführt von", "abgelesen von", "opérateur", "réalisé par", "operador", "realizado por"];
+         "durchgeführt von", "abgelesen von", "bediener", "opérateur", "réalisé par", "operador", "realizado por"];
 
     private static readonly string[] ControlLineHeadings = ["c line", "control line seen", "control line visible", "line c", "control band"];
 
@@ -91,8 +92,10 @@ internal static class CanonicalColumns
         new(Lot, false, LotHeadings),
         new(Kit, false, KitHeadings),
         new(LotExpiry, false, ["expiry", "expiry date", "expires", "expires on", "expiration", "expiration date", "lot expiration",
-            "lot expiry date", "lot expiration date", "use by", "exp date"]),
-        new(ReadAt, false, ["read", "read time", "reading time", "time read", "result time", "result read at", "read on", "interpreted at"]),
+            "lot expiry date", "lot expiration date", "use by", "exp date",
+            "verfallsdatum", "verfalldatum", "verfall", "haltbar bis", "verwendbar bis", "date de péremption", "péremption", "date d'expiration", "fecha de caducidad", "caducidad"]),
+        new(ReadAt, false, ["read", "read time", "reading time", "time read", "result time", "result read at", "read on", "interpreted at",
+            "ablesezeit", "ablesezeitpunkt", "abgelesen", "abgelesen um", "heure de lecture", "date de lecture", "date et heure de lecture", "hora de lectura"]),
         new(Operator, false, OperatorHeadings),
         new(Specimen, false, ["specimen type", "sample type", "specimen source", "swab", "swab type", "swab site", "matrix"]),
         new(Collection, false, ["collection method", "collection mode", "collected by", "supervision", "supervised", "sampling method"]),
@@ -113,7 +116,7 @@ internal static class CanonicalColumns
             "result time", "resulted", "released at", "authorised at", "verified at",
             "befunddatum", "befundzeit", "ergebnisdatum", "date du résultat", "date de rendu", "fecha de resultado", "fecha del resultado"]),
         new(Method, false, ["test method", "assay", "test type", "technique", "laboratory method", "methode", "verfahren", "méthode", "método"]),
-        new(Reason, false, ["reason for test", "test reason", "purpose", "indication"]),
+        new(Reason, false, ["reason for test", "test reason", "purpose", "indication", "anlass", "testanlass", "grund", "motif", "motif du test", "motivo", "motivo de la prueba"]),
         new(SamplingStratum, false, ["stratum", "audit stratum", "sampling group"]),
     ];
 
@@ -133,9 +136,10 @@ internal static class CanonicalColumns
     private static readonly CanonicalColumn[] Headcount =
     [
         new(Site, true, SiteHeadings),
-        new(Week, false, ["iso week", "calendar week", "week of year"]),
+        new(Week, false, ["iso week", "calendar week", "week of year", "kalenderwoche", "kw", "woche", "semaine", "semaine iso", "semana"]),
         new(Date, false, ["day", "week start", "week starting", "week beginning", "monday"]),
         new(Eligible, true, ["eligible people", "eligible persons", "headcount", "head count", "people", "staff", "employees", "on site",
-            "number eligible", "workforce"]),
+            "number eligible", "workforce", "belegschaft", "beschäftigte", "anzahl beschäftigte", "mitarbeiterzahl", "anzahl mitarbeiter", "effectif", "effectifs",
+            "nombre de salariés", "plantilla", "número de empleados"]),
     ];
 }

@@ -9,7 +9,8 @@ internal sealed class HeadingSearch
     /// <summary>Records that are looked at.</summary>
     public const int Farthest = 100;
 
-    private const int FewestRecognised = 2;
+    /// <summary>Headings that mean something in a row that tries to be the headings.</summary>
+    public const int FewestRecognised = 2;
 
     private static readonly string[] Dates =
         [CanonicalColumns.CollectedAt, CanonicalColumns.ReportedAt, CanonicalColumns.ReadAt, CanonicalColumns.LotExpiry, CanonicalColumns.RunAt, CanonicalColumns.Date];

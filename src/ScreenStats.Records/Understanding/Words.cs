@@ -30,7 +30,7 @@ internal sealed class Words
             ["negative"] = ["negative result", "not detected", "non reactive", "kein nachweis", "nicht reaktiv", "non détecté", "non détectée", "non réactif", "non réactive", "no detectado", "no detectada", "no reactivo", "no reactiva"],
             ["positive"] = ["positive result", "presumptive positive"],
             ["inconclusive"] = ["no control line", "nicht eindeutig", "nicht schlüssig", "non concluant", "non concluante", "no concluyente", "keine kontrolllinie"],
-            ["invalid"] = ["invalid result", "test failed", "no lines", "nicht auswertbar", "non valide", "non valable", "no válido", "no válida", "no valorable"],
+            ["invalid"] = ["invalid result", "test failed", "no lines", "nicht auswertbar", "ininterprétable", "non interprétable", "no interpretable", "non valide", "non valable", "no válido", "no válida", "no valorable"],
         },
     };
 
@@ -48,7 +48,7 @@ internal sealed class Words
             ["negative"] = ["not detected", "non reactive", "kein nachweis", "nicht reaktiv", "non détecté", "non détectée", "non réactif", "non réactive", "no detectado", "no detectada", "no reactivo", "no reactiva"],
             ["positive"] = [],
             ["indeterminate"] = ["presumptive", "no conclusion", "nicht eindeutig", "nicht schlüssig", "non concluant", "non concluante", "no concluyente", "non valide", "no válido", "no válida"],
-            ["rejected"] = ["not tested", "specimen rejected", "quantity not sufficient", "insufficient sample", "nicht auswertbar", "nicht verwertbar", "non conforme", "prélèvement insuffisant", "échantillon insuffisant", "muestra insuficiente", "material insuficiente", "no procesado", "no procesada"],
+            ["rejected"] = ["not tested", "specimen rejected", "quantity not sufficient", "insufficient sample", "nicht auswertbar", "nicht verwertbar", "ininterprétable", "non interprétable", "no interpretable", "non conforme", "prélèvement insuffisant", "échantillon insuffisant", "muestra insuficiente", "material insuficiente", "no procesado", "no procesada"],
         },
     };
 
@@ -112,14 +112,14 @@ internal sealed class Words
     {
         Synonyms =
         {
-            ["follow-up"] = "followup confirmatory confirmation reflex confirm",
-            ["audit"] = "verification quality sample random",
-            ["other"] = "symptoms symptomatic contact travel diagnostic",
+            ["follow-up"] = "followup confirmatory confirmation reflex confirm nachtestung bestatigung bestatigungstest confirmacion",
+            ["audit"] = "verification quality sample random stichprobe zufallsstichprobe",
+            ["other"] = "symptoms symptomatic contact travel diagnostic symptome symptomes sintomas kontakt contacto",
         },
         Phrases =
         {
             ["follow-up"] = ["follow up of screen", "positive screen", "confirmatory test"],
-            ["audit"] = ["audit sample", "random sample", "quality audit", "negative audit"],
+            ["audit"] = ["audit sample", "random sample", "quality audit", "negative audit", "échantillon aléatoire", "muestra aleatoria"],
             ["other"] = ["contact tracing"],
         },
     };

@@ -1,6 +1,7 @@
 using System.Globalization;
 using ScreenStats.Counting.Diagnostics;
 using ScreenStats.Counting.Ledger;
+using ScreenStats.Records.Understanding;
 
 namespace ScreenStats.Records.Validation;
 
@@ -65,6 +66,7 @@ internal static class FindingTexts
             Finding.UnreadableDate => $"{rows} {has} a {column} that is not a date that can be read, or does not exist. {aside}; write dates as in 2026-01-05T08:30, or state dateOrder in the program file (exports.{name}).",
             Finding.UnknownResult => $"{rows} {has} a {column} that is not a known word. {aside}; say what the word means in the program file (exports.{name}.words).",
             Finding.UnreadableNumber => $"{rows} {has} a {column} that is not a whole number. {aside}; write figures only.",
+            Finding.UnreadableValue when IsDate(column) => $"{rows} {has} a {column} that is not a date that can be read; it counts as not recorded. Write dates as in 2026-01-05T08:30; for years of two figures state \"twoDigitYears\": true in the program file (exports.{name}).",
             Finding.UnreadableValue => $"{rows} {has} a {column} that cannot be read; it counts as not recorded. Correct it, or say what the word means in the program file (exports.{name}.words).",
             Finding.ResultAgainstLines => $"{rows} {has} a result that says otherwise than control_line and test_line. The result was taken; correct the source.",
             Finding.LooksLikeName => Identity(rows, has, column, "a name"),
@@ -84,6 +86,8 @@ internal static class FindingTexts
             : finding == Finding.TotalsLine ? Severity.Note : Severity.Warning;
         return new Diagnostic(Code(finding), severity, file, line, column, message, count);
     }
+
+    private static bool IsDate(string column) => column is CanonicalColumns.ReadAt or CanonicalColumns.LotExpiry or CanonicalColumns.ReportedAt;
 
     public static string Figure(long value) => value.ToString("N0", CultureInfo.InvariantCulture);
 

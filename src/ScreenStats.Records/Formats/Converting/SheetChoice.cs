@@ -1,6 +1,7 @@
 using System.IO.Enumeration;
 using ScreenStats.Counting.Diagnostics;
 using ScreenStats.Counting.Ledger;
+using ScreenStats.Records.Understanding;
 
 namespace ScreenStats.Records.Formats.Converting;
 
@@ -36,8 +37,10 @@ internal sealed class SheetChoice(ExportKind export, IReadOnlyList<string> named
         }
 
         var filled = may.Where(at => sheets[at].HasCells).ToList();
-        // The one sheet that could be meant: messages then say what it lacks.
+        // The one sheet that could be meant: messages then say what it lacks, and nothing of it is counted.
         if (filled.Count == 1) return filled;
+        var trying = filled.Where(at => sheets[at].Recognised >= HeadingSearch.FewestRecognised).ToList();
+        if (trying.Count == 1) return trying;
         throw filled.Count == 0
             ? new FileFault(ReadingDiagnostics.EmptyFile, $"{file} has no sheet with anything in it{(sheets.Any(sheet => !sheet.Visible) ? " that is not hidden" : "")}. Export it again.")
             : new FileFault(ReadingDiagnostics.AmbiguousSheets,

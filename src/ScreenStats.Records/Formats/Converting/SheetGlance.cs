@@ -5,4 +5,5 @@ namespace ScreenStats.Records.Formats.Converting;
 /// <param name="Visible">False for a hidden sheet.</param>
 /// <param name="HasCells">True where something stands in it.</param>
 /// <param name="Fits">True where a row holds the headings of the export.</param>
-internal sealed record SheetGlance(string Name, bool Visible, bool HasCells, bool Fits);
+/// <param name="Recognised">Headings that mean something, in the row with most.</param>
+internal sealed record SheetGlance(string Name, bool Visible, bool HasCells, bool Fits, int Recognised = 0);

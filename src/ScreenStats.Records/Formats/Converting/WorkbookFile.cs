@@ -79,7 +79,7 @@ internal sealed class WorkbookFile(string name, HeadingSearch search, SheetChoic
             if (Array.Exists(texts, text => !string.IsNullOrWhiteSpace(text))) first.Add(Headings(texts));
         }
 
-        return new SheetGlance(reader.Name, visible, first.Count > 0, first.Any(search.Fits));
+        return new SheetGlance(reader.Name, visible, first.Count > 0, first.Any(search.Fits), first.Select(search.Recognised).DefaultIfEmpty().Max());
     }
 
     private static List<string> Headings(string?[] texts) => [.. texts.Select(text => text?.Trim() ?? "")];
