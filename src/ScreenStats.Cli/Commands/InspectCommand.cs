@@ -67,14 +67,15 @@ internal sealed class InspectCommand : ProgramCommand
         screen.Line();
         screen.Title("Findings in the data");
         if (result.Diagnostics.IsEmpty) screen.Line("none");
-        else
+
+        // What is to be done must be readable on a narrow screen: a line to find it by, and the message below.
+        foreach (var found in result.Diagnostics)
         {
-            screen.Table(
-                [new("severity"), new("code"), new("count", true), new("first"), new("what")],
-                result.Diagnostics.Select(found => new[]
-                {
-                    DiagnosticLines.Word(found.Severity), found.Code, Terminal.Show.Count(found.Occurrences), DiagnosticLines.Places(found), found.Message,
-                }));
+            screen.Text(string.Join(", ", new[]
+            {
+                $"{DiagnosticLines.Word(found.Severity)} {found.Code}", found.Occurrences == 1 ? "once" : $"{Terminal.Show.Count(found.Occurrences)} times", DiagnosticLines.Places(found),
+            }.Where(part => part.Length > 0)));
+            screen.Indented(found.Message);
         }
     }
 
@@ -95,10 +96,10 @@ internal sealed class InspectCommand : ProgramCommand
         {
             screen.Line();
             screen.Title($"{LevelNames.Of(export.Export)}: {file.Name}");
-            screen.Line(string.Join(", ", Form(file)));
+            screen.Text(string.Join(", ", Form(file)));
             screen.Table(
                 [new("heading"), new("read as"), new("because")],
-                file.Headings.Select(heading => new[] { heading.Heading, heading.Column ?? "(not read)", DiagnosticLines.Words(heading.Why) }));
+                file.Headings.Select(heading => new[] { heading.Heading, heading.Column ?? "(not read)", heading.Column is null ? "" : DiagnosticLines.Words(heading.Why) }));
         }
 
         screen.Line();
@@ -109,7 +110,7 @@ internal sealed class InspectCommand : ProgramCommand
                 column.Column, column.Rows == 0 ? "not read" : $"{Terminal.Show.Count(column.Recorded)} of {Terminal.Show.Count(column.Rows)} ({Share(column.Recorded, column.Rows)})", UnderstoodAs(column),
             }));
         var absent = export.Columns.Where(column => !column.Mapped).Select(column => column.Column).ToImmutableArray();
-        if (!absent.IsEmpty) screen.Line("not in the export: " + string.Join(", ", absent));
+        if (!absent.IsEmpty) screen.Text("not in the export: " + string.Join(", ", absent));
     }
 
     /// <summary>What a file is, in the order in which one would ask for it.</summary>

@@ -14,12 +14,26 @@ internal static class DiagnosticLines
     public static string Of(Diagnostic diagnostic)
     {
         // Most messages name their file and their count already; what they leave out is added.
-        var place = diagnostic.Message.Contains(diagnostic.File, StringComparison.Ordinal) ? "" : Place(diagnostic) + ": ";
+        var place = Names(diagnostic.Message, diagnostic.File) ? "" : Place(diagnostic) + ": ";
         var repeats = diagnostic.Occurrences > 1 && !diagnostic.Message.StartsWith(
             diagnostic.Occurrences.ToString("N0", CultureInfo.InvariantCulture), StringComparison.Ordinal)
+            && !Names(diagnostic.Message, Show.Count(diagnostic.Occurrences) + " rows")
             ? $" ({Show.Count(diagnostic.Occurrences)} times)"
             : "";
         return $"{Word(diagnostic.Severity)}: {place}{diagnostic.Message} [{diagnostic.Code}]{repeats}";
+    }
+
+    /// <summary>True where the text holds the name as a word of its own, not as a part of another.</summary>
+    private static bool Names(string text, string name)
+    {
+        if (name.Length == 0) return true;
+        for (var at = text.IndexOf(name, StringComparison.Ordinal); at >= 0; at = text.IndexOf(name, at + 1, StringComparison.Ordinal))
+        {
+            var end = at + name.Length;
+            if ((at == 0 || !char.IsLetterOrDigit(text[at - 1])) && (end == text.Length || !char.IsLetterOrDigit(text[end]))) return true;
+        }
+
+        return false;
     }
 
     /// <summary>Where it was first seen; empty where it concerns no file.</summary>

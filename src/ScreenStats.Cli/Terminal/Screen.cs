@@ -17,6 +17,9 @@ internal sealed class Screen(TextWriter output, RunnerEnvironment environment)
     /// <summary>A paragraph, broken between words where the screen ends.</summary>
     public void Text(string text) => Render(new Text(Printable.Of(text)));
 
+    /// <summary>A paragraph under another line.</summary>
+    public void Indented(string text) => Render(new Padder(new Text(Printable.Of(text)), new Padding(2, 0, 0, 0)));
+
     /// <summary>A table without borders; numbers stand to the right.</summary>
     public void Table(IReadOnlyList<TableColumnPlan> columns, IEnumerable<IReadOnlyList<string>> rows)
     {

@@ -1,5 +1,6 @@
 using System.Globalization;
 using System.Text;
+using ScreenStats.Cli.Terminal;
 
 namespace ScreenStats.Cli.Tests.Commands;
 
@@ -21,6 +22,20 @@ public sealed class BadInputTests : IDisposable
 
     [Fact]
     public void A_folder_that_is_not_there() => Refused("nowhere", "check the path", "nowhere");
+
+    [Fact]
+    public void A_folder_that_is_not_there_is_named_also_where_a_word_of_the_message_holds_its_name() =>
+        Runner.Of("evaluate", "de").Errors.Should().StartWith("error: de: There is no folder");
+
+    [Fact]
+    public void Findings_of_inspect_fit_a_narrow_screen()
+    {
+        var run = Runner.In(new RunnerEnvironment { Width = 80 }, "inspect", ScreenStats.Testing.RepositoryRoot.Combine("sample-data", "marrowlight"));
+
+        var findings = run.Output.Split("Findings in the data\n")[1].Split("\n\n")[0].Split('\n');
+        findings.Should().HaveCountGreaterThan(2).And.OnlyContain(line => line.Length <= 80);
+        findings.Should().Contain(line => line.StartsWith("warning ", StringComparison.Ordinal) || line.StartsWith("note ", StringComparison.Ordinal));
+    }
 
     [Fact]
     public void An_export_given_in_place_of_the_program() => Refused("works/screening.csv", "not a program file", "screening.csv");
