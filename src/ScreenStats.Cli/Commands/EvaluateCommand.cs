@@ -75,7 +75,8 @@ internal sealed class EvaluateCommand : ProgramCommand
         screen.Title(findings.Settings.Title);
         if (findings.Disclosure is { } disclosure)
         {
-            screen.Line($"Small counts are hidden: those from 1 to {Show.Count(disclosure.SuppressBelow - 1)} and what would give one away ({Show.Count(disclosure.HiddenCounts)} counts)");
+            screen.Line($"Small counts are hidden: those from 1 to {Show.Count(disclosure.SuppressBelow - 1)} and what would give one away ({Show.Count(disclosure.HiddenCounts)} counts).");
+            screen.Line("Limits are not widened for clusters here, and too narrow where the same people were tested again and again.");
             if (disclosure.NotProtected > 0) screen.Attention($"{Show.Count(disclosure.NotProtected)} counts could not be protected: the earlier release gives them away");
         }
         else

@@ -144,7 +144,14 @@ public sealed class ReleaseDisclosure
         }
 
         return figures.SequenceEqual(sentence.Figures) ? sentence
-            : new Sentence(sentence.Template.Replace(", widened for clusters", ", not widened for clusters", StringComparison.Ordinal), figures.ToImmutable());
+            : new Sentence(Unwidened(sentence.Template), figures.ToImmutable());
+    }
+
+    /// <summary>The words for plain limits: a reader of one sentence must know that they are narrower than the truth allows.</summary>
+    private static string Unwidened(string template)
+    {
+        var said = template.Replace(", widened for clusters", ", not widened for clusters", StringComparison.Ordinal);
+        return said != template ? said : template.Replace(" interval {", " interval, not widened for clusters, {", StringComparison.Ordinal);
     }
 
     private FigureReference? Unwidened(FigureReference figure)

@@ -15,7 +15,16 @@ public sealed class SuppressBelowTests : IDisposable
         var run = Runner.In(program.Here, "evaluate", "works", "--suppress-below", "11");
 
         run.Code.Should().Be(0, run.Errors);
-        run.Output.Should().Contain("Small counts are hidden: those from 1 to 10").And.NotContain("4 of 4 rows").And.Contain("Screening is not diagnosis");
+        run.Output.Should().Contain("Small counts are hidden: those from 1 to 10").And.Contain("Limits are not widened for clusters here").And.NotContain("4 of 4 rows").And.Contain("Screening is not diagnosis");
+    }
+
+    [Fact]
+    public void A_sentence_with_plain_limits_in_place_of_widened_ones_says_so()
+    {
+        var run = Runner.Of("evaluate", RepositoryRoot.Combine("sample-data", "marrowlight"), "--suppress-below", "5", "--out", program.Report);
+
+        run.Code.Should().Be(0, run.Errors);
+        run.Output.Should().Contain("69 were confirmed: 39.4 % (95 % interval, not widened for clusters, 32.5 % to 46.8 %)");
     }
 
     [Fact]
