@@ -11,7 +11,8 @@ namespace ScreenStats.Records.Formats;
 /// </summary>
 internal static class ExportFiles
 {
-    private const string Endings = "csv, tsv, txt, xlsx or ndjson, also with .gz behind it";
+    // Observation resources are read for confirmatory results only.
+    private static string Endings(string own) => own == "confirmatory" ? "csv, tsv, txt, xlsx or ndjson, also with .gz behind it" : "csv, tsv, txt or xlsx, also with .gz behind it";
 
     /// <summary>Full paths in ordinal order of the names within a pattern, each file once, patterns in the order given.</summary>
     public static IReadOnlyList<string> Find(string folder, ExportKind export, ExportSettings settings, List<Diagnostic> diagnostics, List<Diagnostic> notes)
@@ -34,8 +35,8 @@ internal static class ExportFiles
             {
                 diagnostics.Add(new Diagnostic(ReadingDiagnostics.MissingFile, Severity.Error, "", null, "", stated
                     ? $"No file \"{pattern}\" was found for the {own} export. Put it into the program's folder, or correct its name in the program file (exports.{own}.files)."
-                    : $"No file for the {own} export was found: none that begins with \"{own}\" and ends in {Endings}, such as {own}*.csv. "
-                    + $"Put it into the program's folder, or name it in the program file (exports.{own}.files)."));
+                    : $"No file for the {own} export was found: none that begins with \"{own}\" and ends in {Endings(own)}, such as {own}*.csv. "
+                    + $"Rename the file that holds it, put it into the program's folder, or name it in program.json there: {{ \"exports\": {{ \"{own}\": {{ \"files\": [\"its name\"] }} }} }}."));
             }
 
             foreach (var file in files.Where(file => !found.Contains(file)))
@@ -92,7 +93,7 @@ internal static class ExportFiles
         foreach (var name in Files(folder, file => file.StartsWith(own, StringComparison.OrdinalIgnoreCase) && !FileForm.Usual(file)).Select(file => Path.GetFileName(file)))
         {
             notes.Add(new Diagnostic(ReadingDiagnostics.FileNotRead, Severity.Warning, name, null, "",
-                $"{name} is called like the {own} export but does not end in {Endings}, so it was not read. If it holds rows, save it in one of these formats; else call it otherwise."));
+                $"{name} is called like the {own} export but does not end in {Endings(own)}, so it was not read. If it holds rows, save it in one of these formats; else call it otherwise."));
         }
     }
 
