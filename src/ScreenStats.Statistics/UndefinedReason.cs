@@ -36,7 +36,13 @@ public enum UndefinedReason
     /// <summary>The specificity is 1 as counted, so a positive likelihood ratio has no upper bound.</summary>
     NoFalsePositives,
 
-    /// <summary>The specificity is 0, so a negative likelihood ratio has no upper bound.</summary>
+    /// <summary>The specificity is 1 as stated, so a positive likelihood ratio has no upper bound.</summary>
+    SpecificityOfOne,
+
+    /// <summary>The specificity is 0 as stated, so a negative likelihood ratio has no upper bound.</summary>
+    SpecificityOfZero,
+
+    /// <summary>The specificity is 0 as counted, so a negative likelihood ratio has no upper bound.</summary>
     NoTrueNegatives,
 
     /// <summary>Nobody with the condition was counted.</summary>

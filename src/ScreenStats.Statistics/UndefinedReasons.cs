@@ -21,6 +21,8 @@ public static class UndefinedReasons
         UndefinedReason.NoTruePositivePossible => "with a sensitivity of 0 no positive is real at any prevalence",
         UndefinedReason.NoNegativeResultPossible => "with these figures no negative result can occur",
         UndefinedReason.NoFalsePositives => "no false positive was counted, so the ratio has no upper bound",
+        UndefinedReason.SpecificityOfOne => "a specificity of 1 leaves no false positive, so the ratio has no upper bound",
+        UndefinedReason.SpecificityOfZero => "a specificity of 0 leaves no true negative, so the ratio has no upper bound",
         UndefinedReason.NoTrueNegatives => "no true negative was counted, so the ratio has no upper bound",
         UndefinedReason.NobodyWithTheCondition => "nobody with the condition was counted",
         UndefinedReason.NobodyWithoutTheCondition => "nobody without the condition was counted",

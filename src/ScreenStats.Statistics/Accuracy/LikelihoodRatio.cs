@@ -1,3 +1,4 @@
+using ScreenStats.Statistics.Comparison;
 using ScreenStats.Statistics.Numerics;
 
 namespace ScreenStats.Statistics.Accuracy;
@@ -6,7 +7,8 @@ namespace ScreenStats.Statistics.Accuracy;
 /// <remarks>
 /// Positive Se / (1 - Sp), negative (1 - Se) / Sp. Log-normal limits with variances (1 - Se)/TP + Sp/FP and Se/FN + (1 - Sp)/TN: Simel DL,
 /// Samsa GP, Matchar DB, J Clin Epidemiol 1991;44:763-770. A ratio of 0 has limits from half a person added to each of the
-/// four counts, stretched to 0. Coverage is near the nominal where the counts that enter are 5 or more.
+/// four counts, stretched to 0. A ratio without upper bound (no false positive, no true negative) keeps the lower limit of Koopman's score interval for the ratio of two
+/// proportions (Koopman PAR, Biometrics 1984;40:513-517). Coverage is near the nominal where the counts that enter are 5 or more.
 /// </remarks>
 public static class LikelihoodRatio
 {
@@ -23,7 +25,7 @@ public static class LikelihoodRatio
         Guard.Probability(sensitivity);
         Guard.Probability(specificity);
         return specificity == 1
-            ? Estimate.Undefined(sensitivity == 0 ? UndefinedReason.NoPositiveResultPossible : UndefinedReason.NoFalsePositives)
+            ? Estimate.Undefined(sensitivity == 0 ? UndefinedReason.NoPositiveResultPossible : UndefinedReason.SpecificityOfOne)
             : Estimate.Point(sensitivity / (1 - specificity), PredictiveValue.ExactInputsMethod);
     }
 
@@ -37,35 +39,35 @@ public static class LikelihoodRatio
         Guard.Probability(sensitivity);
         Guard.Probability(specificity);
         return specificity == 0
-            ? Estimate.Undefined(sensitivity == 1 ? UndefinedReason.NoNegativeResultPossible : UndefinedReason.NoTrueNegatives)
+            ? Estimate.Undefined(sensitivity == 1 ? UndefinedReason.NoNegativeResultPossible : UndefinedReason.SpecificityOfZero)
             : Estimate.Point((1 - sensitivity) / specificity, PredictiveValue.ExactInputsMethod);
     }
 
     /// <summary>The likelihood ratio of a positive result, from counts.</summary>
     /// <param name="counts">The four counts.</param>
     /// <param name="confidence">Confidence in (0, 1), two-sided.</param>
-    /// <returns>The ratio with limits; undefined without people of either kind, or without a false positive.</returns>
+    /// <returns>The ratio with limits; undefined without people of either kind; without a false positive undefined too, with a lower limit alone.</returns>
     /// <exception cref="ArgumentOutOfRangeException">The confidence is outside (0, 1).</exception>
     public static Estimate Positive(DiagnosticCounts counts, double confidence = 0.95)
     {
         Guard.Confidence(confidence);
         if (Nobody(counts) is { } reason) return Estimate.Undefined(reason);
         if (counts.FalsePositive == 0)
-            return Estimate.Undefined(counts.TruePositive == 0 ? UndefinedReason.NoPositiveResultPossible : UndefinedReason.NoFalsePositives);
+            return AtLeast(counts.TruePositive, counts.WithCondition, counts.WithoutCondition, confidence, UndefinedReason.NoFalsePositives, UndefinedReason.NoPositiveResultPossible);
         return Ratio(counts.TruePositive, counts.FalseNegative, counts.FalsePositive, counts.TrueNegative, confidence);
     }
 
     /// <summary>The likelihood ratio of a negative result, from counts.</summary>
     /// <param name="counts">The four counts.</param>
     /// <param name="confidence">Confidence in (0, 1), two-sided.</param>
-    /// <returns>The ratio with limits; undefined without people of either kind, or without a true negative.</returns>
+    /// <returns>The ratio with limits; undefined without people of either kind; without a true negative undefined too, with a lower limit alone.</returns>
     /// <exception cref="ArgumentOutOfRangeException">The confidence is outside (0, 1).</exception>
     public static Estimate Negative(DiagnosticCounts counts, double confidence = 0.95)
     {
         Guard.Confidence(confidence);
         if (Nobody(counts) is { } reason) return Estimate.Undefined(reason);
         if (counts.TrueNegative == 0)
-            return Estimate.Undefined(counts.FalseNegative == 0 ? UndefinedReason.NoNegativeResultPossible : UndefinedReason.NoTrueNegatives);
+            return AtLeast(counts.FalseNegative, counts.WithCondition, counts.WithoutCondition, confidence, UndefinedReason.NoTrueNegatives, UndefinedReason.NoNegativeResultPossible);
         return Ratio(counts.FalseNegative, counts.TruePositive, counts.TrueNegative, counts.FalsePositive, confidence);
     }
 
@@ -83,6 +85,7 @@ public static class LikelihoodRatio
         Guard.Confidence(confidence);
         return Counts(sensitivity, specificity) is { } counts
             ? Positive(counts, confidence)
+            : specificity is { Value: 1, Kind: AccuracyKind.Counts } && sensitivity.Value > 0 ? Estimate.Undefined(UndefinedReason.NoFalsePositives)
             : Ratio(Positive(sensitivity.Value, specificity.Value), sensitivity, specificity.Complement(), confidence);
     }
 
@@ -100,8 +103,15 @@ public static class LikelihoodRatio
         Guard.Confidence(confidence);
         return Counts(sensitivity, specificity) is { } counts
             ? Negative(counts, confidence)
+            : specificity is { Value: 0, Kind: AccuracyKind.Counts } && sensitivity.Value < 1 ? Estimate.Undefined(UndefinedReason.NoTrueNegatives)
             : Ratio(Negative(sensitivity.Value, specificity.Value), sensitivity.Complement(), specificity, confidence);
     }
+
+    /// <summary>The second proportion is 0 as counted: Koopman's lower limit, no upper one.</summary>
+    private static Estimate AtLeast(long with, long allWith, long allWithout, double confidence, UndefinedReason unbounded, UndefinedReason nothing) =>
+        with > 0 && ProportionRatio.Koopman(with, allWith, 0, allWithout, confidence).Lower is { } lower
+            ? Estimate.Unbounded(lower, ContrastMethod.Koopman.Name(), confidence, unbounded)
+            : Estimate.Undefined(nothing);
 
     private static DiagnosticCounts? Counts(AccuracyStatement sensitivity, AccuracyStatement specificity) =>
         sensitivity is { Kind: AccuracyKind.Counts, Successes: { } truePositive, Trials: { } with }

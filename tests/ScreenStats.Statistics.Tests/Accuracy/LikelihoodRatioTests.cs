@@ -31,12 +31,32 @@ public sealed class LikelihoodRatioTests
         LikelihoodRatio.Positive(new DiagnosticCounts(0, 63, 0, 651)).Reason.Should().Be(UndefinedReason.NoPositiveResultPossible);
         LikelihoodRatio.Negative(new DiagnosticCounts(3, 2, 5, 0)).Reason.Should().Be(UndefinedReason.NoTrueNegatives);
         LikelihoodRatio.Negative(new DiagnosticCounts(3, 0, 5, 0)).Reason.Should().Be(UndefinedReason.NoNegativeResultPossible);
-        LikelihoodRatio.Positive(0.8, 1).Reason.Should().Be(UndefinedReason.NoFalsePositives);
+        LikelihoodRatio.Positive(0.8, 1).Reason.Should().Be(UndefinedReason.SpecificityOfOne);
+        LikelihoodRatio.Positive(AccuracyStatement.Exact(0.8), AccuracyStatement.FromCounts(40, 40)).Reason.Should().Be(UndefinedReason.NoFalsePositives);
+        LikelihoodRatio.Negative(AccuracyStatement.Exact(0.8), AccuracyStatement.FromCounts(0, 40)).Reason.Should().Be(UndefinedReason.NoTrueNegatives);
         LikelihoodRatio.Positive(0, 1).Reason.Should().Be(UndefinedReason.NoPositiveResultPossible);
-        LikelihoodRatio.Negative(0.8, 0).Reason.Should().Be(UndefinedReason.NoTrueNegatives);
+        LikelihoodRatio.Negative(0.8, 0).Reason.Should().Be(UndefinedReason.SpecificityOfZero);
         LikelihoodRatio.Negative(1, 0).Reason.Should().Be(UndefinedReason.NoNegativeResultPossible);
         LikelihoodRatio.Positive(new DiagnosticCounts(0, 0, 1, 1)).Reason.Should().Be(UndefinedReason.NobodyWithTheCondition);
         LikelihoodRatio.Negative(new DiagnosticCounts(1, 1, 0, 0)).Reason.Should().Be(UndefinedReason.NobodyWithoutTheCondition);
+    }
+
+    /// <summary>scipy 1.10.1: the score statistic at the restricted likelihood's maximum (root of its derivative), inverted by brentq; as a ratio of proportions the tables two-proportions*.csv hold more.</summary>
+    [Theory]
+    [InlineData(113, 63, 651, 0.95, 109.43959166373746)]
+    [InlineData(61, 36, 400, 0.95, 66.09593601379558)]
+    [InlineData(8, 2, 25, 0.9, 8.126194381576411)]
+    [InlineData(1, 30, 5000, 0.99, 24.31363575878456)]
+    [InlineData(240, 178, 375, 0.95, 56.619521100942414)]
+    [InlineData(19, 1, 3, 0.8, 2.6808420425308195)]
+    public void Without_a_false_positive_the_lower_limit_of_the_score_interval_remains(long truePositive, long falseNegative, long trueNegative, double confidence, double lower)
+    {
+        var positive = LikelihoodRatio.Positive(new DiagnosticCounts(truePositive, falseNegative, 0, trueNegative), confidence);
+        (positive.Value, positive.Interval, positive.Upper, positive.Reason, positive.Method).Should().Be((null, null, null, UndefinedReason.NoFalsePositives, "koopman"));
+        positive.Lower.Should().BeApproximately(lower, lower * 1e-8);
+        positive.Confidence.Should().Be(confidence);
+        var negative = LikelihoodRatio.Negative(new DiagnosticCounts(falseNegative, truePositive, trueNegative, 0), confidence);
+        (negative.Reason, negative.Lower).Should().Be((UndefinedReason.NoTrueNegatives, positive.Lower));
     }
 
     [Fact]
@@ -68,6 +88,6 @@ public sealed class LikelihoodRatioTests
         result.Value.Should().BeApproximately(40, 1e-12);
         result.Upper.Should().BeApproximately(40 * Math.Exp(1.959963984540054 * 0.05), 1e-9);
         LikelihoodRatio.Positive(AccuracyStatement.Exact(0.8), AccuracyStatement.Exact(0.98)).Interval.Should().BeNull();
-        LikelihoodRatio.Negative(AccuracyStatement.FromInterval(0.8, 0.7, 0.88), AccuracyStatement.Exact(0)).Reason.Should().Be(UndefinedReason.NoTrueNegatives);
+        LikelihoodRatio.Negative(AccuracyStatement.FromInterval(0.8, 0.7, 0.88), AccuracyStatement.Exact(0)).Reason.Should().Be(UndefinedReason.SpecificityOfZero);
     }
 }
