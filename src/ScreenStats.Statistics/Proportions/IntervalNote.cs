@@ -14,4 +14,7 @@ public enum IntervalNote
 
     /// <summary>No failure was seen, and the upper end is 1 by convention instead of the quantile.</summary>
     OneByConvention,
+
+    /// <summary>At so low a confidence the formula's interval lies beside the share observed, and its nearer end was moved there.</summary>
+    StretchedToEstimate,
 }

@@ -13,6 +13,7 @@ public static class IntervalNotes
         IntervalNote.ClippedAtOne => "the formula's upper end lies above 1 and is clipped to 1",
         IntervalNote.ZeroByConvention => "no success was seen, so the lower end is 0 by convention, not the quantile",
         IntervalNote.OneByConvention => "no failure was seen, so the upper end is 1 by convention, not the quantile",
+        IntervalNote.StretchedToEstimate => "at so low a confidence the formula's interval lies beside the share observed, and its nearer end is moved there",
         _ => throw new ArgumentOutOfRangeException(nameof(note), note, "Not a note this library knows."),
     };
 }

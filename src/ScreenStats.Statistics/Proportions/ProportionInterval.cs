@@ -87,7 +87,7 @@ public static class ProportionInterval
     /// <exception cref="ArgumentOutOfRangeException">Counts that cannot be, or a confidence outside (0, 1) (for one limit: outside (0.5, 1)).</exception>
     /// <remarks>
     /// The lower end is 0 at no success and the upper 1 at no failure. Relative error below 1e-12. Covers the nominal share on
-    /// average, less for a few rates near 0 and 1. Source: Brown LD, Cai TT, DasGupta A, Stat Sci 2001;16:101-133, section 3.1.2.
+    /// average, less for a few rates near 0 and 1. At a confidence near 0 its nearer end is moved to the share observed, and the note says so. Source: Brown LD, Cai TT, DasGupta A, Stat Sci 2001;16:101-133, section 3.1.2.
     /// </remarks>
     public static ProportionEstimate Jeffreys(long successes, long trials, double confidence = 0.95, IntervalSide side = IntervalSide.Both) =>
         Of(IntervalMethod.Jeffreys, successes, trials, confidence, side);
@@ -101,7 +101,8 @@ public static class ProportionInterval
     /// <exception cref="ArgumentOutOfRangeException">Counts that cannot be, or a confidence outside (0, 1) (for one limit: outside (0.5, 1)).</exception>
     /// <remarks>
     /// As Clopper-Pearson with half the probability of x itself counted in each tail. Relative error below 1e-12. Covers the nominal
-    /// share on average. Source: Newcombe RG, Stat Med 1998;17:857-872, method 6.
+    /// share on average. At a confidence near 0 its nearer end is moved to the share observed, and the note says so.
+    /// Source: Newcombe RG, Stat Med 1998;17:857-872, method 6.
     /// </remarks>
     public static ProportionEstimate MidP(long successes, long trials, double confidence = 0.95, IntervalSide side = IntervalSide.Both) =>
         Of(IntervalMethod.MidP, successes, trials, confidence, side);
@@ -148,7 +149,7 @@ public static class ProportionInterval
     private static (Interval? Interval, IntervalNote? Note) Limits(IntervalMethod method, double x, double n, double confidence, IntervalSide side)
     {
         var tail = side == IntervalSide.Both ? (1 - confidence) / 2 : 1 - confidence;
-        var both = (method switch
+        var formula = method switch
         {
             IntervalMethod.Wilson => ScoreInterval.Wilson(x, n, Quantile.NormalTail(tail)),
             IntervalMethod.WilsonContinuity => ScoreInterval.WilsonContinuity(x, n, Quantile.NormalTail(tail)),
@@ -157,7 +158,8 @@ public static class ProportionInterval
             IntervalMethod.Jeffreys => ExactInterval.Jeffreys(x, n, tail),
             IntervalMethod.MidP => ExactInterval.MidP(x, n, tail),
             _ => throw new ArgumentOutOfRangeException(nameof(method), method, "Not a method this library knows."),
-        }).Including(x / n);
+        };
+        var both = formula.Including(x / n);
         var interval = side switch
         {
             IntervalSide.Both => both,
@@ -165,7 +167,15 @@ public static class ProportionInterval
             _ => new Interval(0, both.Upper),
         };
 
-        return (interval, NoteOn(method, x, n, both, side));
+        return (interval, NoteOn(method, x, n, both, side) ?? Stretched(method, formula, both, side));
+    }
+
+    // The other methods are centred on the share, or hold it at any confidence.
+    private static IntervalNote? Stretched(IntervalMethod method, Interval formula, Interval both, IntervalSide side)
+    {
+        if (method is not (IntervalMethod.Jeffreys or IntervalMethod.MidP)) return null;
+        var moved = (both.Lower < formula.Lower && side != IntervalSide.Upper) || (both.Upper > formula.Upper && side != IntervalSide.Lower);
+        return moved ? IntervalNote.StretchedToEstimate : null;
     }
 
     private static IntervalNote? NoteOn(IntervalMethod method, double x, double n, Interval both, IntervalSide side) => method switch

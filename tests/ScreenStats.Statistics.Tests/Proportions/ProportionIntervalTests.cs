@@ -11,6 +11,20 @@ public sealed class ProportionIntervalTests
             Gen.OneOf(Gen.Double[0, 1], Gen.Double[0, 1].Select(u => u * u * u * u * u), Gen.Const(0.0), Gen.Const(1.0)))
         .Select((method, trials, share) => (method, Math.Min(trials, (long)Math.Round(trials * share)), trials));
 
+    [Theory]
+    [InlineData(IntervalMethod.Jeffreys, 1, 10, 0.01, true)]
+    [InlineData(IntervalMethod.MidP, 1, 10, 0.001, true)]
+    [InlineData(IntervalMethod.MidP, 9, 10, 0.001, true)]
+    [InlineData(IntervalMethod.Jeffreys, 1, 10, 0.95, false)]
+    [InlineData(IntervalMethod.MidP, 1, 10, 0.95, false)]
+    public void At_a_tiny_confidence_an_end_is_moved_to_the_share_observed_and_the_note_says_so(IntervalMethod method, long successes, long trials, double confidence, bool moved)
+    {
+        // The medians lie beside the share: R's qbeta(.5, 1.5, 9.5) is 0.11655, above 1/10.
+        var result = ProportionInterval.Of(method, successes, trials, confidence);
+        (result.Note == IntervalNote.StretchedToEstimate).Should().Be(moved);
+        if (moved) new[] { result.Lower, result.Upper }.Should().Contain((double)successes / trials);
+    }
+
     [Fact]
     public void Every_row_of_the_reference_table_is_met() =>
         Mismatches.ShouldBeNone(ReferenceTable.Load("proportion-intervals"), row =>
