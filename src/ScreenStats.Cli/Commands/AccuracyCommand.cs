@@ -193,12 +193,12 @@ internal sealed class AccuracyCommand : RunnerCommand
             ("positive predictive value", result.PositivePredictiveValue), ("negative predictive value", result.NegativePredictiveValue),
         ];
         screen.Table(
-            [new("measure"), new("of", false), new("estimate", true), new("lower", true), new("upper", true), new("std. error", true)],
+            [new("measure"), new("of", false), new("estimate", true), new("lower", true), new("upper", true), new("std. error", true), new("Wald from", true), new("to", true)],
             rows.SelectMany(row => new[]
             {
-                new[] { row.Name, "verified only", Short(row.Item.Naive.Estimate), Short(row.Item.Naive.Lower), Short(row.Item.Naive.Upper), Short(row.Item.Naive.StandardError) },
-                ["", "corrected", Short(row.Item.Corrected.Estimate), Short(row.Item.Corrected.Lower), Short(row.Item.Corrected.Upper), Short(row.Item.Corrected.StandardError)],
-                ["", "bounds", "", Short(row.Item.Bounds.Lower), Short(row.Item.Bounds.Upper), ""],
+                new[] { row.Name, "verified only", Short(row.Item.Naive.Estimate), Short(row.Item.Naive.Lower), Short(row.Item.Naive.Upper), Short(row.Item.Naive.StandardError), Short(row.Item.Naive.WaldLower), Short(row.Item.Naive.WaldUpper) },
+                ["", "corrected", Short(row.Item.Corrected.Estimate), Short(row.Item.Corrected.Lower), Short(row.Item.Corrected.Upper), Short(row.Item.Corrected.StandardError), Short(row.Item.Corrected.WaldLower), Short(row.Item.Corrected.WaldUpper)],
+                ["", "bounds", "", Short(row.Item.Bounds.Lower), Short(row.Item.Bounds.Upper), "", "", ""],
             }));
         screen.Line();
         foreach (var (name, item) in rows)
@@ -208,7 +208,7 @@ internal sealed class AccuracyCommand : RunnerCommand
         }
 
         screen.Line($"False positives per test: {Short(result.FalsePositivesPerTest.Estimate)}, between {Short(result.FalsePositivesPerTest.Lower)} and {Short(result.FalsePositivesPerTest.Upper)}.");
-        screen.Line($"With confidence {Show.Confidence(result.OneSided.Confidence)}, one-sided: sensitivity at least {Short(result.OneSided.SensitivityAtLeast)}, specificity at least {Short(result.OneSided.SpecificityAtLeast)};");
+        screen.Line($"With confidence {Show.Confidence(result.OneSided.Confidence)}, one-sided, in these tests: sensitivity at least {Short(result.OneSided.SensitivityAtLeast)}, specificity at least {Short(result.OneSided.SpecificityAtLeast)};");
         screen.Line($"from the positivity alone, for a screen no worse than chance: specificity at least {Short(result.OneSided.SpecificityFromPositivityAtLeast)}.");
         if (result.CorrectedForConfirmatoryTest is { } confirmed)
         {

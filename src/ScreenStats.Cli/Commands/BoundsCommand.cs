@@ -53,7 +53,7 @@ internal sealed class BoundsCommand : RunnerCommand
             Item(region[AccuracyMeasure.Sensitivity]), Item(region[AccuracyMeasure.Specificity]), Item(region[AccuracyMeasure.Prevalence]),
             Item(region[AccuracyMeasure.PositivePredictiveValue]), Item(region[AccuracyMeasure.NegativePredictiveValue]),
             Limits(region.InfectedPositives, null), Limits(region.InfectedNegatives, null), [.. region.Corners.Select(Corner)], Proof(proof, claim),
-            [.. gains.Select(Gain)], Remarks(region, confirmatory is not null));
+            [.. gains.Select(Gain)], Remarks(counts, region, confirmatory is not null));
 
         if (WantsJson(invocation)) invocation.Output.Write(ResultJson.Write(result));
         else Render(result, expected, invocation.Screen);
@@ -90,9 +90,14 @@ internal sealed class BoundsCommand : RunnerCommand
         gain.Audited, gain.Missed, Limits(gain.Sensitivity, UndefinedReason.NoCases), Limits(gain.Specificity, UndefinedReason.NobodyWithoutTheCondition),
         Limits(gain.Prevalence, UndefinedReason.NoTrials), Limits(gain.NegativePredictiveValue, UndefinedReason.NoTrials));
 
-    private static ImmutableArray<string> Remarks(AccuracyRegion region, bool stated)
+    private static ImmutableArray<string> Remarks(VerificationCounts counts, AccuracyRegion region, bool stated)
     {
         var remarks = ImmutableArray.CreateBuilder<string>();
+        if (counts.Negatives == 0)
+        {
+            remarks.Add("No negative screen was given: what then follows for sensitivity and specificity says nothing of the screen. State the others with --unverified-negatives.");
+        }
+
         if (!stated) remarks.Add("The confirmatory test's word is taken as the truth; state its accuracy to allow for its errors.");
         if (!region.PositivesCompatible) remarks.Add("The verified positives cannot come about with the stated accuracy of the confirmatory test but by chance.");
         if (!region.NegativesCompatible) remarks.Add("The verified negatives cannot come about with the stated accuracy of the confirmatory test but by chance.");

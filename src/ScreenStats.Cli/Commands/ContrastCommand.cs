@@ -86,6 +86,7 @@ internal sealed class ContrastCommand : RunnerCommand
         if (result.FisherPValue.Value is not null)
         {
             screen.Line($"Fisher's exact test: {Show.PValue(result.FisherPValue)} two-sided ({Show.PValue(result.FisherMidPValue)} as mid-P);");
+            screen.Line("the mid-P takes off half the chance of every table as likely as the observed one, itself among them;");
             screen.Line($"one-sided {Show.PValue(result.FisherGreaterPValue)} if the first is expected greater, {Show.PValue(result.FisherLessPValue)} if smaller.");
         }
 

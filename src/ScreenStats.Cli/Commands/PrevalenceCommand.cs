@@ -85,6 +85,8 @@ internal sealed class PrevalenceCommand : RunnerCommand
         {
             if (one is { Method: RoganGladen.MethodName, Unclipped: { } unclipped } && unclipped is < 0 or > 1)
                 screen.Line($"Before it was cut to 0 and 1, the value of rogan-gladen was {Show.Number(one.Unclipped!.Value)}.");
+            if (one is { Method: RoganGladen.MethodName, StandardError: { } error, UnclippedLower: { } from, UnclippedUpper: { } to })
+                screen.Line($"rogan-gladen: standard error {Show.Number(error)}, Wald limits before they were cut to 0 and 1: {Show.Number(from)} to {Show.Number(to)}.");
             if (one is { Median: { } median, ShortestLower: { } lower, ShortestUpper: { } upper })
                 screen.Line($"bayes: mean {Show.Number(one.Estimate)}, median {Show.Number(median)}, shortest interval {Show.Number(lower)} to {Show.Number(upper)}.");
         }

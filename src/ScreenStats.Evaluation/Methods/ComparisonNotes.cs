@@ -27,6 +27,6 @@ internal static class ComparisonNotes
         new(StratifiedDifference.MethodName, "Difference within site-weeks",
             "Devices are compared only where and when both were used, so that what sites and weeks differ by drops out. Site-weeks with many tests of both weigh most. The limits that are widened allow for people who are tested again and again.",
             ["d = Σ wₖ (x₁ₖ/n₁ₖ − x₂ₖ/n₂ₖ) / Σ wₖ, wₖ = n₁ₖ n₂ₖ / Nₖ", "variance (d Σ Pₖ + Σ Qₖ) / (Σ wₖ)²; limits d ± z times its root", "Pₖ = (n₁ₖ² x₂ₖ − n₂ₖ² x₁ₖ + n₁ₖ n₂ₖ (n₂ₖ − n₁ₖ)/2) / Nₖ², Qₖ = (x₁ₖ (n₂ₖ − x₂ₖ) + x₂ₖ (n₁ₖ − x₁ₖ)) / (2 Nₖ)", "x events of n trials of device 1 and 2 in site-week k; Nₖ = n₁ₖ + n₂ₖ"],
-            "N. Mantel, W. Haenszel, 1959, Journal of the National Cancer Institute 22:719–748; variance T. Sato, 1989, Biometrics 45:1323–1324."),
+            "N. Mantel, W. Haenszel, 1959, Journal of the National Cancer Institute 22:719–748; as a risk difference S. Greenland, J. M. Robins, 1985, Biometrics 41:55–68; variance T. Sato, 1989, Biometrics 45:1323–1324."),
     ];
 }

@@ -35,7 +35,10 @@ public static class FisherExact
     /// <param name="secondTrials">Trials in the second group, 0 or more.</param>
     /// <returns>A p-value in [0, 1]; below 1e-300 it may be 0.</returns>
     /// <exception cref="ArgumentOutOfRangeException">Counts that cannot be.</exception>
-    /// <remarks>Rejects true hypotheses about as often as the level says. Source: Lancaster HO, J Am Stat Assoc 1961;56:223-234 (from memory).</remarks>
+    /// <remarks>
+    /// Half of the probability of every tied table is subtracted from the exact p-value, not of the observed one alone, as in McNemar's mid-P (<see cref="Paired.McNemar.TwoSidedMidP"/>).
+    /// Rejects true hypotheses about as often as the level says. Source: Lancaster HO, J Am Stat Assoc 1961;56:223-234 (from memory).
+    /// </remarks>
     public static double TwoSidedMidP(long firstSuccesses, long firstTrials, long secondSuccesses, long secondTrials)
     {
         var table = new Table(new TwoProportions(firstSuccesses, firstTrials, secondSuccesses, secondTrials));
