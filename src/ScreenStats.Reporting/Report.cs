@@ -37,7 +37,10 @@ public static class Report
         ArgumentNullException.ThrowIfNull(findings);
         ArgumentException.ThrowIfNullOrWhiteSpace(folder);
         ReportFolder.Check(folder);
-        ReportFolder.Write(folder, Files(findings, inputs ?? new ReportInputs(), cancellationToken), cancellationToken);
+        var given = inputs ?? new ReportInputs();
+        // The text of rows that were set aside may name people: it is for whoever asked for it.
+        var ownerOnly = given.SetAside.Any(line => line.Text is not null) ? "set-aside.csv" : null;
+        ReportFolder.Write(folder, Files(findings, given, cancellationToken), cancellationToken, ownerOnly);
     }
 
     /// <summary>Reads the tables of an earlier report of the same program, to compare a new one with.</summary>

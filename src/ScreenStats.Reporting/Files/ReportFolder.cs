@@ -28,8 +28,9 @@ internal static class ReportFolder
     /// <param name="folder">Where the report is to be.</param>
     /// <param name="files">Relative paths with slashes, and bytes.</param>
     /// <param name="cancellationToken">Stops before the swap.</param>
+    /// <param name="ownerOnly">The file that its owner alone may read; null: all have the mode that files usually have.</param>
     /// <exception cref="NotOurFolderException">As <see cref="Check"/>.</exception>
-    public static void Write(string folder, IReadOnlyCollection<KeyValuePair<string, byte[]>> files, CancellationToken cancellationToken)
+    public static void Write(string folder, IReadOnlyCollection<KeyValuePair<string, byte[]>> files, CancellationToken cancellationToken, string? ownerOnly = null)
     {
         Check(folder);
         var target = Full(folder);
@@ -47,6 +48,7 @@ internal static class ReportFolder
                 var path = Path.Combine(building, name.Replace('/', Path.DirectorySeparatorChar));
                 Directory.CreateDirectory(Path.GetDirectoryName(path)!);
                 File.WriteAllBytes(path, bytes);
+                if (name == ownerOnly && !OperatingSystem.IsWindows()) File.SetUnixFileMode(path, UnixFileMode.UserRead | UnixFileMode.UserWrite);
             }
 
             cancellationToken.ThrowIfCancellationRequested();

@@ -62,6 +62,14 @@ public sealed class ReportFolderTests : IDisposable
     }
 
     [Fact]
+    public void A_file_that_may_name_people_is_for_its_owner_alone()
+    {
+        if (OperatingSystem.IsWindows()) return;
+        ReportFolder.Write(Target, Report("one", "set-aside.csv"), default, ownerOnly: "set-aside.csv");
+        File.GetUnixFileMode(Path.Combine(Target, "set-aside.csv")).Should().Be(UnixFileMode.UserRead | UnixFileMode.UserWrite);
+    }
+
+    [Fact]
     public void While_it_is_built_only_its_owner_can_look_in_and_then_it_is_a_usual_folder()
     {
         if (OperatingSystem.IsWindows()) return;
