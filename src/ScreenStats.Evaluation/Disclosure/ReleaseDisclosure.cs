@@ -118,7 +118,8 @@ public sealed class ReleaseDisclosure
         if (finding is VeiledFinding) return finding;
         var tables = finding.Tables.Select(Veil).ToImmutableArray();
         var whole = finding.Tables.All(table => TableRules.Of(table.Id) is not null) && !tables.Any(HidesCount);
-        var kept = finding.Sentences.Select(sentence => Seen(sentence, without: whole)).OfType<Sentence>().ToList();
+        // What is highest or lowest of all bounds the hidden ones too.
+        var kept = finding.Sentences.Where(sentence => whole || !Superlative(sentence)).Select(sentence => Seen(sentence, without: whole)).OfType<Sentence>().ToList();
         if (kept.Count < finding.Sentences.Length) kept.Add(new Sentence("What rests on hidden counts is left out here."));
         return new VeiledFinding(tables, [.. kept]);
     }
@@ -153,6 +154,9 @@ public sealed class ReleaseDisclosure
         var said = template.Replace(", widened for clusters", ", not widened for clusters", StringComparison.Ordinal);
         return said != template ? said : template.Replace(" interval {", " interval, not widened for clusters, {", StringComparison.Ordinal);
     }
+
+    private static bool Superlative(Sentence sentence) =>
+        sentence.Template.Contains(" highest ", StringComparison.Ordinal) || sentence.Template.Contains(" lowest ", StringComparison.Ordinal);
 
     private FigureReference? Unwidened(FigureReference figure)
     {

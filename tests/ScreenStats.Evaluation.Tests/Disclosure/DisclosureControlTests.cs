@@ -92,6 +92,19 @@ public class DisclosureControlTests
         (Hidden("site", "East") == (Hidden("lot", "B2") || Hidden("lot", "B3"))).Should().BeTrue();
     }
 
+    [Fact]
+    public void What_is_highest_of_all_is_not_said_where_it_would_bound_a_hidden_count()
+    {
+        // 22 of 1,022 highest: of the 407 tests of the first week at most 8 would be positive.
+        var sketch = new ProgramSketch().Runs(Outcome.Negative, 400).Runs(Outcome.Positive, 7, FollowUp.Refuted).Runs(Outcome.Negative, 1000, day: 7).Runs(Outcome.Positive, 22, FollowUp.Refuted, day: 7);
+        foreach (var day in new[] { 14, 21, 28 }) sketch = sketch.Runs(Outcome.Negative, 1000, day: day).Runs(Outcome.Positive, 15, FollowUp.Refuted, day: day);
+        var findings = Evaluator.Evaluate(sketch.Tally(), Settings(new ProgramSettings(), 11));
+        findings.Positivity.Sentences.Should().Contain(sentence => sentence.Text.Contains("highest"));
+
+        var released = DisclosureControl.Apply(findings).Disclosure!.Veil(findings.Positivity);
+        released.Sentences.Should().NotContain(sentence => sentence.Text.Contains("highest")).And.Contain(sentence => sentence.Text.Contains("74 of 4,474"));
+    }
+
     private static Findings Evaluate(string name, int threshold)
     {
         var program = ExamplePrograms.All.Single(program => program.Name == name);

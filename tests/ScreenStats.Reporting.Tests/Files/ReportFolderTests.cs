@@ -65,7 +65,7 @@ public sealed class ReportFolderTests : IDisposable
     public void A_file_that_may_name_people_is_for_its_owner_alone()
     {
         if (OperatingSystem.IsWindows()) return;
-        ReportFolder.Write(Target, Report("one", "set-aside.csv"), default, ownerOnly: "set-aside.csv");
+        ReportFolder.Write(Target, [.. Report("one"), .. Extra("set-aside.csv")], default, ownerOnly: "set-aside.csv");
         File.GetUnixFileMode(Path.Combine(Target, "set-aside.csv")).Should().Be(UnixFileMode.UserRead | UnixFileMode.UserWrite);
     }
 
