@@ -17,13 +17,16 @@ using var interrupt = PosixSignalRegistration.Create(PosixSignal.SIGINT, Stop);
 using var terminate = PosixSignalRegistration.Create(PosixSignal.SIGTERM, Stop);
 using var hangUp = PosixSignalRegistration.Create(PosixSignal.SIGHUP, Stop);
 
-// SIGXFSZ: a file that may not grow further is a fault of writing, to be said in words, not the end of the process.
+// SIGXFSZ: a file that may not grow further is a fault of writing, to be said in words, not the end of the process. It is heard on
+// another thread, so the registration outlives the work: one that were given up before the signal is heard would end the process after all.
 const PosixSignal FileTooLarge = (PosixSignal)25;
-using var tooLarge = OperatingSystem.IsWindows() ? null : PosixSignalRegistration.Create(FileTooLarge, signal => signal.Cancel = true);
+var tooLarge = OperatingSystem.IsWindows() ? null : PosixSignalRegistration.Create(FileTooLarge, signal => signal.Cancel = true);
 
 // Results are UTF-8 without a mark and with \n on every machine.
 var utf8 = new UTF8Encoding(encoderShouldEmitUTF8Identifier: false);
 using var output = new StreamWriter(Console.OpenStandardOutput(), utf8) { NewLine = "\n" };
 using var errors = new StreamWriter(Console.OpenStandardError(), utf8) { NewLine = "\n", AutoFlush = true };
 
-return App.Run(args, Console.In, output, errors, RunnerEnvironment.OfProcess(cancelled.Token), TimeProvider.System);
+var code = App.Run(args, Console.In, output, errors, RunnerEnvironment.OfProcess(cancelled.Token), TimeProvider.System);
+GC.KeepAlive(tooLarge);
+return code;

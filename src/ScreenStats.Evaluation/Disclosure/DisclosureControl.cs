@@ -63,6 +63,7 @@ public static class DisclosureControl
                 Conditions = [.. answer.Conditions.Select(sentence => disclosure.Seen(sentence, without: true)).OfType<Sentence>()],
             })],
             [.. answers.NextSteps.Select(step => step with { Sentence = disclosure.Seen(step.Sentence, without) ?? Shortened(step) })
+                .DistinctBy(step => step.Sentence.Text)
                 .Select((step, index) => step with { Rank = index + 1 })]);
     }
 
