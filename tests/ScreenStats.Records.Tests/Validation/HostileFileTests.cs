@@ -4,6 +4,7 @@ using ScreenStats.Records.Deidentification.Pseudonyms;
 namespace ScreenStats.Records.Tests.Validation;
 
 /// <summary>Files made to use up memory or time: one message, and neither is used up.</summary>
+[Collection(nameof(Alone))]
 public sealed class HostileFileTests
 {
     public static TheoryData<string, string, string> Files => new()

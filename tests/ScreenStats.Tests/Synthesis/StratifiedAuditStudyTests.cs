@@ -40,7 +40,7 @@ public sealed class StratifiedAuditStudyTests(ITestOutputHelper output)
     };
 
     [Fact]
-    public void Weighted_sensitivity_covers_the_truth_and_unweighted_does_not()
+    public void Weighted_sensitivity_finds_the_truth_and_unweighted_does_not()
     {
         using var folder = new TemporaryFolder();
         var weighted = new List<(double Error, bool Covers)>();
@@ -63,7 +63,10 @@ public sealed class StratifiedAuditStudyTests(ITestOutputHelper output)
         Math.Abs(bias).Should().BeLessThan(3 * error);
         plainBias.Should().BeGreaterThan(3 * plainError);
         weighted.Count(one => one.Covers).Should().BeGreaterThanOrEqualTo((int)Math.Floor((0.95 * Programs) - (3 * Math.Sqrt(0.95 * 0.05 * Programs))));
-        plain.Count(one => one.Covers).Should().BeLessThan(weighted.Count(one => one.Covers) / 2);
+
+        // Two sites decide the width of both, which makes limits so wide that coverage tells nothing of the unweighted; the distance from the
+        // truth does. Were neither nearer, at least four in five would be nearer by weights with a probability below 0.006.
+        weighted.Zip(plain).Count(pair => Math.Abs(pair.First.Error) < Math.Abs(pair.Second.Error)).Should().BeGreaterThanOrEqualTo((int)Math.Ceiling(0.8 * Programs));
     }
 
     [Fact]

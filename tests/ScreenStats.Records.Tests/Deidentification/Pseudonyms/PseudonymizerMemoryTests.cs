@@ -6,9 +6,7 @@ using ScreenStats.Records.Formats;
 
 namespace ScreenStats.Records.Tests.Deidentification.Pseudonyms;
 
-/// <summary>Looks at the memory of the whole process, so nothing else may run beside it.</summary>
-[CollectionDefinition(nameof(PseudonymizerMemoryTests), DisableParallelization = true)]
-[Collection(nameof(PseudonymizerMemoryTests))]
+[Collection(nameof(Alone))]
 public sealed class PseudonymizerMemoryTests
 {
     [Fact]
