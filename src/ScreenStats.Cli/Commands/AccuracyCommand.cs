@@ -44,7 +44,7 @@ internal sealed class AccuracyCommand : RunnerCommand
             new VerificationCounts(counts.VerifiedPositives, counts.Confirmed, counts.Refuted, counts.VerifiedNegatives, counts.Missed, counts.Agreed), level);
         var region = AccuracyBounds.Of(counts, level);
         var result = new AccuracyResult(
-            Row(counts.Confirmed, counts.Refuted, counts.Positives), Row(counts.Missed, counts.Agreed, counts.Negatives), level,
+            VerifiedRow.OfPositives(counts), VerifiedRow.OfNegatives(counts), level,
             new AccuracyMethods("wilson", "begg-greenes, logit limits", AccuracyBounds.MethodName),
             Item(AccuracyMeasure.Sensitivity), Item(AccuracyMeasure.Specificity), Item(AccuracyMeasure.Prevalence),
             Item(AccuracyMeasure.PositivePredictiveValue), Item(AccuracyMeasure.NegativePredictiveValue),
@@ -58,8 +58,6 @@ internal sealed class AccuracyCommand : RunnerCommand
         AccuracyItem Item(AccuracyMeasure measure) =>
             new(Naive(naive[measure], counts, level), Corrected(corrected[measure], counts, level), Bounds(region[measure]));
     }
-
-    private static VerifiedRow Row(long positive, long negative, long all) => new(positive, negative, positive + negative, all - positive - negative, all);
 
     private static NaiveItem Naive(AccuracyFigure figure, VerificationCounts counts, double level)
     {
@@ -183,9 +181,7 @@ internal sealed class AccuracyCommand : RunnerCommand
     private static void Render(AccuracyResult result, Screen screen)
     {
         screen.Title("Accuracy of the screen against the confirmatory test");
-        screen.Table(
-            [new(""), new("confirmatory positive", true), new("confirmatory negative", true), new("not verified", true), new("all", true)],
-            [Cells("screen positive", result.ScreenPositive), Cells("screen negative", result.ScreenNegative)]);
+        VerifiedTable.Write(screen, result.ScreenPositive, result.ScreenNegative);
         screen.Line();
         (string Name, AccuracyItem Item)[] rows =
         [
@@ -225,9 +221,6 @@ internal sealed class AccuracyCommand : RunnerCommand
         screen.Line("Runs are taken as independent.");
         screen.Caution();
     }
-
-    private static string[] Cells(string name, VerifiedRow row) =>
-        [name, Show.Count(row.ConfirmatoryPositive), Show.Count(row.ConfirmatoryNegative), Show.Count(row.Unverified), Show.Count(row.All)];
 
     private static string Short(Figure figure) => Show.Number(figure);
 }

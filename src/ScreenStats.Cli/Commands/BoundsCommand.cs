@@ -48,7 +48,7 @@ internal sealed class BoundsCommand : RunnerCommand
         var expected = share ?? (counts.VerifiedNegatives > 0 ? (double)counts.Missed / counts.VerifiedNegatives : 0);
         var gains = AccuracyBounds.AfterAudits(counts, Batch, Batches, expected);
         var result = new BoundsResult(
-            Row(counts.Confirmed, counts.Refuted, counts.Positives), Row(counts.Missed, counts.Agreed, counts.Negatives), level,
+            VerifiedRow.OfPositives(counts), VerifiedRow.OfNegatives(counts), level,
             AccuracyBounds.MethodName + ", " + ImbensManski.MethodName,
             Item(region[AccuracyMeasure.Sensitivity]), Item(region[AccuracyMeasure.Specificity]), Item(region[AccuracyMeasure.Prevalence]),
             Item(region[AccuracyMeasure.PositivePredictiveValue]), Item(region[AccuracyMeasure.NegativePredictiveValue]),
@@ -59,8 +59,6 @@ internal sealed class BoundsCommand : RunnerCommand
         else Render(result, expected, invocation.Screen);
         return ExitCode.Done;
     }
-
-    private static VerifiedRow Row(long positive, long negative, long all) => new(positive, negative, positive + negative, all - positive - negative, all);
 
     private static RegionItem Item(BoundedFigure figure)
     {
@@ -107,9 +105,7 @@ internal sealed class BoundsCommand : RunnerCommand
     private static void Render(BoundsResult result, double expected, Screen screen)
     {
         screen.Title("What the counts alone prove");
-        screen.Table(
-            [new(""), new("confirmatory positive", true), new("confirmatory negative", true), new("not verified", true), new("all", true)],
-            [Cells("screen positive", result.ScreenPositive), Cells("screen negative", result.ScreenNegative)]);
+        VerifiedTable.Write(screen, result.ScreenPositive, result.ScreenNegative);
         screen.Line();
         (string Name, RegionItem Item)[] rows =
         [
@@ -156,7 +152,4 @@ internal sealed class BoundsCommand : RunnerCommand
         screen.Text($"No assumption on the runs that were not verified. Intervals: Imbens and Manski, confidence {Show.Confidence(result.Confidence)}; runs are taken as independent.");
         screen.Caution();
     }
-
-    private static string[] Cells(string name, VerifiedRow row) =>
-        [name, Show.Count(row.ConfirmatoryPositive), Show.Count(row.ConfirmatoryNegative), Show.Count(row.Unverified), Show.Count(row.All)];
 }

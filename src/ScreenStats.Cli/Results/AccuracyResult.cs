@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using System.Text.Json.Serialization;
+using ScreenStats.Statistics.Verification;
 
 namespace ScreenStats.Cli.Results;
 
@@ -22,7 +23,16 @@ internal sealed record AccuracyResult(
     ImmutableArray<string> Remarks);
 
 /// <summary>One row of the labelled 2x2 with what was not verified.</summary>
-internal sealed record VerifiedRow(long ConfirmatoryPositive, long ConfirmatoryNegative, long Verified, long Unverified, long All);
+internal sealed record VerifiedRow(long ConfirmatoryPositive, long ConfirmatoryNegative, long Verified, long Unverified, long All)
+{
+    /// <summary>The screen-positives, by what the confirmatory test said.</summary>
+    public static VerifiedRow OfPositives(VerificationCounts counts) => Of(counts.Confirmed, counts.Refuted, counts.Positives);
+
+    /// <summary>The screen-negatives, by what the confirmatory test said.</summary>
+    public static VerifiedRow OfNegatives(VerificationCounts counts) => Of(counts.Missed, counts.Agreed, counts.Negatives);
+
+    private static VerifiedRow Of(long positive, long negative, long all) => new(positive, negative, positive + negative, all - positive - negative, all);
+}
 
 /// <summary>What <c>lower</c> and <c>upper</c> are.</summary>
 internal sealed record AccuracyMethods(string Naive, string Corrected, string Bounds);
