@@ -15,6 +15,9 @@ public enum UndefinedReason
     /// <summary>Fewer than two clusters.</summary>
     FewerThanTwoClusters,
 
+    /// <summary>The number of sites or site-weeks is below that from which they show how much they differ.</summary>
+    TooFewGroups,
+
     /// <summary>Each cluster has one trial only.</summary>
     OneTrialInEachCluster,
 

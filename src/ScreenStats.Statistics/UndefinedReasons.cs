@@ -12,6 +12,7 @@ public static class UndefinedReasons
         UndefinedReason.NoTrials => "nothing was counted, so there is no denominator",
         UndefinedReason.NoEvents => "no event was seen, so nothing is known about how events cluster",
         UndefinedReason.OnlyEvents => "everything counted was an event, so nothing is known about how events cluster",
+        UndefinedReason.TooFewGroups => "there are fewer than five sites or site-weeks, too few to show how much they differ",
         UndefinedReason.FewerThanTwoClusters => "there are fewer than two clusters, so nothing is known about how they differ",
         UndefinedReason.OneTrialInEachCluster => "each cluster has one trial only, so nothing is known about how alike the trials of a cluster are",
         UndefinedReason.ClustersAllAlike => "the clusters do not differ, so no variance between them can be estimated",

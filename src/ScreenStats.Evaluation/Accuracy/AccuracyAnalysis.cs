@@ -9,6 +9,7 @@ using ScreenStats.Evaluation.Positivity;
 using ScreenStats.Evaluation.Shared;
 using ScreenStats.Statistics;
 using ScreenStats.Statistics.Bounds;
+using ScreenStats.Statistics.Clusters;
 using ScreenStats.Statistics.Verification;
 
 namespace ScreenStats.Evaluation.Accuracy;
@@ -27,7 +28,7 @@ internal static class AccuracyAnalysis
     /// <returns>The findings.</returns>
     /// <remarks>
     /// Only an audit verifies a negative run. Each audited run stands for the negative runs of its sampling stratum; the variance is the larger of the
-    /// one over people and the one over sites (<see cref="PersonRobustAccuracy"/>). With fewer than 30 audited or none missed only a one-sided limit is given
+    /// one over people and the one over sites where there are at least five (<see cref="PersonRobustAccuracy"/>). With fewer than 30 audited or none missed only a one-sided limit is given
     /// (<see cref="OneSidedAccuracy"/>, each person's runs as one); bounds without any assumption stand beside all of it, and alone for sites and lots.
     /// </remarks>
     public static AccuracyFindings Of(Tally tally, ProgramSettings settings, PositivityFindings positivity, KitFindings kits, ExpectedFindings expected)
@@ -40,11 +41,12 @@ internal static class AccuracyAnalysis
         var (figures, clustered) = Figures(weights, program, confidence);
         var counts = weights?.Counts.Overall ?? program;
         var basis = weights?.Basis ?? AccuracyBasis.None;
+        var few = weights?.Sites?.People is { } sites and >= 2 and < WidenedInterval.FewestGroups ? sites : (long?)null;
         foreach (var (measure, figure) in figures)
         {
             var row = Row(Grouping.Program, "", measure, basis, figure, counts);
             rows.Add(clustered.TryGetValue(measure, out var estimate)
-                ? row with { Cluster = estimate.GroupsDecide ? ClusterLevel.Sites : ClusterLevel.Persons, Clusters = estimate.Clusters }
+                ? row with { Cluster = estimate.GroupsDecide ? ClusterLevel.Sites : ClusterLevel.Persons, Clusters = estimate.Clusters, FewSites = few }
                 : row);
         }
 

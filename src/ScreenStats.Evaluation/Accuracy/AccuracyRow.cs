@@ -26,4 +26,7 @@ public sealed record AccuracyRow(
 
     /// <summary>How many of them there are; null likewise.</summary>
     public long? Clusters { get; init; }
+
+    /// <summary>Number of sites where it is 2 to 4: too few to show how sites differ, so that is not in the limits; else null.</summary>
+    public long? FewSites { get; init; }
 }

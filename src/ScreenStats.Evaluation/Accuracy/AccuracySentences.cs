@@ -86,6 +86,7 @@ internal static class AccuracySentences
         {
             null => "",
             ClusterLevel.Sites => ", the runs of each of {4} sites taken together, as sites differ by more than people; that lots differ is not in it",
+            _ when row.FewSites is not null => ", people's runs taken together; that sites differ, of which {4} are too few to show it, and that lots differ is not in it",
             _ => ", people's runs taken together; that lots differ is not in it",
         };
         ImmutableArray<FigureReference> figures =
@@ -94,6 +95,7 @@ internal static class AccuracySentences
             Say.Share($"accuracy.{path}.lower", value.Lower), Say.Share($"accuracy.{path}.upper", value.Upper),
         ];
         if (row is { Cluster: ClusterLevel.Sites }) figures = figures.Add(Figure.Count(FigurePath.Row("accuracy.rows", row.Key) + ".clusters", row.Clusters!.Value));
+        else if (row is { FewSites: { } sites }) figures = figures.Add(Figure.Count(FigurePath.Row("accuracy.rows", row.Key) + ".fewSites", sites));
         return new Sentence($"{how}, the {name} is {{0}} ({{1}} interval {{2}} to {{3}}{together}){few}.", [.. figures]);
     }
 

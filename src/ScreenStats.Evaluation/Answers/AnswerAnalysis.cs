@@ -131,6 +131,7 @@ internal static class AnswerAnalysis
                 new Sentence(
                     "A case is a person's first confirmed run in {0} days; people whose positive was never confirmed, and infected people who tested negative, are not among them.",
                     Figure.Count("yield.episodeDays", findings.EpisodeDays)),
+                .. YieldSentences.TheseSites(findings) is { } sites ? (Sentence[])[sites] : [],
             ]);
     }
 }

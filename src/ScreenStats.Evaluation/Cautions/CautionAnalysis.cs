@@ -45,6 +45,11 @@ internal static class CautionAnalysis
             items.Add(Of("no-time-zone", "The program file states no time zone: times are taken as they are written."));
         }
 
+        if (tally.Cells.Screens.Select(cell => cell.Site).Distinct(StringComparer.Ordinal).Count() is >= 2 and < (int)Statistics.Clusters.WidenedInterval.FewestGroups)
+        {
+            items.Add(Of("few-sites", "With fewer than five sites limits speak of these sites: so few cannot show how much sites differ, so differences between sites beyond those from week to week are in no limit."));
+        }
+
         if (delays.RunToSpecimen.WholeDays > 0)
         {
             items.Add(new Caution(

@@ -53,6 +53,12 @@ public sealed record ProportionFinding
     /// <summary>How many of those clusters there are; below 30 the limits use Student's quantile. Null where no design effect can be estimated.</summary>
     public required long? Clusters { get; init; }
 
+    /// <summary>Number of sites where it is 2 to 4: too few to show how sites differ, so that is not in the limits; else null.</summary>
+    public long? FewSites { get; init; }
+
+    /// <summary>Number of site-weeks where it is 2 to 4: too few to show how they differ, so that is not in the limits; else null.</summary>
+    public long? FewSiteWeeks { get; init; }
+
     /// <summary>Trials divided by the design effect: so many independent trials would tell as much.</summary>
     public double EffectiveTrials => Trials / DesignEffect;
 

@@ -19,7 +19,7 @@ internal static class ShareColumns
         new("design_effect", "Design effect", Unit.Ratio, "How many times the clusters raise the variance; at least 1.", row => Cell.Number(share(row).DesignEffect)) { Method = Methods.MethodNames.DesignEffect },
         new("clusters", "Clusters", Unit.Text, "The clusters with the largest design effect.", row => share(row).ClusterLevel is { } level ? Cell.Text(LevelNames.Of(level)) : Cell.Empty),
         new("cluster_count", "Number of clusters", Unit.Count, "How many of these clusters there are.", row => share(row).Clusters is { } count ? Cell.Count(count) : Cell.Empty),
-        new("remark", "Remark", Unit.Text, "Few counts (fewer than 5 events or other trials), and why limits could not be widened.", row => Remark(share(row))),
+        new("remark", "Remark", Unit.Text, "Few counts (fewer than 5 events or other trials), why limits could not be widened, and what is not in them because there are fewer than 5 sites or site-weeks.", row => Remark(share(row))),
         new("widened_method", "Method, widened", Unit.Text, "Method of the widened limits.", row => Cell.Text(Statistics.Clusters.WidenedInterval.MethodName)),
     ];
 
@@ -31,6 +31,8 @@ internal static class ShareColumns
         var parts = new List<string>(2);
         if (share.FewCounts) parts.Add("few counts");
         if (share.DesignEffectUndefined is { } reason) parts.Add("not widened: " + reason);
+        if (share.FewSites is not null) parts.Add("differences between these sites are not in the limits: fewer than 5");
+        else if (share.FewSiteWeeks is not null) parts.Add("differences between these site-weeks are not in the limits: fewer than 5");
         return parts.Count == 0 ? Cell.Empty : Cell.Text(string.Join("; ", parts));
     }
 }

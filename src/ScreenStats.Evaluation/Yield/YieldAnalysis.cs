@@ -64,7 +64,10 @@ internal static class YieldAnalysis
             share.Events == 0 ? null : (double)share.Trials / share.Events, share.Events == 0 ? nothingFound : null,
             Reciprocal(share.Upper), Reciprocal(share.Lower),
             widened ? Reciprocal(share.WidenedUpper) : null, widened ? Reciprocal(share.WidenedLower) : null,
-            share.Method, share.Confidence);
+            share.Method, share.Confidence)
+        {
+            FewSites = widened ? share.FewSites : null,
+        };
     }
 
     private static double? Reciprocal(double? limit) => limit is > 0 ? 1 / limit : null;

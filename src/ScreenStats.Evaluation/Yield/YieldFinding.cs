@@ -14,4 +14,8 @@ namespace ScreenStats.Evaluation.Yield;
 /// <param name="Confidence">Confidence of the limits.</param>
 public sealed record YieldFinding(
     YieldMeasure Measure, long Done, long Found, double? Estimate, string? EstimateUndefined,
-    double? Lower, double? Upper, double? WidenedLower, double? WidenedUpper, string? Method, double Confidence);
+    double? Lower, double? Upper, double? WidenedLower, double? WidenedUpper, string? Method, double Confidence)
+{
+    /// <summary>Number of sites where it is 2 to 4: too few to show how sites differ, so that is not in the widened limits; else null.</summary>
+    public long? FewSites { get; init; }
+}

@@ -13,6 +13,7 @@ internal static class YieldSentences
         var sentences = ImmutableArray.CreateBuilder<Sentence>();
         if (findings.Runs == 0) return [new Sentence("No run was counted, so there is no yield.")];
         sentences.Add(PerCase(findings));
+        if (TheseSites(findings) is { } few) sentences.Add(few);
         if (findings.Cases > 0)
         {
             sentences.Add(new Sentence(
@@ -61,6 +62,13 @@ internal static class YieldSentences
             Say.Ratio("yield.runsPerCase.widenedLower", perCase.WidenedLower),
             Say.Ratio("yield.runsPerCase.widenedUpper", perCase.WidenedUpper));
     }
+
+    /// <summary>What is not in the limits where there are fewer than five sites; null where it is.</summary>
+    public static Sentence? TheseSites(YieldFindings findings) => findings.RunsPerCase is { FewSites: { } sites, WidenedLower: not null }
+        ? new Sentence(
+            "The limits speak of these {0} sites: so few cannot show how much sites differ, so differences between sites beyond those from week to week are not in them.",
+            Figure.Count("yield.runsPerCase.fewSites", sites))
+        : null;
 
     private static string Few(YieldFinding finding) => finding.Found < ProportionFinding.FewBelow ? " [few counts]" : "";
 

@@ -9,6 +9,22 @@ public static class WidenedInterval
     /// <summary>The number of clusters from which the normal quantile is used.</summary>
     public const long ClustersForNormalQuantile = 30;
 
+    /// <summary>
+    /// The rule for few sites and weeks, wherever limits are widened: sites, and site-weeks, widen limits only where there are this many of
+    /// them. With two to four, limits speak of these sites and weeks, and that must be said beside them.
+    /// </summary>
+    /// <remarks>
+    /// <para>A variance between two sites has one degree of freedom; Student's quantile then is 12.7, and limits say nothing of sites that hardly
+    /// differ. Programs of 2, 3 and 4 sites with 1 % positive, 26 weeks and 60 to 140 runs a site-week, drawn 4,000 times with an intraclass
+    /// correlation between sites of 0, 0.001 and 0.01: with sites the median width was 0.4 to 22.9 points and the share of all such
+    /// sites was held in 86 to 97 %; without them the width was 0.40 to 0.58 points, the share of these sites was held in 95.0 to 97.4 %, that of all
+    /// such sites in 95, 73 and 35 %. From five sites on it is held in 92 to 97 % by the sites' own design effect, at widths of at most 2.2 points.</para>
+    /// <para>Persons widen limits whatever their number: they can always be told from one another, and their runs are the reason to widen at all.</para>
+    /// <para>Source: that few clusters cannot tell their own variance: Cameron AC, Miller DL, J Hum Resour 2015;50:317-372 (from memory). The number five is
+    /// by the study above, made anew by the tests.</para>
+    /// </remarks>
+    public const long FewestGroups = 5;
+
     /// <summary>The name of the method in tables.</summary>
     public const string MethodName = "wilson-widened";
 

@@ -50,7 +50,7 @@ public static class PersonRobustAccuracy
     /// <exception cref="ArgumentNullException">No counts or no products.</exception>
     /// <exception cref="ArgumentOutOfRangeException">Not a measure, products with another number of cells, or a confidence outside (0, 1).</exception>
     /// <remarks>
-    /// The groups decide where there are two or more and the figure's variance over them is the larger one. Then each of the three shares
+    /// The groups decide where there are five or more (<see cref="WidenedInterval.FewestGroups"/>) and the figure's variance over them is the larger one. Then each of the three shares
     /// takes the larger of its own two variances, every quantile is Student's on groups - 1 degrees of freedom (below 30 groups), and the limits never lie inside
     /// those over people. The variance of the negative predictive value holds the strata's weights fixed, as its limits do. At a value of 0 or 1 no variance
     /// can be estimated and the people decide.
@@ -63,7 +63,7 @@ public static class PersonRobustAccuracy
         if (groups is null || overPeople.Interval is not { } inner) return new ClusteredAccuracyEstimate(overPeople, false, products.People, 1);
         var figure = BeggGreenes.Of(counts, groups, confidence)[measure];
         var (variance, other) = (Variance(products), Variance(groups));
-        if (groups.People < 2 || figure.Value is not { } value || !(other > variance)) return new ClusteredAccuracyEstimate(overPeople, false, products.People, 1);
+        if (groups.People < WidenedInterval.FewestGroups || figure.Value is not { } value || !(other > variance)) return new ClusteredAccuracyEstimate(overPeople, false, products.People, 1);
         var outer = Limits(figure, value, new Shares(counts, products, groups, confidence)).Including(inner.Lower).Including(inner.Upper);
         return new ClusteredAccuracyEstimate(Estimate.Of(value, outer, MethodName, confidence), true, groups.People, variance > 0 ? other / variance : 1);
 

@@ -72,9 +72,32 @@ public class AccuracyAnalysisTests
         findings.NegativesOutside.Should().Be(0);
     }
 
-    /// <summary>By the formula: influence of a site on Sp = T/B, squares summed, times 3/2; the sites' specificities are 0.999, 0.98 and 0.95.</summary>
+    /// <summary>By the formula: influence of a site on Sp = T/B, squares summed, times 5/4; the sites' specificities lie between 0.999 and 0.95.</summary>
     [Fact]
     public void Where_sites_differ_by_more_than_people_they_decide_the_limits_and_it_is_said()
+    {
+        var sketch = new ProgramSketch();
+        foreach (var (site, refuted) in new[] { ("East", 1), ("Far", 1), ("Mid", 20), ("South", 50), ("West", 50) })
+        {
+            sketch.Runs(Outcome.Positive, 20, FollowUp.Confirmed, site).Runs(Outcome.Positive, refuted, FollowUp.Refuted, site)
+                .Runs(Outcome.Negative, 4, FollowUp.Missed, site).Runs(Outcome.Negative, 196, FollowUp.Agreed, site).Runs(Outcome.Negative, 780, site: site);
+        }
+
+        var findings = Of(sketch);
+
+        var specificity = findings.Rows.Single(row => row.Key == "specificity|one-draw");
+        (specificity.Cluster, specificity.Clusters).Should().Be((Evaluation.Clusters.ClusterLevel.Sites, 5));
+        var people = findings.Rows.Single(row => row.Key == "negative-predictive-value|one-draw");
+        (people.Cluster, people.Clusters).Should().Be((Evaluation.Clusters.ClusterLevel.Persons, 5_122));
+        (specificity.Figure.Upper - specificity.Figure.Lower).Should().BeGreaterThan(0.04);
+        findings.Sentences.Should().Contain(sentence => sentence.Text.Contains("the specificity is", StringComparison.Ordinal)
+            && sentence.Text.Contains("the runs of each of 5 sites taken together, as sites differ by more than people", StringComparison.Ordinal));
+        var columns = findings.Table.Columns.Select(column => column.Name).ToList();
+        columns.Should().Contain(["clusters", "cluster_count"]);
+    }
+
+    [Fact]
+    public void Fewer_than_five_sites_do_not_decide_the_limits_and_it_is_said()
     {
         var sketch = new ProgramSketch();
         foreach (var (site, refuted) in new[] { ("East", 1), ("South", 20), ("West", 50) })
@@ -86,14 +109,9 @@ public class AccuracyAnalysisTests
         var findings = Of(sketch);
 
         var specificity = findings.Rows.Single(row => row.Key == "specificity|one-draw");
-        (specificity.Cluster, specificity.Clusters).Should().Be((Evaluation.Clusters.ClusterLevel.Sites, 3));
-        var people = findings.Rows.Single(row => row.Key == "negative-predictive-value|one-draw");
-        (people.Cluster, people.Clusters).Should().Be((Evaluation.Clusters.ClusterLevel.Persons, 3_071));
-        (specificity.Figure.Upper - specificity.Figure.Lower).Should().BeGreaterThan(0.05);
-        findings.Sentences.Should().Contain(sentence => sentence.Text.Contains("the specificity is", StringComparison.Ordinal)
-            && sentence.Text.Contains("the runs of each of 3 sites taken together, as sites differ by more than people", StringComparison.Ordinal));
-        var columns = findings.Table.Columns.Select(column => column.Name).ToList();
-        columns.Should().Contain(["clusters", "cluster_count"]);
+        (specificity.Cluster, specificity.FewSites).Should().Be((Evaluation.Clusters.ClusterLevel.Persons, 3L));
+        (specificity.Figure.Upper - specificity.Figure.Lower).Should().BeLessThan(0.02, "with three sites it was above 0.05");
+        findings.Sentences.Should().Contain(sentence => sentence.Text.Contains("that sites differ, of which 3 are too few to show it", StringComparison.Ordinal));
     }
 
     [Theory]
@@ -185,14 +203,16 @@ public class AccuracyAnalysisTests
     [Fact]
     public void Where_few_sites_differ_the_specificity_proven_is_held_back_by_Students_quantile()
     {
-        // R 4.2.2: d <- 3000 * 7.5e-5 / (.02 * .98); f <- d * (qt(.95, 2) / qnorm(.95))^2; 1 - qbeta(.95, 60 / f + 1, 2940 / f).
+        // R 4.2.2: x <- c(5, 12, 20, 28, 35); v <- 5 / (4 * 5000^2) * sum((x - 20)^2); d <- 5000 * v / (.02 * .98); f <- d * (qt(.95, 4) / qnorm(.95))^2; 1 - qbeta(.95, 100 / f + 1, 4900 / f).
         var proven = Of(new ProgramSketch()
             .Runs(Outcome.Positive, 5, FollowUp.Unverified).Runs(Outcome.Negative, 995)
+            .Runs(Outcome.Positive, 12, FollowUp.Unverified, "East").Runs(Outcome.Negative, 988, site: "East")
             .Runs(Outcome.Positive, 20, FollowUp.Unverified, "South").Runs(Outcome.Negative, 980, site: "South")
+            .Runs(Outcome.Positive, 28, FollowUp.Unverified, "Far").Runs(Outcome.Negative, 972, site: "Far")
             .Runs(Outcome.Positive, 35, FollowUp.Unverified, "West").Runs(Outcome.Negative, 965, site: "West")).Proven[0];
 
-        proven.DesignEffect.Should().BeApproximately(11.479591836734693, 1e-9);
-        proven.SpecificityLower.Should().BeApproximately(0.932018499384929, 1e-9);
+        proven.DesignEffect.Should().BeApproximately(7.372448979591836, 1e-9);
+        proven.SpecificityLower.Should().BeApproximately(0.964298433736319, 1e-9);
     }
 
     [Theory]

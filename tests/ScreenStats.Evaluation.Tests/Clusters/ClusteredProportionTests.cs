@@ -66,6 +66,44 @@ public class ClusteredProportionTests
     }
 
     [Fact]
+    public void Two_sites_that_differ_do_not_widen_the_limits_and_it_is_said_of_how_many_sites_they_speak()
+    {
+        var sites = ClusterSums.From([(5_000, 150), (5_000, 50)]);
+        var weeks = ClusterSums.From([.. Enumerable.Repeat((500L, 15L), 9), (500, 15), .. Enumerable.Repeat((500L, 5L), 10)]);
+
+        var share = ClusteredProportion.Of(200, 10_000, 0.95, (ClusterLevel.Sites, sites), (ClusterLevel.SiteWeeks, weeks));
+
+        (share.ClusterLevel, share.Clusters, share.FewSites, share.FewSiteWeeks).Should().Be((ClusterLevel.SiteWeeks, 20L, 2L, null));
+        (share.WidenedUpper - share.WidenedLower).Should().BeLessThan(0.02, "with the two sites it was 0.7");
+        ShareWords.Widening("share", share).Text.Should().Contain("speak of these 2 sites").And.Contain("not in the limits");
+        ShareColumns.For<ProportionFinding>(row => row).Single(column => column.Name == "remark").Value(share).ToString().Should().Contain("fewer than 5");
+    }
+
+    [Theory]
+    [InlineData(4)]
+    [InlineData(5)]
+    public void From_five_sites_on_they_widen(int sites)
+    {
+        var sums = ClusterSums.From(Enumerable.Range(1, sites).Select(site => (1_000L, 10L * site)));
+
+        var share = ClusteredProportion.Of(sums.Events, sums.Trials, 0.95, (ClusterLevel.Sites, sums));
+
+        share.FewSites.Should().Be(sites < 5 ? sites : null);
+        (share.ClusterLevel == ClusterLevel.Sites).Should().Be(sites >= 5);
+        (share.WidenedUpper > share.Upper).Should().Be(sites >= 5);
+        if (sites < 5) share.DesignEffectUndefined.Should().Contain("fewer than five sites");
+    }
+
+    [Fact]
+    public void Two_people_widen_however_few()
+    {
+        var share = ClusteredProportion.Of(10, 20, 0.95, (ClusterLevel.Persons, ClusterSums.From([(10, 9), (10, 1)])));
+
+        (share.ClusterLevel, share.FewSites).Should().Be((ClusterLevel.Persons, null));
+        share.WidenedUpper.Should().BeGreaterThan(share.Upper!.Value);
+    }
+
+    [Fact]
     public void Without_trials_the_estimate_is_undefined_with_its_reason()
     {
         var share = ClusteredProportion.Of(0, 0, 0.95);

@@ -57,7 +57,8 @@ public class ExpectedAnalysisTests
         var settings = new ProgramSettings { TimeZone = "Etc/UTC", Screens = [new ScreenSettings { Name = "Kit", Sensitivity = Counts(103, 122), Specificity = Counts(399, 401) }] };
         var findings = Evaluator.Evaluate(
             new ProgramSketch().Runs(Outcome.Negative, 1000).Runs(Outcome.Positive, 50, FollowUp.Unverified).Runs(Outcome.Negative, 990, site: "South")
-                .Runs(Outcome.Positive, 10, FollowUp.Unverified, "South").Runs(Outcome.Negative, 970, site: "West").Runs(Outcome.Positive, 30, FollowUp.Unverified, "West").Tally(), settings);
+                .Runs(Outcome.Positive, 10, FollowUp.Unverified, "South").Runs(Outcome.Negative, 970, site: "West").Runs(Outcome.Positive, 30, FollowUp.Unverified, "West")
+                .Runs(Outcome.Negative, 995, site: "Far").Runs(Outcome.Positive, 5, FollowUp.Unverified, "Far").Runs(Outcome.Negative, 950, site: "East").Runs(Outcome.Positive, 50, FollowUp.Unverified, "East").Tally(), settings);
 
         var corrected = findings.Expected.Devices[0].CorrectedPrevalence;
         var row = findings.TruePrevalence.Devices[0].Estimates.Single(estimate => estimate.Method == "rogan-gladen");

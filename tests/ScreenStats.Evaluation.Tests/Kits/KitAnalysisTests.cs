@@ -97,7 +97,7 @@ public class KitAnalysisTests
     public void Sites_that_differ_widen_the_plain_limits()
     {
         var sketch = new ProgramSketch();
-        foreach (var site in new[] { "a", "b", "c", "d" })
+        foreach (var site in new[] { "a", "b", "c", "d", "e", "f" })
         {
             sketch.Runs(Outcome.Negative, 900, site: site).Runs(Outcome.Positive, site == "a" ? 100 : 10, site: site)
                 .Runs(Outcome.Negative, 900, site: site, lot: "B1").Runs(Outcome.Positive, 10, site: site, lot: "B1");

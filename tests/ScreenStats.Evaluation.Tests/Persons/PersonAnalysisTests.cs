@@ -28,7 +28,7 @@ public class PersonAnalysisTests
 
         var expected = Statistics.Proportions.ProportionInterval.Wilson(2, 6, 0.95);
         (program.CaseShare.Lower, program.CaseShare.Upper).Should().Be((expected.Lower, expected.Upper));
-        program.CaseShare.ClusterLevel.Should().BeOneOf(ClusterLevel.Sites, ClusterLevel.SiteWeeks);
+        (program.CaseShare.ClusterLevel, program.CaseShare.FewSites).Should().Be((null, 2L), "two sites in three weeks cannot widen anything");
         program.CasesPerThousandLower.Should().BeLessThanOrEqualTo(1000 * expected.Lower!.Value);
     }
 

@@ -81,16 +81,18 @@ public class PredictiveValueAnalysisTests
     [Fact]
     public void The_corrected_value_is_widened_by_Students_quantile_where_few_sites_differ()
     {
-        // R 4.2.2: v <- 3 / (2 * 1200^2) * (30^2 + 0 + 30^2); .5 + c(-1, 1) * qt(.975, 2) * sqrt(v). A perfect test corrects nothing.
+        // R 4.2.2: v <- 5 / (4 * 2000^2) * (30^2 + 15^2 + 0 + 15^2 + 30^2); .5 + c(-1, 1) * qt(.975, 4) * sqrt(v). A perfect test corrects nothing.
         var sketch = new ProgramSketch()
             .Runs(Outcome.Positive, 230, FollowUp.Confirmed).Runs(Outcome.Positive, 170, FollowUp.Refuted)
+            .Runs(Outcome.Positive, 215, FollowUp.Confirmed, "East").Runs(Outcome.Positive, 185, FollowUp.Refuted, "East")
             .Runs(Outcome.Positive, 200, FollowUp.Confirmed, "South").Runs(Outcome.Positive, 200, FollowUp.Refuted, "South")
+            .Runs(Outcome.Positive, 185, FollowUp.Confirmed, "Far").Runs(Outcome.Positive, 215, FollowUp.Refuted, "Far")
             .Runs(Outcome.Positive, 170, FollowUp.Confirmed, "West").Runs(Outcome.Positive, 230, FollowUp.Refuted, "West");
 
         var corrected = Of(sketch, Confirmatory(1, 1)).Corrected;
 
-        corrected.Lower.Should().BeApproximately(0.313689671618725, 1e-9);
-        corrected.Upper.Should().BeApproximately(0.686310328381275, 1e-9);
+        corrected.Lower.Should().BeApproximately(0.426378381444592, 1e-9);
+        corrected.Upper.Should().BeApproximately(0.573621618555408, 1e-9);
     }
 
     [Fact]

@@ -117,7 +117,7 @@ public class TruePrevalenceAnalysisTests
     public void Clusters_widen_the_limits()
     {
         var sketch = new ProgramSketch();
-        foreach (var site in new[] { "a", "b", "c", "d" }) sketch.Runs(Outcome.Negative, 900, site: site).Runs(Outcome.Positive, site == "a" ? 100 : 10, site: site);
+        foreach (var site in new[] { "a", "b", "c", "d", "e", "f" }) sketch.Runs(Outcome.Negative, 900, site: site).Runs(Outcome.Positive, site == "a" ? 100 : 10, site: site);
         var estimate = Of(sketch, OneDevice).Program.Lead;
 
         (estimate.WidenedUpper - estimate.WidenedLower).Should().BeGreaterThan(1.5 * (estimate.Upper!.Value - estimate.Lower!.Value));

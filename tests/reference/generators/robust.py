@@ -112,10 +112,10 @@ def row(people, confidence):
 
 
 def site_row(people, sites, confidence):
-    """The sites' limits, never inside the people's, where their variance is the larger one; else the people's."""
+    """The sites' limits, never inside the people's, where there are five sites or more and their variance is the larger one; else the people's."""
     out = []
     for one, many in zip(limits_of(people, confidence), limits_of(people, confidence, sites)):
-        decide = many[3] > one[3] and 1e-12 < one[0] < 1 - 1e-12
+        decide = len(sites) >= 5 and many[3] > one[3] and 1e-12 < one[0] < 1 - 1e-12
         low, high = (min(one[1], many[1]), max(one[2], many[2])) if decide else one[1:3]
         out += [f"{one[0]:.16g}", f"{low:.16g}", f"{high:.16g}", "sites" if decide else "persons"]
     return out

@@ -11,7 +11,7 @@ internal static class PositivityPage
         "Positivity is the share of tests, not of people, and it is not prevalence: it holds false positives and misses false negatives.",
         "Positive runs divided by valid tests (negative and positive). Limits are Wilson's (E. B. Wilson, 1927, Journal of the American Statistical " +
         "Association 22:209), widened by the largest design effect over persons, sites and site-weeks because the same people are tested again and " +
-        "again; with fewer than 30 clusters Student's quantile is used. The unwidened limits stand in the file.")
+        "again; with fewer than 30 clusters Student's quantile is used, and fewer than 5 sites, or site-weeks, widen nothing: limits then speak of these. The unwidened limits stand in the file.")
     {
         Charts = PositivityFigures.Of(findings),
         Tables =
