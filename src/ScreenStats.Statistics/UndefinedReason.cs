@@ -122,4 +122,13 @@ public enum UndefinedReason
 
     /// <summary>There are more ways to divide the counts into infected and uninfected than this method adds up.</summary>
     TooManyDivisions,
+
+    /// <summary>No stratum holds an event, a trial without one, and trials of both the lot and others.</summary>
+    NoInformativeStratum,
+
+    /// <summary>All events of the informative strata are the lot's, so its ratio to the others has no upper bound.</summary>
+    NoEventsInOtherLots,
+
+    /// <summary>The lots differ no more than chance makes them, so that their rates are taken as one.</summary>
+    LotsAllAlike,
 }

@@ -50,6 +50,9 @@ public static class UndefinedReasons
         UndefinedReason.NotConverged => "the search for the greatest likelihood did not settle",
         UndefinedReason.SaturatedModel => "the model has as many figures as the counts have freedom, so it fits in any case and the counts cannot test it",
         UndefinedReason.TooManyDivisions => "there are more ways to divide these counts into infected and uninfected than the exact sum can add up",
+        UndefinedReason.NoInformativeStratum => "no stratum holds an event, a trial without one, and trials of both the lot and others",
+        UndefinedReason.NoEventsInOtherLots => "in the strata they share all events are this lot's, so its ratio to the others has no upper bound",
+        UndefinedReason.LotsAllAlike => "the lots differ no more than chance makes them, so their rates are taken as one",
         _ => throw new ArgumentOutOfRangeException(nameof(reason), reason, "Not a reason this library knows."),
     };
 }

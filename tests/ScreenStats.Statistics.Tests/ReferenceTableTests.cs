@@ -40,6 +40,8 @@ public sealed class ReferenceTableTests
         ["PersonRobustAccuracy"] = "person-robust-accuracy",
         ["OneSidedAccuracy"] = "one-sided-accuracy",
         ["Hypergeometric"] = "hypergeometric",
+        ["StratifiedExactTest"] = "stratified-exact",
+        ["LotRatio"] = "lot-ratios",
         ["StratifiedDifference"] = "stratified-differences",
         ["AccuracyMixture"] = "accuracy-mixtures",
         ["MultipleComparisons"] = "adjusted-p-values",
