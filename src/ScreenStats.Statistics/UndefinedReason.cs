@@ -131,4 +131,13 @@ public enum UndefinedReason
 
     /// <summary>The lots differ no more than chance makes them, so that their rates are taken as one.</summary>
     LotsAllAlike,
+
+    /// <summary>With these figures no signal can occur.</summary>
+    NeverSignals,
+
+    /// <summary>The figure is larger than any number that can be written.</summary>
+    TooLarge,
+
+    /// <summary>No limit within the limits of this library reaches what was asked.</summary>
+    NoLimitFound,
 }

@@ -53,6 +53,9 @@ public static class UndefinedReasons
         UndefinedReason.NoInformativeStratum => "no stratum holds an event, a trial without one, and trials of both the lot and others",
         UndefinedReason.NoEventsInOtherLots => "in the strata they share all events are this lot's, so its ratio to the others has no upper bound",
         UndefinedReason.LotsAllAlike => "the lots differ no more than chance makes them, so their rates are taken as one",
+        UndefinedReason.NeverSignals => "with these figures no signal can occur, so there is no average time to one",
+        UndefinedReason.TooLarge => "the figure is larger than any number that can be written",
+        UndefinedReason.NoLimitFound => "no limit that this method can reach makes false alarms as rare as asked",
         _ => throw new ArgumentOutOfRangeException(nameof(reason), reason, "Not a reason this library knows."),
     };
 }

@@ -57,6 +57,10 @@ public sealed class ReferenceTableTests
         ["AgreementIndex"] = "agreement",
         ["Quantile"] = "quantiles",
         ["Percentile"] = "percentiles",
+        ["AnytimeAlarm"] = "anytime-evidence",
+        ["EvidenceDiscovery"] = "evidence-discoveries",
+        ["CumulativeSum"] = "cumulative-sum-paths",
+        ["BernoulliCumulativeSum"] = "bernoulli-cumulative-sums",
     };
 
     /// <summary>Static classes that return words or enumerations, not figures.</summary>
