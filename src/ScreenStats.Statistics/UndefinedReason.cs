@@ -140,4 +140,22 @@ public enum UndefinedReason
 
     /// <summary>No limit within the limits of this library reaches what was asked.</summary>
     NoLimitFound,
+
+    /// <summary>There is no point to make a chart of.</summary>
+    NoPoints,
+
+    /// <summary>Fewer than two points, so limits taken from them say nothing.</summary>
+    FewerThanTwoPoints,
+
+    /// <summary>The centre of a chart is 0 or 1, so that chance leaves no room around it.</summary>
+    CentreAtTheEdge,
+
+    /// <summary>The points are all alike, so no variation between them can be estimated.</summary>
+    PointsAllAlike,
+
+    /// <summary>Fewer than two points lie off the median, so there are no runs.</summary>
+    PointsOnTheMedian,
+
+    /// <summary>All points off the median lie on one side of it, as when most are 0.</summary>
+    PointsOnOneSideOfTheMedian,
 }

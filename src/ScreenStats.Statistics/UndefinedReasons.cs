@@ -56,6 +56,12 @@ public static class UndefinedReasons
         UndefinedReason.NeverSignals => "with these figures no signal can occur, so there is no average time to one",
         UndefinedReason.TooLarge => "the figure is larger than any number that can be written",
         UndefinedReason.NoLimitFound => "no limit that this method can reach makes false alarms as rare as asked",
+        UndefinedReason.NoPoints => "there is no point to make a chart of",
+        UndefinedReason.FewerThanTwoPoints => "there are fewer than two points, so limits taken from them would say nothing",
+        UndefinedReason.CentreAtTheEdge => "the centre is 0 or 1, so chance leaves no room around it",
+        UndefinedReason.PointsAllAlike => "the points are all alike, so no variation between them can be estimated",
+        UndefinedReason.PointsOnTheMedian => "fewer than two points lie off the median, so there are no runs to judge",
+        UndefinedReason.PointsOnOneSideOfTheMedian => "all points off the median lie on one side of it, as when most are 0, so runs say nothing",
         _ => throw new ArgumentOutOfRangeException(nameof(reason), reason, "Not a reason this library knows."),
     };
 }
