@@ -43,9 +43,10 @@ internal static class CellOrder
 
     public static int Compare(IntervalCaseCell a, IntervalCaseCell b) => First(Text(a.Site, b.Site), a.DaysSinceRun.CompareTo(b.DaysSinceRun));
 
-    public static int Compare(ConductCell a, ConductCell b) => First(a.Kind - b.Kind, Text(a.Site, b.Site), Text(a.Lot, b.Lot));
+    public static int Compare(ConductCell a, ConductCell b) => First(
+        a.Kind - b.Kind, Text(a.Site, b.Site), Text(a.Lot, b.Lot), a.Day.CompareTo(b.Day));
 
-    public static int Compare(RepeatCell a, RepeatCell b) => First(Text(a.Site, b.Site), a.Outcome - b.Outcome);
+    public static int Compare(RepeatCell a, RepeatCell b) => First(Text(a.Site, b.Site), a.Day.CompareTo(b.Day), a.Outcome - b.Outcome);
 
     public static int Compare(RetestCell a, RetestCell b) => First(
         Text(a.Site, b.Site), Text(a.Lot, b.Lot), a.Day.CompareTo(b.Day), Text(a.RetestLot, b.RetestLot), a.Retest - b.Retest, a.FollowUp - b.FollowUp);
@@ -54,7 +55,16 @@ internal static class CellOrder
         a.Reason - b.Reason, a.Positive.CompareTo(b.Positive), a.Negative.CompareTo(b.Negative), a.Indeterminate.CompareTo(b.Indeterminate), a.Rejected.CompareTo(b.Rejected));
 
     public static int Compare(ControlCell a, ControlCell b) => First(
-        Text(a.Site, b.Site), Text(a.Lot, b.Lot), Text(a.Kit, b.Kit), a.Day.CompareTo(b.Day), a.Expected - b.Expected, a.Observed - b.Observed);
+        Text(a.Site, b.Site), Text(a.Lot, b.Lot), Text(a.Kit, b.Kit), a.Day.CompareTo(b.Day), Nullable.Compare(a.Time, b.Time),
+        First(Text(a.Operator, b.Operator), a.Expected - b.Expected, a.Observed - b.Observed));
+
+    public static int Compare(SettlementCell a, SettlementCell b) => First(
+        First(a.Known.CompareTo(b.Known), a.Minute.CompareTo(b.Minute), a.DateOnly.CompareTo(b.DateOnly)),
+        Text(a.Site, b.Site), Text(a.Lot, b.Lot), Text(a.Kit, b.Kit), Text(a.Operator, b.Operator),
+        First(a.Specimen - b.Specimen, a.Collection - b.Collection, a.Outcome - b.Outcome, a.Before - b.Before, a.After - b.After),
+        First(Nullable.Compare(a.MinutesBefore, b.MinutesBefore), Nullable.Compare(a.MinutesAfter, b.MinutesAfter)));
+
+    public static int Compare(KitCell a, KitCell b) => First(Text(a.Site, b.Site), Text(a.Lot, b.Lot), Text(a.Kit, b.Kit), a.Day.CompareTo(b.Day));
 
     public static int Compare(HeadcountCell a, HeadcountCell b) => First(Text(a.Site, b.Site), a.Week.CompareTo(b.Week));
 

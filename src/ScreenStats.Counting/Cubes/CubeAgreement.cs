@@ -14,7 +14,7 @@ internal static class CubeAgreement
         // Side by side, but the first in this order speaks, whichever finished first.
         Action<TallyCells>[] checks =
         [
-            CellsArePossible, LedgerAddsUp, OperatorsAgree, NotableAgree, AuditsAgree, AuditProductAgreement.Check, PersonsAgree, ParticipationAgrees, SpecimensAgree, PartsAreWithin,
+            CellsArePossible, LedgerAddsUp, OperatorsAgree, NotableAgree, SettlementAgreement.Check, AuditsAgree, AuditProductAgreement.Check, PersonsAgree, ParticipationAgrees, SpecimensAgree, PartsAreWithin,
         ];
         var found = new ArgumentException?[checks.Length];
         Parallel.For(0, checks.Length, at =>
@@ -49,6 +49,8 @@ internal static class CubeAgreement
         Counts("specimens", cells.Specimens, static cell =>
             cell.Positive < 0 || cell.Negative < 0 || cell.Indeterminate < 0 || cell.Rejected < 0 || cell.Specimens == 0 ? -1 : cell.Persons);
         Counts("controls", cells.Controls, static cell => cell.Runs);
+        Counts("settlements", cells.Settlements, static cell => SettlementAgreement.IsPossible(cell) ? cell.Runs : -1);
+        Counts("kits", cells.Kits, static cell => cell.Runs);
         Counts("headcount", cells.Headcount, static cell => cell.Eligible);
         Counts("completeness", cells.Completeness, static cell => cell.Recorded > cell.Rows ? -1 : cell.Recorded);
         Counts("ledger", cells.Ledger, static cell => cell.Rows);
@@ -231,15 +233,18 @@ internal static class CubeAgreement
         var retests = new Balance("retests", "screens (positive)");
         var conduct = new Balance("conduct", "screens");
         var controls = new Balance("notable (control runs)", "controls");
+        var kits = new Balance("kits", "screens");
+        foreach (var cell in cells.Kits) kits.Left(keys.Key(cell.Site, cell.Lot, cell.Day, 0), cell.Runs);
         foreach (var cell in cells.Cases) cases.Left(keys.Key(cell.Site, cell.Lot, cell.Day, (int)cell.FoundThrough), cell.Cases);
-        foreach (var cell in cells.Repeats) repeats.Left(keys.Key(cell.Site, "", default, (int)cell.Outcome), cell.Due);
+        foreach (var cell in cells.Repeats) repeats.Left(keys.Key(cell.Site, "", cell.Day, (int)cell.Outcome), cell.Due);
         foreach (var cell in cells.Retests) retests.Left(keys.Key(cell.Site, cell.Lot, cell.Day, (int)cell.FollowUp), cell.Pairs);
         foreach (var cell in cells.Conduct) conduct.Left(keys.Key(cell.Site, cell.Lot, default, (int)cell.Kind), cell.Runs);
         foreach (var cell in cells.Screens)
         {
             if (cell.FollowUp == FollowUp.Confirmed) cases.Right(keys.Key(cell.Site, cell.Lot, cell.Day, (int)cell.Outcome), cell.Runs);
-            if (cell.Outcome.IsUnusable()) repeats.Right(keys.Key(cell.Site, "", default, (int)cell.Outcome), cell.Runs);
+            if (cell.Outcome.IsUnusable()) repeats.Right(keys.Key(cell.Site, "", cell.Day, (int)cell.Outcome), cell.Runs);
             if (cell.Outcome == Outcome.Positive) retests.Right(keys.Key(cell.Site, cell.Lot, cell.Day, (int)cell.FollowUp), cell.Runs);
+            if (!cells.Kits.IsEmpty) kits.Right(keys.Key(cell.Site, cell.Lot, cell.Day, 0), cell.Runs);
             if (cells.Conduct.IsEmpty) continue;
             foreach (var kind in Enum.GetValues<ConductKind>()) conduct.Right(keys.Key(cell.Site, cell.Lot, default, (int)kind), cell.Runs);
         }
@@ -255,6 +260,7 @@ internal static class CubeAgreement
         retests.MustBeWithin();
         conduct.MustBeWithin();
         controls.MustBeWithin();
+        kits.MustBeWithin();
     }
 
     private static int Rest(Outcome outcome, FollowUp followUp, Specimen specimen = default, CollectedBy collection = default) =>

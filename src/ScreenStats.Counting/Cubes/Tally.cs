@@ -1,3 +1,5 @@
+using ScreenStats.Counting.Replay;
+
 namespace ScreenStats.Counting.Cubes;
 
 /// <summary>
@@ -6,7 +8,7 @@ namespace ScreenStats.Counting.Cubes;
 public sealed class Tally
 {
     /// <summary>The version of the cubes' layout.</summary>
-    public const int LayoutVersion = 2;
+    public const int LayoutVersion = 3;
 
     private Tally(TallyCells cells) => Cells = cells;
 
@@ -25,8 +27,8 @@ public sealed class Tally
     /// <remarks>
     /// Cells of equal coordinates are added up (sums over people too: sources that are merged must share no person); cells that count
     /// nothing are left out, except in the ledger. Order is ordinal, coordinate by coordinate, so that equal contents are equal sequences.
-    /// Checked: operators, notable runs, audits with their strata and products, person sums of every scope, participation, gaps and the ledger against the screens, the ledger
-    /// against the specimens; cases, repeats, retests, conduct and control runs within what they are part of. The ledger is checked only where it has cells of the screening export.
+    /// Checked: operators, notable runs, settlements, audits with their strata and products, person sums of every scope, participation, gaps and the ledger against the screens, the ledger
+    /// against the specimens; cases, repeats, retests, conduct, kits and control runs within what they are part of. The ledger is checked only where it has cells of the screening export.
     /// </remarks>
     /// <param name="cells">The cells, in any order.</param>
     /// <returns>The tally.</returns>
@@ -52,6 +54,8 @@ public sealed class Tally
             Retests = CellOrder.Canonical(cells.Retests, CellOrder.Compare, static (a, b) => a with { Pairs = a.Pairs + b.Pairs }, static cell => cell.Pairs == 0),
             Specimens = CellOrder.Canonical(cells.Specimens, CellOrder.Compare, static (a, b) => a with { Persons = a.Persons + b.Persons }, static cell => cell.Persons == 0),
             Controls = CellOrder.Canonical(cells.Controls, CellOrder.Compare, static (a, b) => a with { Runs = a.Runs + b.Runs }, static cell => cell.Runs == 0),
+            Settlements = CellOrder.Canonical(cells.Settlements, CellOrder.Compare, static (a, b) => a with { Runs = a.Runs + b.Runs }, static cell => cell.Runs == 0),
+            Kits = CellOrder.Canonical(cells.Kits, CellOrder.Compare, static (a, b) => a with { Runs = a.Runs + b.Runs }, static cell => cell.Runs == 0),
             Headcount = CellOrder.Canonical(cells.Headcount, CellOrder.Compare, static (a, b) => a with { Eligible = a.Eligible + b.Eligible }, static _ => false),
             Completeness = CellOrder.Canonical(cells.Completeness, CellOrder.Compare, static (a, b) => a with { Rows = a.Rows + b.Rows, Recorded = a.Recorded + b.Recorded }, static _ => false),
             Ledger = CellOrder.Canonical(cells.Ledger, CellOrder.Compare, static (a, b) => a with { Rows = a.Rows + b.Rows }, static _ => false),
@@ -60,6 +64,14 @@ public sealed class Tally
         CubeAgreement.Check(canonical);
         return new(canonical);
     }
+
+    /// <summary>
+    /// What was known at the end of a day: the part of the tally that monitoring needs, from runs of no later day and specimens reported by then.
+    /// </summary>
+    /// <param name="day">Local day, whose end is looked back from.</param>
+    /// <returns>The cubes as of then.</returns>
+    /// <exception cref="InvalidOperationException">The tally has follow-ups but no <see cref="TallyCells.Settlements"/>: its source does not tell when they became known.</exception>
+    public TallyAsOf AsOf(DateOnly day) => TallyReplay.AsOf(Cells, day);
 
     private static PersonCell Add(PersonCell a, PersonCell b) => a with
     {

@@ -21,6 +21,8 @@ public sealed class TallyBuilder
     private readonly Accumulator<RetestCell> retests = new(static cell => cell with { Pairs = 0 }, static (a, b) => a with { Pairs = a.Pairs + b.Pairs });
     private readonly Accumulator<SpecimenCell> specimens = new(static cell => cell with { Persons = 0 }, static (a, b) => a with { Persons = a.Persons + b.Persons });
     private readonly Accumulator<ControlCell> controls = new(static cell => cell with { Runs = 0 }, static (a, b) => a with { Runs = a.Runs + b.Runs });
+    private readonly Accumulator<SettlementCell> settlements = new(static cell => cell with { Runs = 0 }, static (a, b) => a with { Runs = a.Runs + b.Runs });
+    private readonly Accumulator<KitCell> kits = new(static cell => cell with { Runs = 0 }, static (a, b) => a with { Runs = a.Runs + b.Runs });
     private readonly List<NotableRun> notable = [];
     private readonly List<PersonCell> persons = [];
     private readonly List<AuditStratumCell> auditStrata = [];
@@ -94,6 +96,14 @@ public sealed class TallyBuilder
     /// <param name="cell">The runs.</param>
     public void Add(ControlCell cell) => controls.Add(cell);
 
+    /// <summary>Adds changes of follow-up.</summary>
+    /// <param name="cell">The runs.</param>
+    public void Add(SettlementCell cell) => settlements.Add(cell);
+
+    /// <summary>Adds counted runs by kit.</summary>
+    /// <param name="cell">The runs.</param>
+    public void Add(KitCell cell) => kits.Add(cell);
+
     /// <summary>The tally of everything added, with what the rest says.</summary>
     /// <param name="rest">Everything that is not added cell by cell: period, moments, ledger, headcount, completeness, diagnostics. Its own cells are added too.</param>
     /// <returns>The tally.</returns>
@@ -117,6 +127,8 @@ public sealed class TallyBuilder
         Retests = [.. rest.Retests, .. retests.Cells],
         Specimens = [.. rest.Specimens, .. specimens.Cells],
         Controls = [.. rest.Controls, .. controls.Cells],
+        Settlements = [.. rest.Settlements, .. settlements.Cells],
+        Kits = [.. rest.Kits, .. kits.Cells],
     });
 
     private sealed class Accumulator<T>(Func<T, T> coordinates, Func<T, T, T> add) where T : struct

@@ -31,6 +31,9 @@ public sealed record TallyCells
     /// <summary>Single runs worth a look.</summary>
     public ImmutableArray<NotableRun> Notable { get; init; } = [];
 
+    /// <summary>When the follow-up of each of them became known: what <see cref="Tally.AsOf"/> needs. None where the source does not tell.</summary>
+    public ImmutableArray<SettlementCell> Settlements { get; init; } = [];
+
     /// <summary>Sums over people.</summary>
     public ImmutableArray<PersonCell> Persons { get; init; } = [];
 
@@ -72,6 +75,9 @@ public sealed record TallyCells
 
     /// <summary>Runs of control swabs.</summary>
     public ImmutableArray<ControlCell> Controls { get; init; } = [];
+
+    /// <summary>Counted runs by kit and day; none where the export records no kits, or more than a program can have (single devices).</summary>
+    public ImmutableArray<KitCell> Kits { get; init; } = [];
 
     /// <summary>Eligible people.</summary>
     public ImmutableArray<HeadcountCell> Headcount { get; init; } = [];

@@ -38,6 +38,28 @@ public static class FollowUpRule
         return settling;
     }
 
+    /// <summary>The same among the specimens that are known at the end of a day.</summary>
+    /// <param name="run">When the run was collected.</param>
+    /// <param name="window">The window.</param>
+    /// <param name="specimens">Specimens of the same person, in order of time.</param>
+    /// <param name="knownDays">The day on which each is known, by <see cref="SettlementRule.KnownDay"/>.</param>
+    /// <param name="day">The day.</param>
+    /// <param name="next">The next day on which a specimen in the window becomes known; the largest number where there is none.</param>
+    /// <returns>Position of the settling specimen, as in <see cref="Settling(Moment, FollowUpWindow, ReadOnlySpan{SpecimenEvent})"/>.</returns>
+    public static int Settling(
+        Moment run, FollowUpWindow window, ReadOnlySpan<SpecimenEvent> specimens, ReadOnlySpan<int> knownDays, int day, out int next)
+    {
+        (var settling, next) = (-1, int.MaxValue);
+        for (var i = FirstNear(run, window, specimens); i < specimens.Length && IsNear(run, window, specimens[i].Time); i++)
+        {
+            if (!window.Holds(run, specimens[i].Time)) continue;
+            if (knownDays[i] <= day) settling = Prefer(settling, i, specimens);
+            else next = Math.Min(next, knownDays[i]);
+        }
+
+        return settling;
+    }
+
     /// <summary>Which of two specimens settles a run, the first being the earlier one in order of time.</summary>
     /// <param name="settling">Position of the specimen that settles it so far; -1 for none.</param>
     /// <param name="candidate">Position of a later one.</param>
@@ -54,7 +76,7 @@ public static class FollowUpRule
     /// <summary>What became of a run whose follow-up is due.</summary>
     /// <param name="run">When the run was collected.</param>
     /// <param name="window">The window of follow-up.</param>
-    /// <param name="settling">The specimen found by <see cref="Settling"/>; null for none.</param>
+    /// <param name="settling">The specimen found by <see cref="Settling(Moment, FollowUpWindow, ReadOnlySpan{SpecimenEvent})"/>; null for none.</param>
     /// <param name="dataAsOf">The second up to which the data are complete; null where there is no confirmatory export.</param>
     /// <param name="lagSeconds">Reporting lag in seconds.</param>
     /// <returns>
@@ -64,12 +86,20 @@ public static class FollowUpRule
     public static FollowUp Status(Moment run, FollowUpWindow window, SpecimenEvent? settling, long? dataAsOf, long lagSeconds) =>
         settling switch
         {
-            { Result: ConfirmatoryResult.Positive } => FollowUp.Confirmed,
-            { Result: ConfirmatoryResult.Negative } => FollowUp.Refuted,
-            not null => FollowUp.Unresolved,
+            { } specimen => Of(specimen.Result),
             null when dataAsOf is { } end && window.Closes(run) + lagSeconds > end => FollowUp.Pending,
             null => FollowUp.Unverified,
         };
+
+    /// <summary>What a settling specimen makes of a run.</summary>
+    /// <param name="result">Its result.</param>
+    /// <returns>Confirmed, refuted or unresolved.</returns>
+    public static FollowUp Of(ConfirmatoryResult result) => result switch
+    {
+        ConfirmatoryResult.Positive => FollowUp.Confirmed,
+        ConfirmatoryResult.Negative => FollowUp.Refuted,
+        _ => FollowUp.Unresolved,
+    };
 
     // Local days and offsets (at most 18 hours) move a date-only moment by less than three days: outside of that no specimen can belong to the run.
     private static bool IsNear(Moment run, FollowUpWindow window, Moment specimen) =>

@@ -15,8 +15,11 @@ public static class ReportingLag
     {
         if (seconds.IsEmpty) return null;
         seconds.Sort();
-        return seconds[(int)(((95L * seconds.Length) + 99) / 100) - 1];
+        return seconds[Rank(seconds.Length) - 1];
     }
+
+    /// <summary>The nearest rank of the 95th percentile, ceil(0.95 n).</summary>
+    internal static int Rank(int count) => (int)(((95L * count) + 99) / 100);
 
     /// <summary>Seconds from collection to report.</summary>
     /// <param name="collected">When the specimen was collected.</param>

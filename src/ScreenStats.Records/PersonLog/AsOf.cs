@@ -33,9 +33,11 @@ internal readonly record struct AsOf(long Instant, DateTime Local)
         return new(Moment.At(moment.Local, offset).Instant, moment.Local);
     }
 
-    private static Moment Later(Moment? known, Moment other) => known is { } found && End(found) >= End(other) ? found : other;
+    /// <summary>The later of two moments; of two at one time the one further east, so that the order of the rows decides nothing.</summary>
+    internal static Moment Later(Moment? known, Moment other) =>
+        known is { } found && (End(found) != End(other) ? End(found) > End(other) : found.OffsetMinutes >= other.OffsetMinutes) ? found : other;
 
-    private static long End(Moment moment) => moment.DateOnly ? moment.EndOfDay : moment.Instant;
+    internal static long End(Moment moment) => moment.DateOnly ? moment.EndOfDay : moment.Instant;
 
     // Without a time zone the rows are local times without offsets, or all have offsets; then the latest one's is the best there is.
     private static TimeSpan OffsetOf(DateTime local, string? timeZone, int offsetMinutes) => timeZone is null

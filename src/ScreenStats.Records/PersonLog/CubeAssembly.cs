@@ -62,16 +62,17 @@ internal sealed class CubeAssembly(
         var (runs, controls) = (ImmutableArray<NotableRun>.Empty, ImmutableArray<ControlCell>.Empty);
         var operatorCells = ImmutableArray<OperatorCell>.Empty;
         var screenCells = ImmutableArray<ScreenCell>.Empty;
-        Workers.Run(threads, 2, static () => 0, (_, piece) =>
+        var settlements = ImmutableArray<SettlementCell>.Empty;
+        var kitCells = ImmutableArray<KitCell>.Empty;
+        Workers.Run(threads, 3, static () => 0, (_, piece) =>
         {
-            if (piece == 1)
+            if (piece == 1) screenCells = writer.Screens(screens, scan.FollowUps);
+            else if (piece == 2) kitCells = writer.Kits(Checks.KitDays.All());
+            else
             {
-                screenCells = writer.Screens(screens, scan.FollowUps);
-                return;
+                (runs, controls, settlements, var followed) = Notable(writer, source);
+                operatorCells = writer.Operators(operators, followed);
             }
-
-            (runs, controls, var followed) = Notable(writer, source);
-            operatorCells = writer.Operators(operators, followed);
         }, static _ => { });
         var audits = Audits();
         var products = audits.IsEmpty ? [] : scan.Audits!.Products();
@@ -81,7 +82,9 @@ internal sealed class CubeAssembly(
             Screens = screenCells,
             Operators = operatorCells,
             Notable = runs,
+            Settlements = settlements,
             Controls = controls,
+            Kits = kitCells,
             Persons = [.. scan.Sums.ToCells(writer.Sites, writer.Lots)],
             Participation = CubeWriter.Participation(scan.Participation),
             Cases = writer.Cases(scan.Cases),
@@ -116,9 +119,12 @@ internal sealed class CubeAssembly(
     }
 
     // Notable rows and results are both in order of record: one walk joins them.
-    private (ImmutableArray<NotableRun> Runs, ImmutableArray<ControlCell> Controls, List<(ulong Key, FollowUp FollowUp)> Followed) Notable(
+    private (ImmutableArray<NotableRun> Runs, ImmutableArray<ControlCell> Controls, ImmutableArray<SettlementCell> Settlements, List<(ulong Key, FollowUp FollowUp)> Followed) Notable(
         CubeWriter writer, IRowSource source)
     {
+        // The changes of one run stand together, in order of the days on which they became known.
+        var (changes, nextChange) = (scan.Changes.OrderBy(change => change.Record).ToArray(), 0);
+        var settlements = ImmutableArray.CreateBuilder<SettlementCell>(changes.Length);
         var (sites, lots) = (writer.Sites.Texts, writer.Lots.Texts);
         var (kitTexts, operatorTexts) = (vocabularies.Kits.ToArray(), vocabularies.Operators.ToArray());
         var results = scan.Results;
@@ -142,13 +148,21 @@ internal sealed class CubeAssembly(
             var local = time.Local;
             runs.Add(new(local.AddSeconds(-local.Second), shape.DateOnly, sites[shape.Site], lots[shape.Lot], kitTexts[row.Kit],
                 operatorTexts[row.Operator], shape.Specimen, shape.Collection, shape.Outcome, followUp, minutes, shape.Control));
+            for (; nextChange < changes.Length && changes[nextChange].Record == row.Record; nextChange++)
+            {
+                var (run, change) = (runs[^1], changes[nextChange]);
+                settlements.Add(new(run.Minute, run.DateOnly, run.Site, run.Lot, run.Kit, run.Operator, run.Specimen, run.Collection, run.Outcome,
+                    Moment.DayOf(change.Known), change.Before, change.MinutesBefore, change.After, change.MinutesAfter, 1));
+            }
+
             if (shape.Control is not { } expected) continue;
-            var cell = new ControlCell(sites[shape.Site], lots[shape.Lot], kitTexts[row.Kit], time.Day, expected, shape.Outcome, 0);
+            var cell = new ControlCell(sites[shape.Site], lots[shape.Lot], kitTexts[row.Kit], time.Day,
+                shape.DateOnly ? null : new TimeOnly(local.Hour, local.Minute), operatorTexts[row.Operator], expected, shape.Outcome, 0);
             controls[cell] = controls.GetValueOrDefault(cell) + 1;
         }
 
         for (; next < results.Count; next++) AddNegative(results[next]);
-        return (runs.ToImmutable(), [.. controls.Select(pair => pair.Key with { Runs = pair.Value })], followed);
+        return (runs.ToImmutable(), [.. controls.Select(pair => pair.Key with { Runs = pair.Value })], settlements.ToImmutable(), followed);
 
         // An audited negative run is not among the notable ones: its operator is looked up in the export.
         void AddNegative(RunResult result)
@@ -212,13 +226,18 @@ internal sealed class CubeAssembly(
     {
         conduct.AddAll(scan.Isolated);
         var devices = new DeviceOfLot(settings, vocabularies);
-        var (keys, counts) = kits.ToArrays();
-        for (var i = 0; i < keys.Length; i++)
+        if (!devices.AnyKitContents) return conduct;
+        var (kit, runs) = (ulong.MaxValue, 0L);
+        foreach (var entry in Checks.KitDays.All())
         {
-            var siteAndLot = keys[i] >> LevelLimits.KitBits;
+            if (entry.Key != kit) (kit, runs) = (entry.Key, 0);
+            var siteAndLot = kit >> LevelLimits.KitBits;
             var (site, lot) = ((int)(siteAndLot >> LevelLimits.LotBits), (int)(siteAndLot & ((1 << LevelLimits.LotBits) - 1)));
-            var beyond = ConductRule.BeyondKit(counts[i], devices.Of(lot)?.RunsPerKit);
-            if (beyond > 0) conduct.Add(Keys.Conduct(ConductKind.BeyondKitContents, site, lot), beyond);
+            var held = devices.Of(lot)?.RunsPerKit;
+            var before = ConductRule.BeyondKit(runs, held);
+            runs += entry.Runs;
+            var beyond = ConductRule.BeyondKit(runs, held) - before;
+            if (beyond > 0) conduct.Add(Keys.Conduct(ConductKind.BeyondKitContents, site, lot, entry.Day), beyond);
         }
 
         return conduct;

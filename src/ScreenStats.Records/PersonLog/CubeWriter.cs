@@ -131,21 +131,26 @@ internal sealed class CubeWriter
     {
         var (keys, counts) = table.ToSorted(key =>
         {
+            var day = Keys.DayNumber(key);
+            key >>= Keys.DayBits;
             var lot = lots.RankOf(Keys.Take(ref key, LevelLimits.LotBits));
             var site = sites.RankOf(Keys.Take(ref key, LevelLimits.SiteBits));
-            return Keys.Conduct((ConductKind)key, site, lot);
+            return Keys.Conduct((ConductKind)key, site, lot, day);
         });
         return [.. keys.Select((key, i) =>
         {
+            var day = Keys.DayOf(key);
+            key >>= Keys.DayBits;
             var lot = lots.TextOfRank(Keys.Take(ref key, LevelLimits.LotBits));
             var site = sites.TextOfRank(Keys.Take(ref key, LevelLimits.SiteBits));
-            return new ConductCell((ConductKind)key, site, lot, counts[i]);
+            return new ConductCell((ConductKind)key, site, lot, day, counts[i]);
         })];
     }
 
     public ImmutableArray<RepeatCell> Repeats(CountTable table)
     {
-        var (keys, counts) = table.ToSorted(key => ((ulong)sites.RankOf((int)(key >> 3)) << 3) | (key & 7));
+        var (keys, counts) = table.ToSorted(key =>
+            ((ulong)sites.RankOf((int)(key >> (Keys.DayBits + 3))) << (Keys.DayBits + 3)) | (key & ((1 << (Keys.DayBits + 3)) - 1)));
         var cells = ImmutableArray.CreateBuilder<RepeatCell>();
         for (var i = 0; i < keys.Length;)
         {
@@ -157,10 +162,47 @@ internal sealed class CubeWriter
                 if ((keys[i] & 1) != 0) done += counts[i];
             }
 
-            cells.Add(new(sites.TextOfRank((int)(group >> 2)), (Outcome)(group & 3), due, done));
+            cells.Add(new(sites.TextOfRank((int)(group >> (Keys.DayBits + 2))), Keys.DayOf(group >> 2), (Outcome)(group & 3), due, done));
         }
 
         return cells.ToImmutable();
+    }
+
+    /// <summary>Counted runs by kit and day.</summary>
+    /// <param name="days">As <see cref="KitDays.All"/>.</param>
+    public ImmutableArray<KitCell> Kits(ReadOnlySpan<KitDays.Entry> days)
+    {
+        if (days.IsEmpty) return [];
+        var kits = new Ranking(Vocabularies.Kits);
+        var keys = new ulong[days.Length];
+        var counts = new long[days.Length];
+        var (known, pair) = (ulong.MaxValue, 0);
+        for (var i = 0; i < keys.Length; i++)
+        {
+            var key = days[i].Key;
+            var kit = kits.RankOf(Keys.Take(ref key, LevelLimits.KitBits));
+            if (key != known)
+            {
+                known = key;
+                var lot = lots.RankOf(Keys.Take(ref key, LevelLimits.LotBits));
+                pair = Array.BinarySearch(pairs, Keys.SiteAndLot(sites.RankOf((int)key), lot));
+            }
+
+            keys[i] = (((ulong)pair << LevelLimits.KitBits) | (uint)kit) << Keys.DayBits | Keys.Day(days[i].Day);
+            counts[i] = days[i].Runs;
+        }
+
+        (keys, counts) = SortedSums.Of(keys, counts);
+        var cells = new KitCell[keys.Length];
+        for (var i = 0; i < cells.Length; i++)
+        {
+            var key = keys[i] >> Keys.DayBits;
+            var kit = kits.TextOfRank(Keys.Take(ref key, LevelLimits.KitBits));
+            var (site, lot) = Pair(key);
+            cells[i] = new(site, lot, kit, Keys.DayOf(keys[i]), counts[i]);
+        }
+
+        return ImmutableCollectionsMarshal.AsImmutableArray(cells);
     }
 
     public static ImmutableArray<ParticipationCell> Participation(CountTable table)

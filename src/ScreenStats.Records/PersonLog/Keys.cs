@@ -29,8 +29,11 @@ internal static class Keys
 
     public static ulong SiteAndLot(int site, int lot) => ((ulong)site << LevelLimits.LotBits) | (uint)lot;
 
-    public static ulong Conduct(ConductKind kind, int site, int lot) =>
-        ((ulong)kind << (LevelLimits.SiteBits + LevelLimits.LotBits)) | SiteAndLot(site, lot);
+    public static ulong Conduct(ConductKind kind, int site, int lot, int dayNumber) =>
+        ((((ulong)kind << (LevelLimits.SiteBits + LevelLimits.LotBits)) | SiteAndLot(site, lot)) << DayBits) | Day(dayNumber);
+
+    public static ulong Repeat(int site, int dayNumber, Outcome outcome, bool done) =>
+        (((((ulong)(uint)site << DayBits) | Day(dayNumber)) << 2 | (ulong)outcome) << 1) | (done ? 1u : 0);
 
     /// <summary>The lowest bits of a key, which it loses.</summary>
     public static int Take(ref ulong key, int bits)

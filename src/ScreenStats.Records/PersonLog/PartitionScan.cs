@@ -1,6 +1,7 @@
 using System.Runtime.InteropServices;
 using ScreenStats.Counting.Cubes;
 using ScreenStats.Counting.Ledger;
+using ScreenStats.Counting.Programs;
 using ScreenStats.Counting.Rules;
 
 namespace ScreenStats.Records.PersonLog;
@@ -11,12 +12,14 @@ namespace ScreenStats.Records.PersonLog;
 /// </summary>
 internal sealed class PartitionScan(
     ShapeInfo[] shapes, SpecimenIndex specimens, PersonLinkage linkage, PersonSums sums, RecordSet removedBefore, TwinFinder twins, PersonChecks checks,
-    AuditSums? audits = null)
+    PolicySettings policy, VerificationClock clock, AuditSums? audits = null)
 {
     private readonly PersonGrouping grouping = new();
     private readonly List<RunEvent> events = [];
     private readonly List<int> eventRuns = [];
     private readonly HashSet<uint> removedHere = [];
+    private readonly FollowUpWindow window = FollowUpWindow.OfFollowUp(policy);
+    private readonly List<Settlement> changes = [];
     private CountedRun[] runs = [];
     private bool[] done = [];
 
@@ -29,6 +32,9 @@ internal sealed class PartitionScan(
     public AuditSums? Audits => audits;
 
     public List<RunResult> Results { get; } = [];
+
+    /// <summary>When the follow-ups of runs became known: those of one run one after the other.</summary>
+    public List<RunChange> Changes { get; } = [];
 
     public List<RemovedRow> Removed { get; } = [];
 
@@ -43,7 +49,7 @@ internal sealed class PartitionScan(
     /// <summary>By number of runs.</summary>
     public CountTable Participation { get; } = new();
 
-    /// <summary>By site, outcome and done.</summary>
+    /// <summary>By site, day, outcome and done.</summary>
     public CountTable Repeats { get; } = new();
 
     /// <summary>Positive runs that were repeated on the same day.</summary>
@@ -73,6 +79,7 @@ internal sealed class PartitionScan(
         checks.AddAll(other.Checks);
         if (other.Audits is { } others) audits!.Add(others);
         Results.AddRange(other.Results);
+        Changes.AddRange(other.Changes);
         Removed.AddRange(other.Removed);
         PossibleDuplicates.AddRange(other.PossibleDuplicates);
         FollowUps.AddAll(other.FollowUps);
@@ -193,11 +200,17 @@ internal sealed class PartitionScan(
             ref var run = ref counted[eventRuns[i]];
             run.FollowUp = linkage.FollowUps[i];
             ref readonly var shape = ref shapes[run.Code];
-            if (run.FollowUp != FollowUp.None) AddResult(run, events[i], linkage.Settling[i], start);
+            if (run.FollowUp != FollowUp.None)
+            {
+                AddResult(run, events[i], linkage.Settling[i], start);
+                if (shape.Outcome != Outcome.Negative) AddChanges(run, events[i].Time, start, length);
+            }
+
             if (linkage.Cases[i]) Cases.Add(Keys.Shape(run.Code, run.DayNumber), 1);
             if (length > 0 && shape.Outcome is Outcome.Positive or Outcome.Inconclusive) checks.TakeDue(events[i].Time, found);
             if (!linkage.Isolated[i]) continue;
-            Isolated.Add(Keys.Conduct(ConductKind.WithinIsolation, shape.Site, shape.Lot), 1);
+            var known = SettlementRule.KnownWithinIsolation(events[i].Time, found, specimens.KnownDays.AsSpan(start, length), policy.IsolationDays ?? 0);
+            Isolated.Add(Keys.Conduct(ConductKind.WithinIsolation, shape.Site, shape.Lot, known ?? run.DayNumber), 1);
             checks.Isolated.Add(run.Record);
         }
 
@@ -230,6 +243,20 @@ internal sealed class PartitionScan(
         Results.Add(new(run.Record, run.Code, run.DayNumber, run.FollowUp, minutes, wholeDays, stratum));
     }
 
+    private void AddChanges(in CountedRun run, Moment time, int start, int length)
+    {
+        changes.Clear();
+        SettlementRule.FindChanges(time, window, specimens.Events.AsSpan(start, length), specimens.KnownDays.AsSpan(start, length), clock, changes);
+        foreach (var change in changes)
+        {
+            var (before, after) = (Minutes(change.Before, change.SettlingBefore), Minutes(change.After, change.SettlingAfter));
+            if (change.Before != change.After || before != after) Changes.Add(new(run.Record, change.Known, change.Before, before, change.After, after));
+        }
+
+        int? Minutes(FollowUp followUp, int settling) =>
+            followUp is FollowUp.Confirmed or FollowUp.Refuted ? time.MinutesTo(specimens.Events[start + settling].Time) : null;
+    }
+
     private void CountRepeats(ReadOnlySpan<CountedRun> counted)
     {
         for (var i = 0; i < counted.Length;)
@@ -242,8 +269,7 @@ internal sealed class PartitionScan(
             for (var k = 0; k < events.Count; k++)
             {
                 if (!events[k].Outcome.IsUnusable()) continue;
-                var site = (ulong)(uint)shapes[counted[start + k].Code].Site;
-                Repeats.Add((site << 3) | ((ulong)events[k].Outcome << 1) | (done[k] ? 1u : 0), 1);
+                Repeats.Add(Keys.Repeat(shapes[counted[start + k].Code].Site, counted[start].DayNumber, events[k].Outcome, done[k]), 1);
             }
         }
     }

@@ -19,10 +19,13 @@ internal sealed class RowChecks
 
     public KitLots Kits { get; } = new();
 
+    public KitDays KitDays { get; } = new();
+
     /// <summary>Takes a counted row, or counts one off.</summary>
     /// <param name="row">The row.</param>
+    /// <param name="day">Number of its local day.</param>
     /// <param name="sign">1 or -1.</param>
-    public void Take(in RunRow row, int sign)
+    public void Take(in RunRow row, int day, int sign)
     {
         if (row.Site >= firstOfSite.Length) Grow(row.Site);
         if (!row.DateOnly)
@@ -32,6 +35,7 @@ internal sealed class RowChecks
         }
 
         if (row.MinutesToReading is { } read && ConductRule.IsReadBeforeCollected(read)) ReadBeforeCollected.Add(row.Record, sign);
+        if (row.Kit != 0) KitDays.Add(row.Site, row.Lot, row.Kit, day, sign);
         if (sign < 0) return;
         if (row.Record < firstOfSite[row.Site]) firstOfSite[row.Site] = row.Record;
         if (row.Lot >= firstOfLot.Length) GrowLots(row.Lot);
@@ -55,6 +59,7 @@ internal sealed class RowChecks
         ReadTooEarly.AddAll(other.ReadTooEarly);
         ReadTooLate.AddAll(other.ReadTooLate);
         Kits.AddAll(other.Kits);
+        KitDays.AddAll(other.KitDays);
         if (other.firstOfSite.Length > firstOfSite.Length) Grow(other.firstOfSite.Length - 1);
         if (other.firstOfLot.Length > firstOfLot.Length) GrowLots(other.firstOfLot.Length - 1);
         for (var site = 0; site < other.firstOfSite.Length; site++) firstOfSite[site] = Math.Min(firstOfSite[site], other.firstOfSite[site]);

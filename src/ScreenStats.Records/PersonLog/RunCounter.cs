@@ -48,7 +48,7 @@ internal sealed class RunCounter(ProgramSettings settings, Vocabularies vocabula
     {
         if (completed) throw new InvalidOperationException("The rows have been counted already.");
         completed = true;
-        var index = new SpecimenIndex(specimens, confirmatoryRows);
+        var index = new SpecimenIndex(specimens, confirmatoryRows, settings.Policy.ReportLagHours);
         var removed = ScreenIdCheck.Find(sinks, screeningRows, threads);
         var removedBefore = new RecordSet();
         foreach (var row in removed) removedBefore.Add(row.Record);
@@ -141,13 +141,14 @@ internal sealed class RunCounter(ProgramSettings settings, Vocabularies vocabula
         var (siteCount, lotCount) = (vocabularies.Sites.Count, vocabularies.Lots.Count);
         var within = (int)Math.Min(FollowUpWindow.OfFollowUp(settings.Policy).WithinSeconds / 60, int.MaxValue / 4);
         var (nearestFrom, nearestTo) = (-(60 * ShiftedClockRule.MostHours) - ShiftedClockRule.MinutesBefore, within + (60 * ShiftedClockRule.MostHours));
+        var clock = ReportClock.Of(index, settings, first, last);
         var reading = new Lock();
         PartitionScan? whole = null;
         Workers.Run(threads, PartitionedBuffer<LogEntry>.Partitions,
             () => new PartitionScan(
                 infos, index, new PersonLinkage(settings.Policy, index.HasExport ? dataAsOf : null, lagSeconds),
                 new PersonSums(calendar, siteCount, lotCount), removedBefore, new TwinFinder(source, reading),
-                new PersonChecks(span.First, span.Last, span.LastSecond, nearestFrom, nearestTo), sampling?.Sums()),
+                new PersonChecks(span.First, span.Last, span.LastSecond, nearestFrom, nearestTo), settings.Policy, clock, sampling?.Sums()),
             (worker, partition) => worker.Scan(sinks, codes, partition),
             worker =>
             {

@@ -104,14 +104,14 @@ internal sealed class RunSink : IRunSink
         Operators.Add(Keys.Operator(row.Operator, row.Site, day, row.Outcome), sign);
         if (row.LotExpiry is { } expiry && ConductRule.IsExpired(Moment.DayOf(day), expiry))
         {
-            Conduct.Add(Keys.Conduct(ConductKind.ExpiredLot, row.Site, row.Lot), sign);
+            Conduct.Add(Keys.Conduct(ConductKind.ExpiredLot, row.Site, row.Lot, day), sign);
             Checks.Expired.Add(row.Record, sign);
         }
 
         if (anyReadingWindow && row.MinutesToReading is { } minutes && devices.Of(row.Lot) is { } read
             && ConductRule.IsReadOutside(minutes, read.ReadFromMinutes, read.ReadToMinutes))
         {
-            Conduct.Add(Keys.Conduct(ConductKind.ReadOutsideWindow, row.Site, row.Lot), sign);
+            Conduct.Add(Keys.Conduct(ConductKind.ReadOutsideWindow, row.Site, row.Lot, day), sign);
             if (minutes > read.ReadToMinutes) Checks.ReadTooLate.Add(row.Record, sign);
             else if (!ConductRule.IsReadBeforeCollected(minutes)) Checks.ReadTooEarly.Add(row.Record, sign);
         }
@@ -122,7 +122,7 @@ internal sealed class RunSink : IRunSink
             Kits.Add(Keys.Kit(row.Site, row.Lot, row.Kit), sign);
         }
 
-        Checks.Take(row, sign);
+        Checks.Take(row, day, sign);
         return code;
     }
 

@@ -15,12 +15,14 @@ internal sealed class SpecimenIndex
     /// <summary>Sorts the specimens and takes out duplicates.</summary>
     /// <param name="rows">The rows; null without a confirmatory export.</param>
     /// <param name="source">The export; may be null only without rows.</param>
-    public SpecimenIndex(IReadOnlyList<SpecimenRow>? rows, IRowSource? source)
+    /// <param name="reportLagHours">Hours to the report of a specimen without one.</param>
+    public SpecimenIndex(IReadOnlyList<SpecimenRow>? rows, IRowSource? source, double reportLagHours)
     {
         HasExport = rows is not null;
         if (rows is null || rows.Count == 0)
         {
             Events = [];
+            KnownDays = [];
             Rows = [];
             met = [];
             return;
@@ -37,6 +39,8 @@ internal sealed class SpecimenIndex
         Rows = removed.Count == 0 ? sorted : Array.FindAll(sorted, row => !removed.Contains(row.Record));
         Events = new SpecimenEvent[Rows.Length];
         for (var i = 0; i < Rows.Length; i++) Events[i] = new(Time(Rows[i]), Rows[i].Result, Rows[i].Reason);
+        KnownDays = new int[Rows.Length];
+        for (var i = 0; i < Rows.Length; i++) KnownDays[i] = SettlementRule.KnownDay(Time(Rows[i]), Report(Rows[i]), reportLagHours);
         met = new bool[Rows.Length];
         for (var i = 0; i < Rows.Length;)
         {
@@ -54,6 +58,9 @@ internal sealed class SpecimenIndex
 
     /// <summary>The same as the rules see them.</summary>
     public SpecimenEvent[] Events { get; }
+
+    /// <summary>The day at whose end each is known.</summary>
+    public int[] KnownDays { get; }
 
     /// <summary>Duplicates, by record.</summary>
     public List<RemovedRow> Removed { get; } = [];

@@ -11,7 +11,8 @@ internal sealed class ControlsReader : RowReader
 {
     private readonly int site, runAt, control, result, controlLine, testLine, lot, kit, operatorColumn;
     private readonly TextCodes results, controlLines, testLines, controls, operators;
-    private readonly Dictionary<(string, string, string, DateOnly, ControlExpectation, Outcome), long> cells = [];
+    private readonly List<string> operatorTexts = [Levels.None];
+    private readonly Dictionary<ControlCell, long> cells = [];
 
     public ControlsReader(ExportSettings settings, TimeScale scale, bool keepText)
         : base(ExportKind.Controls, scale, keepText)
@@ -32,12 +33,12 @@ internal sealed class ControlsReader : RowReader
         operators = new TextCodes(text =>
         {
             CheckIdentity(text, operatorColumn);
-            return 1;
+            operatorTexts.Add(text);
+            return operatorTexts.Count - 1;
         });
     }
 
-    public IEnumerable<ControlCell> Cells => cells.Select(cell =>
-        new ControlCell(cell.Key.Item1, cell.Key.Item2, cell.Key.Item3, cell.Key.Item4, cell.Key.Item5, cell.Key.Item6, cell.Value));
+    public IEnumerable<ControlCell> Cells => cells.Select(cell => cell.Key with { Runs = cell.Value });
 
     public override void EndBlock(uint firstRecord)
     {
@@ -55,7 +56,7 @@ internal sealed class ControlsReader : RowReader
         var observed = columns.Read(Fields[controlLine] >= 0 && Fields[testLine] >= 0, out var why, out var at);
         var lotText = Named(row, lot);
         var kitText = Named(row, kit);
-        Level(row, operatorColumn, operators, out _);
+        var operatorText = operatorTexts[Level(row, operatorColumn, operators, out _)];
         if (!place.IsEmpty) Recorded[site]++;
         var reading = when.IsEmpty ? DateReading.Unreadable : Moment(when, runAt, out _, out _, out _);
         column = place.IsEmpty ? site : when.IsEmpty || reading != DateReading.Read ? runAt : expected is not (0 or 1) ? control : at == 0 ? result : at == 1 ? controlLine : testLine;
@@ -64,8 +65,9 @@ internal sealed class ControlsReader : RowReader
         if (expected is not (0 or 1)) return expected == Words.Blank ? Finding.MissingValue : Finding.UnknownResult;
         if (observed is not { } outcome) return why;
         DateParser.Read(when, Order(runAt), out var moment, TwoDigitYears);
-        var key = (System.Text.Encoding.UTF8.GetString(place), lotText, kitText, new DateOnly(2000, 1, 1).AddDays(moment.Day),
-            (ControlExpectation)expected, outcome);
+        var key = new ControlCell(
+            System.Text.Encoding.UTF8.GetString(place), lotText, kitText, new DateOnly(2000, 1, 1).AddDays(moment.Day),
+            moment.DateOnly ? null : new TimeOnly(moment.Second / 3600, moment.Second / 60 % 60), operatorText, (ControlExpectation)expected, outcome, 0);
         cells[key] = cells.GetValueOrDefault(key) + 1;
         return null;
     }

@@ -30,7 +30,7 @@ public class ConductAnalysisTests
         var cells = Cells().Cells() with
         {
             Completeness = [.. new[] { "lot_expiry", "read_at", "kit" }.Select(column => new CompletenessCell(ExportKind.Screening, column, true, 3, 2))],
-            Conduct = [new ConductCell(ConductKind.ReadOutsideWindow, "North", "L-1", 2), new ConductCell(ConductKind.ReadOutsideWindow, "South", "L-1", 1)],
+            Conduct = [new ConductCell(ConductKind.ReadOutsideWindow, "North", "L-1", new DateOnly(2026, 1, 5), 2), new ConductCell(ConductKind.ReadOutsideWindow, "South", "L-1", new DateOnly(2026, 1, 5), 1)],
         };
 
         var found = Evaluator.Evaluate(Tally.FromCells(cells), Stated).Conduct;

@@ -10,7 +10,7 @@ public class ControlAnalysisTests
     public void Expected_stands_against_observed_for_the_program_sites_and_lots()
     {
         ControlCell Cell(string site, string lot, ControlExpectation expected, Outcome observed, long runs) =>
-            new(site, lot, Levels.None, TallyCellsBuilder.Monday, expected, observed, runs);
+            new(site, lot, Levels.None, TallyCellsBuilder.Monday, null, Levels.None, expected, observed, runs);
         var cells = new TallyCellsBuilder().Add("a", Outcome.Negative).Cells() with
         {
             Controls =

@@ -6,6 +6,8 @@ namespace ScreenStats.Evaluation.Tests.Repeats;
 
 public class RepeatAnalysisTests
 {
+    private static readonly DateOnly Day = TallyCellsBuilder.Monday;
+
     [Fact]
     public void Repeats_are_given_for_both_outcomes_and_each_at_every_site()
     {
@@ -16,7 +18,7 @@ public class RepeatAnalysisTests
         for (var run = 0; run < 5; run++) runs.Add("c", Outcome.Invalid, site: "South");
         var cells = runs.Cells() with
         {
-            Repeats = [new RepeatCell("North", Outcome.Invalid, 8, 6), new RepeatCell("North", Outcome.Inconclusive, 2, 0), new RepeatCell("South", Outcome.Invalid, 5, 5)],
+            Repeats = [new RepeatCell("North", Day, Outcome.Invalid, 8, 6), new RepeatCell("North", Day, Outcome.Inconclusive, 2, 0), new RepeatCell("South", Day, Outcome.Invalid, 5, 5)],
         };
 
         var found = Evaluator.Evaluate(Tally.FromCells(cells), new ProgramSettings()).Repeats;

@@ -70,8 +70,9 @@ internal sealed class ObviousCounter
             Operators = [.. counted.GroupBy(run => (run.Row.Operator, run.Row.Site, run.Day, run.Row.Outcome, run.FollowUp))
                 .Select(g => new OperatorCell(g.Key.Operator, g.Key.Site, g.Key.Day, g.Key.Outcome, g.Key.FollowUp, g.Count()))],
             Notable = [.. counted.Where(run => run.Row.Outcome != Outcome.Negative).Select(Notable), .. controls.Select(Notable)],
-            Controls = [.. controls.GroupBy(run => (run.Row.Site, run.Row.Lot, run.Row.Kit, run.Day, run.Row.Control, run.Row.Outcome))
-                .Select(g => new ControlCell(g.Key.Site, g.Key.Lot, g.Key.Kit, g.Key.Day, g.Key.Control!.Value, g.Key.Outcome, g.Count()))],
+            Settlements = [.. counted.SelectMany(Settlements)],
+            Controls = [.. controls.GroupBy(run => (run.Row.Site, run.Row.Lot, run.Row.Kit, run.Day, Time: TimeOf(run), run.Row.Operator, run.Row.Control, run.Row.Outcome))
+                .Select(g => new ControlCell(g.Key.Site, g.Key.Lot, g.Key.Kit, g.Key.Day, g.Key.Time, g.Key.Operator, g.Key.Control!.Value, g.Key.Outcome, g.Count()))],
             Persons = [.. Persons(people)],
             Participation = [.. people.GroupBy(person => person.Count()).Select(g => new ParticipationCell(g.Key, g.Count()))],
             Cases = [.. people.SelectMany(Cases)],
@@ -84,6 +85,7 @@ internal sealed class ObviousCounter
             Conduct = [.. Conduct()],
             Repeats = [.. people.SelectMany(person => person.GroupBy(run => run.Day)).SelectMany(Repeats)],
             Retests = [.. people.SelectMany(person => person.GroupBy(run => run.Day)).SelectMany(Retests)],
+            Kits = [.. runs.Where(run => run.Row.Kit != "(none)").Select(run => new KitCell(run.Row.Site, run.Row.Lot, run.Row.Kit, run.Day, 1))],
             Specimens = [.. swabs.GroupBy(swab => (swab.Row.Person, swab.Row.Reason)).Select(Specimens)],
         };
     }
@@ -164,9 +166,7 @@ internal sealed class ObviousCounter
 
     private void Specimens()
     {
-        var lags = swabs.Where(swab => swab.Row.Reported is not null && !ReportedTooEarly(swab))
-            .Select(swab => LagHours(swab, swab.Row.Reported!.Value)).Order().ToList();
-        lagHours = lags.Count == 0 ? policy.ReportLagHours : lags[(int)Math.Ceiling(0.95 * lags.Count) - 1];
+        lagHours = LagHours(swabs);
         var reports = swabs.Where(swab => swab.Row.Reported is not null && !ReportedTooEarly(swab))
             .Select(swab => EndOf(swab.Row.Reported!.Value, swab.Row.ReportedDateOnly).AddMinutes(-swab.Row.Offset)).ToList();
         var collections = swabs.Select(swab => EndOf(swab.Row.Local, swab.Row.DateOnly).AddMinutes(-swab.Row.Offset)).ToList();
@@ -176,6 +176,13 @@ internal sealed class ObviousCounter
             : null;
         if (program.Specimens is null) asOf = null;
     }
+
+    /// <summary>The day at whose end the result of a swab is known.</summary>
+    private DateOnly Known(Swab swab) => swab.Row.Reported is { } reported && !ReportedTooEarly(swab) ? DateOnly.FromDateTime(reported)
+        : swab.Row.DateOnly ? swab.Day.AddDays((int)Math.Ceiling(policy.ReportLagHours / 24))
+        : DateOnly.FromDateTime(swab.Row.Local.AddHours(policy.ReportLagHours));
+
+    private static TimeOnly? TimeOf(Run run) => run.Row.DateOnly ? null : new(run.Row.Local.Hour, run.Row.Local.Minute);
 
     private static DateTime EndOf(DateTime local, bool dateOnly) => dateOnly ? local.Date.AddDays(1).AddSeconds(-1) : local;
 
@@ -206,12 +213,9 @@ internal sealed class ObviousCounter
         foreach (var run in runs.Where(run => policy.FollowUp.Contains(run.Row.Outcome)))
         {
             run.Settling = Settle(SwabsOf(run).Where(swab => Within(run, swab, policy.ConfirmBeforeHours, policy.ConfirmWithinHours)));
-            var closes = run.Row.DateOnly
-                ? run.Row.Local.Date.AddDays(1 + Math.Ceiling(policy.ConfirmWithinHours / 24)).AddSeconds(-1).AddMinutes(-run.Row.Offset)
-                : run.Utc.AddHours(policy.ConfirmWithinHours);
             run.FollowUp = run.Settling is { } swab
                 ? swab.Positive ? FollowUp.Confirmed : swab.Conclusive ? FollowUp.Refuted : FollowUp.Unresolved
-                : asOf is { } end && closes.AddHours(lagHours) > end ? FollowUp.Pending : FollowUp.Unverified;
+                : asOf is { } end && Closes(run).AddHours(lagHours) > end ? FollowUp.Pending : FollowUp.Unverified;
         }
 
         foreach (var swab in swabs.Where(swab => swab.Row.Reason == SpecimenReason.Audit))
@@ -230,9 +234,57 @@ internal sealed class ObviousCounter
         }
     }
 
-    private static int? Minutes(Run run) => run.FollowUp is not (FollowUp.Confirmed or FollowUp.Refuted) ? null
-        : run.Row.DateOnly || run.Settling!.Row.DateOnly ? (run.Settling!.Day.DayNumber - run.Day.DayNumber) * 1440
-        : (int)Math.Floor((run.Settling.Utc - run.Utc).TotalMinutes);
+    private static int? Minutes(Run run) => Minutes(run, run.FollowUp, run.Settling);
+
+    private static int? Minutes(Run run, FollowUp followUp, Swab? settling) => followUp is not (FollowUp.Confirmed or FollowUp.Refuted) ? null
+        : run.Row.DateOnly || settling!.Row.DateOnly ? (settling!.Day.DayNumber - run.Day.DayNumber) * 1440
+        : (int)Math.Floor((settling.Utc - run.Utc).TotalMinutes);
+
+    // Every day is looked at, up to one on which every time is over.
+    private IEnumerable<SettlementCell> Settlements(Run run)
+    {
+        if (!policy.FollowUp.Contains(run.Row.Outcome)) yield break;
+        var (before, minutesBefore) = (FollowUp.Pending, (int?)null);
+        var lastDay = runs.Select(other => other.Day).Concat(swabs.Select(Known)).Max().AddDays(40);
+        for (var day = run.Day; day <= lastDay; day = day.AddDays(1))
+        {
+            var known = swabs.Where(swab => Known(swab) <= day).ToList();
+            var settling = Settle(known.Where(swab => swab.Row.Person == run.Row.Person && Within(run, swab, policy.ConfirmBeforeHours, policy.ConfirmWithinHours)));
+            var after = settling is { } swab ? swab.Positive ? FollowUp.Confirmed : swab.Conclusive ? FollowUp.Refuted : FollowUp.Unresolved
+                : program.Specimens is not null && Closes(run).AddHours(LagHours(known)) > EndOf(day, known) ? FollowUp.Pending : FollowUp.Unverified;
+            var minutes = Minutes(run, after, settling);
+            if ((after, minutes) != (before, minutesBefore))
+            {
+                yield return new(run.Row.Local.AddSeconds(-run.Row.Local.Second), run.Row.DateOnly, run.Row.Site, run.Row.Lot, run.Row.Kit, run.Row.Operator, run.Row.Specimen,
+                    run.Row.Collection, run.Row.Outcome, day, before, minutesBefore, after, minutes, 1);
+            }
+
+            (before, minutesBefore) = (after, minutes);
+        }
+    }
+
+    private DateTime Closes(Run run) => run.Row.DateOnly
+        ? run.Row.Local.Date.AddDays(1 + Math.Ceiling(policy.ConfirmWithinHours / 24)).AddSeconds(-1).AddMinutes(-run.Row.Offset)
+        : run.Utc.AddHours(policy.ConfirmWithinHours);
+
+    private double LagHours(List<Swab> known)
+    {
+        var lags = known.Where(HasReport).Select(swab => LagHours(swab, swab.Row.Reported!.Value)).Order().ToList();
+        return lags.Count == 0 ? policy.ReportLagHours : lags[(int)Math.Ceiling(0.95 * lags.Count) - 1];
+    }
+
+    private static bool HasReport(Swab swab) => swab.Row.Reported is not null && !ReportedTooEarly(swab);
+
+    // Without a time zone in the offset of the latest report, else collection, known by then.
+    private DateTime EndOf(DateOnly day, List<Swab> known)
+    {
+        var end = day.ToDateTime(new TimeOnly(23, 59, 59));
+        if (program.Settings.TimeZone is not null) return end;
+        var latest = known.Exists(HasReport)
+            ? known.Where(HasReport).MaxBy(swab => (EndOf(swab.Row.Reported!.Value, swab.Row.ReportedDateOnly).AddMinutes(-swab.Row.Offset), swab.Row.Offset))
+            : known.MaxBy(swab => (EndOf(swab.Row.Local, swab.Row.DateOnly).AddMinutes(-swab.Row.Offset), swab.Row.Offset));
+        return end.AddMinutes(-latest?.Row.Offset ?? 0);
+    }
 
     private static NotableRun Notable(Run run) => new(
         run.Row.Local.AddSeconds(-run.Row.Local.Second), run.Row.DateOnly, run.Row.Site, run.Row.Lot, run.Row.Kit, run.Row.Operator, run.Row.Specimen,
@@ -431,20 +483,23 @@ internal sealed class ObviousCounter
         foreach (var run in runs)
         {
             var device = Device(run.Row.Lot);
-            if (run.Row.Expiry is { } expiry && run.Day > expiry) yield return new(ConductKind.ExpiredLot, run.Row.Site, run.Row.Lot, 1);
-            if (run.Row.Minutes is { } minutes && (minutes < device?.ReadFromMinutes || minutes > device?.ReadToMinutes)) yield return new(ConductKind.ReadOutsideWindow, run.Row.Site, run.Row.Lot, 1);
-            if (policy.IsolationDays is { } days && SwabsOf(run).Any(swab => swab.Positive && (run.Row.DateOnly || swab.Row.DateOnly
+            if (run.Row.Expiry is { } expiry && run.Day > expiry) yield return new(ConductKind.ExpiredLot, run.Row.Site, run.Row.Lot, run.Day, 1);
+            if (run.Row.Minutes is { } minutes && (minutes < device?.ReadFromMinutes || minutes > device?.ReadToMinutes)) yield return new(ConductKind.ReadOutsideWindow, run.Row.Site, run.Row.Lot, run.Day, 1);
+            if (policy.IsolationDays is not { } days) continue;
+            var isolating = SwabsOf(run).Where(swab => swab.Positive && (run.Row.DateOnly || swab.Row.DateOnly
                 ? run.Day > swab.Day && run.Day <= swab.Day.AddDays(days)
-                : run.Utc > swab.Utc && run.Utc <= swab.Utc.AddDays(days))))
-            {
-                yield return new(ConductKind.WithinIsolation, run.Row.Site, run.Row.Lot, 1);
-            }
+                : run.Utc > swab.Utc && run.Utc <= swab.Utc.AddDays(days))).ToList();
+            if (isolating.Count == 0) continue;
+            var known = isolating.Min(Known);
+            yield return new(ConductKind.WithinIsolation, run.Row.Site, run.Row.Lot, known > run.Day ? known : run.Day, 1);
         }
 
         foreach (var kit in runs.Where(run => run.Row.Kit != "(none)").GroupBy(run => (run.Row.Site, run.Row.Lot, run.Row.Kit)))
         {
-            var beyond = kit.Count() - (Device(kit.Key.Lot)?.RunsPerKit ?? kit.Count());
-            if (beyond > 0) yield return new(ConductKind.BeyondKitContents, kit.Key.Site, kit.Key.Lot, beyond);
+            foreach (var run in kit.OrderBy(run => run.Day).Skip(Device(kit.Key.Lot)?.RunsPerKit ?? kit.Count()))
+            {
+                yield return new(ConductKind.BeyondKitContents, kit.Key.Site, kit.Key.Lot, run.Day, 1);
+            }
         }
     }
 
@@ -456,7 +511,7 @@ internal sealed class ObviousCounter
         foreach (var run in unusable)
         {
             var done = timed ? run != day[^1] : unusable.Count < day.Count && run == unusable[0];
-            yield return new(run.Row.Site, run.Row.Outcome, 1, done ? 1 : 0);
+            yield return new(run.Row.Site, run.Day, run.Row.Outcome, 1, done ? 1 : 0);
         }
     }
 

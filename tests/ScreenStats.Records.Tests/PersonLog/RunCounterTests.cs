@@ -254,6 +254,7 @@ public class RunCounterTests
         Write(cells.Screens);
         Write(cells.Operators);
         Write(cells.Notable);
+        Write(cells.Settlements);
         Write(cells.Persons);
         Write(cells.Participation);
         Write(cells.Cases);
@@ -268,6 +269,7 @@ public class RunCounterTests
         Write(cells.Retests);
         Write(cells.Specimens);
         Write(cells.Controls);
+        Write(cells.Kits);
         Write(cells.Ledger);
         return text.ToString();
 

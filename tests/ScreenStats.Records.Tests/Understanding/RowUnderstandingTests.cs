@@ -113,8 +113,8 @@ public class RowUnderstandingTests
             .With("controls.csv", "site,run_at,control,result,lot\nN,2026-01-05,positive,pos,L1\nN,2026-01-05,positive,neg,L1\nN,2026-01-05,pc,pos,L1\nN,2026-01-05,no,pos,L1\n");
         var reading = folder.Read();
         reading.Tally.Cells.Controls.Should().BeEquivalentTo([
-            new ControlCell("N", "L1", Levels.None, new DateOnly(2026, 1, 5), ControlExpectation.Positive, Outcome.Positive, 2),
-            new ControlCell("N", "L1", Levels.None, new DateOnly(2026, 1, 5), ControlExpectation.Positive, Outcome.Negative, 1)]);
+            new ControlCell("N", "L1", Levels.None, new DateOnly(2026, 1, 5), null, Levels.None, ControlExpectation.Positive, Outcome.Positive, 2),
+            new ControlCell("N", "L1", Levels.None, new DateOnly(2026, 1, 5), null, Levels.None, ControlExpectation.Positive, Outcome.Negative, 1)]);
         TestFolder.Rows(reading, LedgerEntry.SetAside, ExportKind.Controls).Should().Be(1);
     }
 
