@@ -117,6 +117,10 @@ public class TallyTests
         { "empty specimen", "*specimens*impossible*" },
         { "conduct", "*conduct*screens*" },
         { "controls", "*notable (control runs)*controls*" },
+        { "kits", "*kits*screens*1 more*" },
+        { "settlements", "*settlements*notable*" },
+        { "early settlement", "*settlements*impossible*" },
+        { "settled negative", "*settlements*impossible*" },
         { "negative count", "*impossible*" },
         { "impossible follow-up", "*screens*impossible*" },
     };
@@ -147,14 +151,36 @@ public class TallyTests
             "people" => cells with { Participation = [new(3, 1)], Gaps = [new("North", 0, 2)] },
             "gaps" => cells with { Gaps = [] },
             "cases" => cells with { Cases = [new("North", "A1", Day, Outcome.Positive, 2)] },
-            "repeats" => cells with { Repeats = [new("North", Outcome.Invalid, 1, 1)] },
-            "conduct" => cells with { Conduct = [new(ConductKind.ExpiredLot, "North", "A1", 4)] },
+            "repeats" => cells with { Repeats = [new("North", Day, Outcome.Invalid, 1, 1)] },
+            "conduct" => cells with { Conduct = [new(ConductKind.ExpiredLot, "North", "A1", Day, 4)] },
             "controls" => cells with { Notable = cells.Notable.Add(Notable(Outcome.Negative, control: ControlExpectation.Negative)) },
+            "kits" => cells with { Kits = [new("North", "A1", "k1", Day, 4)] },
+            "settlements" => cells with { Settlements = [Settled(FollowUp.Refuted)] },
+            "early settlement" => cells with { Settlements = [Settled(FollowUp.Confirmed) with { Known = Day.AddDays(-1) }] },
+            "settled negative" => cells with { Settlements = [Settled(FollowUp.Confirmed) with { Outcome = Outcome.Negative }] },
             "negative count" => cells with { Delays = [new(DelayKind.RunToSpecimen, "North", 5, false, -1)] },
             _ => cells with { Screens = [Screen(Outcome.Negative, FollowUp.Confirmed)] },
         };
         var act = () => Tally.FromCells(wrong);
         act.Should().Throw<ArgumentException>().WithMessage(message).Which.Message.Should().NotContain("North").And.NotContain("A1");
+    }
+
+    [Fact]
+    public void Settlements_that_lead_to_what_the_notable_runs_say_are_taken()
+    {
+        var tally = Tally.FromCells(Cells with { Settlements = [Settled(FollowUp.Confirmed)] });
+
+        tally.AsOf(Day).Screens.Should().Equal(Screen(Outcome.Negative) with { Runs = 2 }, Screen(Outcome.Positive, FollowUp.Pending));
+        tally.AsOf(Day.AddDays(1)).Screens.Should().Equal(Screen(Outcome.Negative) with { Runs = 2 }, Screen(Outcome.Positive, FollowUp.Confirmed));
+        tally.AsOf(Day.AddDays(1)).Notable.Should().Equal(tally.Cells.Notable);
+        tally.AsOf(Day.AddDays(1)).Operators.Should().HaveCount(2).And.Contain(Operator(Outcome.Positive, FollowUp.Confirmed));
+    }
+
+    private static SettlementCell Settled(FollowUp followUp)
+    {
+        var run = Notable(Outcome.Positive, FollowUp.Confirmed);
+        return new(run.Minute, run.DateOnly, run.Site, run.Lot, run.Kit, run.Operator, run.Specimen, run.Collection, run.Outcome,
+            Day.AddDays(1), FollowUp.Pending, null, followUp, run.MinutesToSpecimen, 1);
     }
 
     [Fact]
