@@ -135,7 +135,7 @@ public enum UndefinedReason
     /// <summary>With these figures no signal can occur.</summary>
     NeverSignals,
 
-    /// <summary>The figure is larger than any number that can be written.</summary>
+    /// <summary>The figure is larger than the method can compute.</summary>
     TooLarge,
 
     /// <summary>No limit within the limits of this library reaches what was asked.</summary>

@@ -54,7 +54,7 @@ public static class UndefinedReasons
         UndefinedReason.NoEventsInOtherLots => "in the strata they share all events are this lot's, so its ratio to the others has no upper bound",
         UndefinedReason.LotsAllAlike => "the lots differ no more than chance makes them, so their rates are taken as one",
         UndefinedReason.NeverSignals => "with these figures no signal can occur, so there is no average time to one",
-        UndefinedReason.TooLarge => "the figure is larger than any number that can be written",
+        UndefinedReason.TooLarge => "the figure is larger than this method can compute",
         UndefinedReason.NoLimitFound => "no limit that this method can reach makes false alarms as rare as asked",
         UndefinedReason.NoPoints => "there is no point to make a chart of",
         UndefinedReason.FewerThanTwoPoints => "there are fewer than two points, so limits taken from them would say nothing",

@@ -61,6 +61,10 @@ public sealed class ReferenceTableTests
         ["EvidenceDiscovery"] = "evidence-discoveries",
         ["CumulativeSum"] = "cumulative-sum-paths",
         ["BernoulliCumulativeSum"] = "bernoulli-cumulative-sums",
+        ["BinomialCumulativeSum"] = "binomial-cumulative-sums",
+        ["NormalCumulativeSum"] = "normal-cumulative-sums",
+        ["SequentialRatioTest"] = "sequential-ratio-tests",
+        ["RiskAdjustedCumulativeSum"] = "risk-adjusted-run-lengths",
     };
 
     /// <summary>Static classes that return words or enumerations, not figures.</summary>

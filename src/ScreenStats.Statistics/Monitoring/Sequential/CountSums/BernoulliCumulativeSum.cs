@@ -188,14 +188,11 @@ public static class BernoulliCumulativeSum
         return new CumulativeSumPath(limit, options, path.Points, path.Signals);
     }
 
-    /// <summary>The first state, in steps of the lattice, that signals; a limit within rounding of a step is that step.</summary>
     private static long States(BernoulliDesign design, double limit, SignalRule rule)
     {
         var steps = limit * design.Denominator;
         if (steps > MostStates) throw new ArgumentOutOfRangeException(nameof(limit), limit, "The limit has too many steps on this lattice.");
-        var nearest = Math.Round(steps);
-        if (Math.Abs(steps - nearest) <= 1e-9 * Math.Max(1, steps)) steps = nearest;
-        return Math.Max(1, (long)(rule == SignalRule.AtOrAbove ? Math.Ceiling(steps) : Math.Floor(steps) + 1));
+        return LatticeRunLength.FirstSignal(steps, rule);
     }
 
     private static long StartOf(BernoulliDesign design, double headStart, long states) =>
@@ -219,7 +216,7 @@ public static class BernoulliCumulativeSum
         return double.IsFinite(value) ? Estimate.Point(value, "Markov chain on the lattice") : Estimate.Undefined(UndefinedReason.TooLarge);
     }
 
-    private static void Check(double rateInOrder, double rateToFind)
+    internal static void Check(double rateInOrder, double rateToFind)
     {
         if (!(rateInOrder > 0 && rateInOrder < 1)) throw new ArgumentOutOfRangeException(nameof(rateInOrder), rateInOrder, "The rate in order lies strictly between 0 and 1.");
         if (!(rateToFind > rateInOrder && rateToFind < 1))

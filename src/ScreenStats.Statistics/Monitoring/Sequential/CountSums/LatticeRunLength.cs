@@ -1,3 +1,5 @@
+using ScreenStats.Statistics.Monitoring.Sequential.CumulativeSums;
+
 namespace ScreenStats.Statistics.Monitoring.Sequential.CountSums;
 
 /// <summary>
@@ -7,6 +9,14 @@ namespace ScreenStats.Statistics.Monitoring.Sequential.CountSums;
 /// </summary>
 internal static class LatticeRunLength
 {
+    /// <summary>The first state that signals, from a limit in steps of the lattice; a limit within rounding of a step is that step.</summary>
+    public static long FirstSignal(double steps, SignalRule rule)
+    {
+        var nearest = Math.Round(steps);
+        if (Math.Abs(steps - nearest) <= 1e-9 * Math.Max(1, steps)) steps = nearest;
+        return Math.Max(1, (long)(rule == SignalRule.AtOrAbove ? Math.Ceiling(steps) : Math.Floor(steps) + 1));
+    }
+
     /// <summary>The average run length from each state below the limit.</summary>
     /// <param name="moves">Moves with their chances, which add up to 1.</param>
     /// <param name="states">The first state that signals.</param>
