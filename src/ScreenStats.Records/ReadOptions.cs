@@ -12,6 +12,11 @@ public sealed record ReadOptions
     public IProgress<ReadProgress>? Progress { get; init; }
 
     /// <summary>The moment up to which the data are complete, stated on the command line; goes before the program file's.</summary>
+    /// <remarks>
+    /// It decides which runs without a specimen are still pending, and what is in the future; no row is left out for it: later runs are counted and
+    /// later reports settle runs. What was known on a day is another question: <see cref="Counting.Cubes.Tally.AsOf"/>, from a reading of
+    /// everything, which does not depend on this moment.
+    /// </remarks>
     public StatedMoment? AsOf { get; init; }
 
     /// <summary>Stops the reading; it is looked at every quarter of a megabyte and between the pieces of counting.</summary>
