@@ -26,4 +26,7 @@ public sealed record PolicySettings
 
     /// <summary>Outcomes that call for a confirmatory test. Default positive and inconclusive.</summary>
     public ImmutableArray<Outcome> FollowUp { get; init; } = [Outcome.Positive, Outcome.Inconclusive];
+
+    /// <summary>Occasions on which control swabs must be run; empty: none is asked for, and nothing is missed.</summary>
+    public ImmutableArray<ControlTrigger> ControlsRequired { get; init; } = [];
 }

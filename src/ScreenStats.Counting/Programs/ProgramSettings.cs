@@ -35,6 +35,9 @@ public sealed record ProgramSettings
     /// <summary>How negative runs were drawn for audit.</summary>
     public AuditSettings Audits { get; init; } = new();
 
+    /// <summary>How often an alarm may be false, and which are dealt with.</summary>
+    public AlarmSettings Alarms { get; init; } = new();
+
     /// <summary>How the report is made.</summary>
     public ReportSettings Report { get; init; } = new();
 }

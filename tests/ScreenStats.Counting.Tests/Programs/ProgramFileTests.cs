@@ -22,8 +22,11 @@ public sealed class ProgramFileTests
           "confirmatoryTest": { "sensitivity": 0.98, "specificity": 1 },
           "prevalence": { "value": 0.004, "lower": 0.002, "upper": 0.008, "source": "survey" },
           "policy": { "confirmWithinHours": 48.5, "confirmBeforeHours": 0, "auditWithinHours": 12, "reportLagHours": 24,
-                      "episodeDays": 60, "isolationDays": null, "followUp": ["inconclusive", "positive"] },
+                      "episodeDays": 60, "isolationDays": null, "followUp": ["inconclusive", "positive"],
+                      "controlsRequired": ["daily", "new-lot"] },
           "audits": { "strata": [ { "name": "plant", "sites": ["H*"], "lots": ["A*"], "collection": "self" }, { "name": "rest", "negatives": 12345 } ] },
+          "alarms": { "falseAlarmChance": 0.02, "falseAlarmEveryDays": 90, "invalidRateLimit": 0.04, "baselineDays": 14,
+                      "acknowledged": [ { "rule": "lot-evidence", "level": "A-17", "until": "2026-01-31" }, { "rule": "invalid-rise", "level": "North" } ] },
           "costs": { "anything": 1 }, "cadence": {},
           "report": { "confidence": 0.9, "period": "month", "suppressBelow": 5 },
         }
@@ -57,6 +60,15 @@ public sealed class ProgramFileTests
         settings.Screens[1].Sensitivity.Should().Be(new StatedAccuracy(0.73, null, null, 0.65, 0.80));
         settings.Screens[1].Specificity!.TakenAsExact.Should().BeTrue();
         settings.ConfirmatoryTest!.Specificity!.Value.Should().Be(1);
+        settings.Policy.ControlsRequired.Should().Equal(ControlTrigger.NewLot, ControlTrigger.Daily);
+        settings.Alarms.Should().BeEquivalentTo(new AlarmSettings
+        {
+            FalseAlarmChance = 0.02,
+            FalseAlarmEveryDays = 90,
+            InvalidRateLimit = 0.04,
+            BaselineDays = 14,
+            Acknowledged = [new("lot-evidence", "A-17", new DateOnly(2026, 1, 31)), new("invalid-rise", "North", null)],
+        });
         settings.Prevalence.Should().Be(new PrevalenceSettings(0.004, 0.002, 0.008, "survey"));
         settings.Policy.Should().BeEquivalentTo(new PolicySettings
         {
@@ -66,6 +78,7 @@ public sealed class ProgramFileTests
             ReportLagHours = 24,
             EpisodeDays = 60,
             FollowUp = [Outcome.Positive, Outcome.Inconclusive],
+            ControlsRequired = [ControlTrigger.NewLot, ControlTrigger.Daily],
         });
         settings.Audits.Strata.Should().BeEquivalentTo(
         [
@@ -153,6 +166,15 @@ public sealed class ProgramFileTests
     [InlineData("""{ "policy": { "episodeDays": 0 } }""", "whole number of days")]
     [InlineData("""{ "policy": { "followUp": [] } }""", "\"positive\", \"inconclusive\" or both")]
     [InlineData("""{ "policy": { "followUp": ["negative"] } }""", "policy.followUp[0] must be one of")]
+    [InlineData("""{ "policy": { "controlsRequired": ["hourly"] } }""", "\"new-lot\", \"new-operator\", \"new-site\", \"daily\"")]
+    [InlineData("""{ "alarms": { "falseAlarmChance": 0 } }""", "between 0 and 1, such as 0.01")]
+    [InlineData("""{ "alarms": { "falseAlarmChance": 5 } }""", "for 5 percent write 0.05")]
+    [InlineData("""{ "alarms": { "falseAlarmEveryDays": 0 } }""", "whole number of days")]
+    [InlineData("""{ "alarms": { "baselineDays": 1.5 } }""", "whole number of days")]
+    [InlineData("""{ "alarms": { "acknowledged": {} } }""", "a list of alarms in brackets")]
+    [InlineData("""{ "alarms": { "acknowledged": [ { "rule": "lot-evidence" } ] } }""", "the \"rule\" and the \"level\"")]
+    [InlineData("""{ "alarms": { "acknowledged": [ { "rule": "lot-faulty", "level": "A" } ] } }""", "\"lot-evidence\"")]
+    [InlineData("""{ "alarms": { "acknowledged": [ { "rule": "lot-evidence", "level": "A", "until": "31.1.2026" } ] } }""", "an ISO 8601 date")]
     [InlineData("""{ "report": { "period": "year" } }""", "\"day\", \"week\", \"month\"")]
     [InlineData("""{ "report": { "confidence": 1 } }""", "between 0 and 1")]
     [InlineData("""{ "report": { "confidence": 95 } }""", "for 95 percent write 0.95")]

@@ -38,6 +38,10 @@ public sealed class ProgramSchemaTests
         Keys("audits").Should().BeEquivalentTo(ProgramKeys.Audits);
         KeysOf(At("audits", "strata").GetProperty("items")).Should().BeEquivalentTo(ProgramKeys.Stratum);
         Words(At("audits", "strata").GetProperty("items").GetProperty("properties").GetProperty("collection")).Should().Equal(ProgramKeys.Collections);
+        Words(At("policy", "controlsRequired").GetProperty("items")).Should().Equal(ProgramKeys.ControlTriggers);
+        Keys("alarms").Should().BeEquivalentTo(ProgramKeys.Alarms);
+        KeysOf(At("alarms", "acknowledged").GetProperty("items")).Should().BeEquivalentTo(ProgramKeys.Acknowledged);
+        Words(At("alarms", "acknowledged").GetProperty("items").GetProperty("properties").GetProperty("rule")).Should().Equal(ProgramKeys.AlarmRules);
         Keys("report").Should().BeEquivalentTo(ProgramKeys.Report);
         Words(At("report", "period")).Should().Equal(ProgramKeys.Periods);
         KeysOf(Schema.GetProperty("$defs").GetProperty("accuracy").GetProperty("oneOf")[2]).Should().BeEquivalentTo(ProgramKeys.Accuracy);
@@ -52,6 +56,11 @@ public sealed class ProgramSchemaTests
         Default("policy", "auditWithinHours").GetDouble().Should().Be(policy.AuditWithinHours);
         Default("policy", "reportLagHours").GetDouble().Should().Be(policy.ReportLagHours);
         Default("policy", "episodeDays").GetInt32().Should().Be(policy.EpisodeDays);
+        var alarms = new AlarmSettings();
+        Default("alarms", "falseAlarmChance").GetDouble().Should().Be(alarms.FalseAlarmChance);
+        Default("alarms", "falseAlarmEveryDays").GetInt32().Should().Be(alarms.FalseAlarmEveryDays);
+        Default("alarms", "invalidRateLimit").GetDouble().Should().Be(alarms.InvalidRateLimit);
+        Default("alarms", "baselineDays").GetInt32().Should().Be(alarms.BaselineDays);
         Default("report", "confidence").GetDouble().Should().Be(new ReportSettings().Confidence);
         Default("report", "period").GetString().Should().Be("week");
         Default("report", "suppressBelow").GetInt32().Should().Be(0);

@@ -7,7 +7,7 @@ internal static class ProgramKeys
 {
     public static ImmutableArray<string> Program { get; } =
     [
-        "$schema", "title", "timeZone", "startsOn", "dataAsOf", "exports", "screens", "confirmatoryTest", "prevalence", "policy", "audits", "costs", "cadence", "report",
+        "$schema", "title", "timeZone", "startsOn", "dataAsOf", "exports", "screens", "confirmatoryTest", "prevalence", "policy", "audits", "alarms", "costs", "cadence", "report",
     ];
 
     public static ImmutableArray<string> Exports { get; } = ["screening", "confirmatory", "controls", "headcount"];
@@ -26,6 +26,7 @@ internal static class ProgramKeys
     public static ImmutableArray<string> Policy { get; } =
     [
         "confirmWithinHours", "confirmBeforeHours", "auditWithinHours", "reportLagHours", "episodeDays", "isolationDays", "followUp",
+        "controlsRequired",
     ];
 
     public static ImmutableArray<string> Audits { get; } = ["strata"];
@@ -33,6 +34,17 @@ internal static class ProgramKeys
     public static ImmutableArray<string> Stratum { get; } = ["name", "sites", "lots", "collection", "negatives"];
 
     public static ImmutableArray<string> Collections { get; } = ["supervised", "self"];
+
+    public static ImmutableArray<string> Alarms { get; } = ["falseAlarmChance", "falseAlarmEveryDays", "invalidRateLimit", "baselineDays", "acknowledged"];
+
+    public static ImmutableArray<string> Acknowledged { get; } = ["rule", "level", "until"];
+
+    /// <summary>Names of the rules of alarms.</summary>
+    public static ImmutableArray<string> AlarmRules { get; } =
+        ["lot-evidence", "low-yield", "invalid-evidence", "invalid-rise", "control-failed", "control-missing", "expired-lot", "kit-overrun"];
+
+    /// <summary>In the order of <see cref="ControlTrigger"/>.</summary>
+    public static ImmutableArray<string> ControlTriggers { get; } = ["new-lot", "new-operator", "new-site", "daily"];
 
     public static ImmutableArray<string> Report { get; } = ["confidence", "period", "suppressBelow"];
 

@@ -31,6 +31,7 @@ internal static class ProgramReading
             Prevalence = Prevalence(section.Find("prevalence"), problems),
             Policy = Policy(section.Find("policy"), problems),
             Audits = AuditReader.Read(section.Find("audits"), problems),
+            Alarms = AlarmReader.Read(section.Find("alarms"), problems),
             Report = Report(section.Find("report"), problems),
         };
     }
@@ -188,6 +189,7 @@ internal static class ProgramReading
             EpisodeDays = section.Whole("episodeDays", 1, 3660, "a whole number of days from 1 to 3660") ?? defaults.EpisodeDays,
             IsolationDays = section.Whole("isolationDays", 0, 366, "a whole number of days from 0 to 366, or null"),
             FollowUp = FollowUp(section, problems) ?? defaults.FollowUp,
+            ControlsRequired = AlarmReader.Triggers(section),
         };
     }
 
