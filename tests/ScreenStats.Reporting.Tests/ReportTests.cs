@@ -1,5 +1,6 @@
 using System.Text;
 using System.Text.Json;
+using ScreenStats.Evaluation;
 using ScreenStats.Evaluation.Tests.Sketches;
 using ScreenStats.Reporting.Pages;
 
@@ -82,6 +83,22 @@ public sealed class ReportTests : IDisposable
         var files = Report.Files(Programs.Published, new ReportInputs());
         files["report.html"].Length.Should().BeLessThan(1_000_000, $"{PublishedProgram.Sites} sites stand in the files");
         Encoding.UTF8.GetString(files["report.html"]).Should().Contain("rows; all stand in");
+    }
+
+    [Fact]
+    public void A_finding_shows_its_first_lines_and_none_where_small_counts_are_hidden()
+    {
+        var found = new Counting.Diagnostics.Diagnostic("x", Counting.Diagnostics.Severity.Warning, "a.csv", 7, "person", "It is missing.", 9)
+        {
+            Places = [new("a.csv", 7), new("a.csv", 9), new("a.csv", 1234), new("b.csv", 3)],
+        };
+        string Page(Findings findings) => Encoding.UTF8.GetString(Report.Files(findings, Inputs() with { Diagnostics = [found] })["report.html"]);
+        Page(Programs.All.First().Findings).Should().Contain("warning in a.csv, lines 7, 9, 1234; b.csv, line 3: It is missing.");
+        Counting.Diagnostics.DiagnosticPlaces.Text(found with { Places = [] }).Should().Be("a.csv, line 7");
+        Counting.Diagnostics.DiagnosticPlaces.Text(found with { Places = [], Line = null, File = "" }).Should().BeEmpty();
+        var hiding = ExamplePrograms.All.First();
+        Page(Evaluator.Evaluate(hiding.Tally, hiding.Settings with { Report = hiding.Settings.Report with { SuppressBelow = 5 } }))
+            .Should().Contain("warning in a.csv: what it says of single rows is left out of this report").And.NotContain("lines 7").And.NotContain("b.csv");
     }
 
     private static ReportInputs Inputs() => new()

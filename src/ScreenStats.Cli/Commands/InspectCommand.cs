@@ -73,7 +73,7 @@ internal sealed class InspectCommand : ProgramCommand
         {
             screen.Text(string.Join(", ", new[]
             {
-                $"{DiagnosticLines.Word(found.Severity)} {found.Code}", found.Occurrences == 1 ? "once" : $"{Terminal.Show.Count(found.Occurrences)} times", DiagnosticLines.Places(found),
+                $"{DiagnosticLines.Word(found.Severity)} {found.Code}", found.Occurrences == 1 ? "once" : $"{Terminal.Show.Count(found.Occurrences)} times", DiagnosticPlaces.Text(found),
             }.Where(part => part.Length > 0)));
             screen.Indented(found.Message);
         }

@@ -41,14 +41,6 @@ internal static class DiagnosticLines
         ? string.Create(CultureInfo.InvariantCulture, $"{diagnostic.File}, line {line}")
         : diagnostic.File;
 
-    /// <summary>Where it was first seen, up to five lines.</summary>
-    public static string Places(Diagnostic diagnostic)
-    {
-        if (diagnostic.Places.Length < 2) return Place(diagnostic);
-        return string.Join("; ", diagnostic.Places.GroupBy(place => place.File, StringComparer.Ordinal).Select(file =>
-            $"{file.Key}, {(file.Skip(1).Any() ? "lines" : "line")} {string.Join(", ", file.Select(place => place.Line.ToString(CultureInfo.InvariantCulture)))}"));
-    }
-
     public static string Word(Severity severity) => severity switch
     {
         Severity.Error => "error",

@@ -140,7 +140,7 @@ internal static class ReportHtml
         page.Open("section", ("aria-labelledby", "diagnostics")).Element("h3", "What was found in the files", ("id", "diagnostics")).Open("ul");
         foreach (var diagnostic in found.Take(MostDiagnostics))
         {
-            var where = diagnostic.File + (diagnostic.Line is { } line ? string.Create(CultureInfo.InvariantCulture, $", line {line}") : "");
+            var where = DiagnosticPlaces.Text(diagnostic);
             var often = diagnostic.Occurrences > 1 ? string.Create(CultureInfo.InvariantCulture, $" ({diagnostic.Occurrences:N0} times)") : "";
             page.Open("li").Element("code", diagnostic.Code).Text($" {Word(diagnostic.Severity)}{(where.Length > 0 ? " in " + where : "")}: {diagnostic.Message}{often}").Close();
         }
