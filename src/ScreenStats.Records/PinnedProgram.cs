@@ -8,7 +8,7 @@ using ScreenStats.Records.Understanding;
 
 namespace ScreenStats.Records;
 
-/// <summary>A program file that states everything that reading recognised, so that nothing is left to recognise the next time.</summary>
+/// <summary>A program file that states what reading decided, so that it is not left to the data the next time.</summary>
 public static class PinnedProgram
 {
     private static readonly JsonSerializerOptions Written = new() { WriteIndented = true, NewLine = "\n", Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping };
@@ -25,9 +25,11 @@ public static class PinnedProgram
 
     /// <summary>The program file that pins an understanding.</summary>
     /// <remarks>
-    /// What the present file says of other things is kept, its comments are not. Under exports stand the files that were read, the heading
-    /// of every column, the words that are not the canonical ones, and the order of dates. What differs between the files of one export (a
-    /// heading, a sheet) cannot be stated and is left to be recognised. Words that mean that nothing is recorded are known anyway.
+    /// What the present file says of other things is kept, its comments are not. Under exports stand the heading of every column, the words
+    /// that are not the canonical ones, and the order of day and month where the dates needed one. What next month's export of the same
+    /// source may have otherwise without any doubt is left to be recognised, and kept where the present file states it: names of files
+    /// and sheets, and that all dates are ISO 8601. So is a heading that differs between the files of one export. Words that mean that
+    /// nothing is recorded are known anyway.
     /// </remarks>
     /// <param name="understanding">How each export was understood.</param>
     /// <param name="present">Text of the present program file; null without one.</param>
@@ -53,8 +55,6 @@ public static class PinnedProgram
 
     private static void Pin(JsonObject own, ExportUnderstanding export)
     {
-        own["files"] = new JsonArray([.. export.Files.Select(file => file.Path).Distinct(StringComparer.Ordinal).Select(path => (JsonNode)path)]);
-        if (export.Files.All(file => file.Sheet is not null)) own["sheets"] = new JsonArray([.. export.Files.Select(file => file.Sheet!).Distinct(StringComparer.Ordinal).Select(sheet => (JsonNode)sheet)]);
         var columns = new JsonObject();
         var withHeadings = export.Files.Where(file => file.HeadingLine is not null).ToList();
         foreach (var column in export.Columns.Where(column => column.Mapped))
@@ -73,9 +73,10 @@ public static class PinnedProgram
 
         own.Remove("words");
         if (words.Count > 0) own["words"] = words;
+        // ISO 8601 needs no order, so none was decided: a stated one would refuse dates of another form that leave no doubt.
         var orders = export.Columns.Where(column => column.DateOrder is not null and not DateOrder.Iso).Select(column => column.DateOrder!.Value).Distinct().ToList();
-        if (orders.Count > 1 || withHeadings.Count == 0 || !export.Columns.Any(column => column.DateOrder is not null)) return;
+        if (orders.Count != 1 || withHeadings.Count == 0 || export.Columns.Any(column => column.DateOrder == DateOrder.Iso && column.DateOrderWhy == DateOrders.MostlyIso)) return;
         own.Remove("dateOrder");
-        own["dateOrder"] = orders switch { [] => "iso", [DateOrder.DayFirst] => "day-first", _ => "month-first" };
+        own["dateOrder"] = orders[0] == DateOrder.DayFirst ? "day-first" : "month-first";
     }
 }

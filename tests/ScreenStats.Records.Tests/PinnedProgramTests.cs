@@ -18,7 +18,7 @@ public class PinnedProgramTests
 
     [Theory]
     [MemberData(nameof(Cases))]
-    public void A_pinned_program_reads_the_same_and_leaves_nothing_to_recognise(string name)
+    public void A_pinned_program_reads_the_same_and_leaves_nothing_that_was_decided_to_the_data(string name)
     {
         var folder = RepositoryRoot.Combine("tests", "ScreenStats.Records.Tests", "Corpus", name);
         var file = Path.Combine(folder, "program.json");
@@ -40,7 +40,9 @@ public class PinnedProgramTests
                 column.Should().OnlyContain(heading => heading.Why == HeadingEvidence.ProgramFile);
             }
 
-            if (headings.Count > 0) export.Columns.Where(column => column.DateOrder is not null).Select(column => column.DateOrderWhy).Should().AllBe("the program file");
+            // ISO 8601 needs no order, and one that needs another in one column than in the next cannot be pinned.
+            var ordered = export.Columns.Where(column => column.DateOrder is DateOrder.DayFirst or DateOrder.MonthFirst).ToList();
+            if (ordered.Select(column => column.DateOrder).Distinct().Count() == 1) ordered.Select(column => column.DateOrderWhy).Should().AllBe("the program file");
         }
     }
 
@@ -55,10 +57,44 @@ public class PinnedProgramTests
         settings.Title.Should().Be("T");
         settings.Policy.IsolationDays.Should().Be(5);
         settings.Exports.Screening.TwoDigitYears.Should().BeTrue();
-        settings.Exports.Screening.Files.Should().Equal("screening.csv");
+        settings.Exports.Screening.Files.IsDefaultOrEmpty.Should().BeTrue("next month's file has another name");
         settings.Exports.Screening.DateOrder.Should().Be(DateOrder.DayFirst);
         settings.Exports.Screening.Columns.Should().Contain("person", "Badge").And.Contain("collected_at", "Date");
         settings.Exports.Screening.Words.Should().BeEquivalentTo(new Dictionary<string, string> { ["X"] = "invalid", ["NEG"] = "negative", ["négatif"] = "negative" });
+    }
+
+    [Theory]
+    [InlineData("1,A,2026-01-13,neg\n2,A,2026-01-14,neg\n", "3,A,2026-02-13,neg\n4,A,28.02.2026,neg\n", 2)]
+    [InlineData("1,A,13.01.2026,neg\n2,A,14.01.2026,neg\n", "3,A,02.02.2026,neg\n4,A,03.02.2026,neg\n", 2)]
+    [InlineData("1,A,13.01.2026,neg\n2,A,14.01.2026,neg\n", "3,A,2026-02-13,neg\n4,A,03.02.2026,neg\n", 2)]
+    public void What_is_pinned_this_month_reads_next_month(string now, string then, long counted)
+    {
+        using var first = new TestFolder().With("screening-2026-01.csv", "person,site,collected_at,result\n" + now);
+        var pinned = ProgramFile.Parse(PinnedProgram.Text(PinnedProgram.Of(first.Read().Understanding)));
+        using var second = new TestFolder().With("screening-2026-02.csv", "person,site,collected_at,result\n" + then);
+        TestFolder.Rows(second.Read(pinned), ScreenStats.Counting.Ledger.LedgerEntry.Counted).Should().Be(counted);
+    }
+
+    [Fact]
+    public void Names_of_files_and_sheets_that_are_stated_stay_and_so_does_a_stated_order()
+    {
+        using var folder = new TestFolder().With("log-1.csv", "person,site,collected_at,result\n1,A,2026-01-13,neg\n");
+        const string Present = "{ \"exports\": { \"screening\": { \"files\": [\"log-*.csv\"], \"sheets\": [\"Log\"], \"dateOrder\": \"iso\" } } }";
+        var pinned = ProgramFile.Parse(PinnedProgram.Text(PinnedProgram.Of(new ProgramReader().Read(ProgramFile.Parse(Present), folder.Path).Understanding, Present))).Exports.Screening;
+        pinned.Files.Should().Equal("log-*.csv");
+        pinned.Sheets.Should().Equal("Log");
+        pinned.DateOrder.Should().Be(DateOrder.Iso);
+    }
+
+    [Theory]
+    [InlineData(DateOrder.Iso, "\"iso\"")]
+    [InlineData(DateOrder.MonthFirst, "\"month-first\"")]
+    public void An_order_that_no_longer_holds_is_named_with_what_to_do(DateOrder stated, string named)
+    {
+        using var folder = new TestFolder().With("screening.csv", "person,site,collected_at,result,read_at\n1,A,2026-01-13,neg,14.01.2026\n2,A,28.02.2026,neg,\n");
+        var found = folder.Read(TestFolder.Screening(new ExportSettings { DateOrder = stated })).Diagnostics;
+        found.Select(one => one.Code).Should().BeEquivalentTo([ReadingDiagnostics.UnreadableDate, ReadingDiagnostics.UnreadableValue]);
+        found.Should().OnlyContain(one => one.Message.Contains($"states dateOrder {named} (exports.screening)", StringComparison.Ordinal) && one.Message.Contains("remove it there", StringComparison.Ordinal));
     }
 
     [Fact]

@@ -7,6 +7,9 @@ namespace ScreenStats.Records.Understanding;
 /// <summary>Settles the order of day and month of an export's columns from all their values.</summary>
 internal static class DateOrders
 {
+    /// <summary>Why a column is read as ISO 8601 although some of its dates are not.</summary>
+    public const string MostlyIso = "more than nine in ten dates are ISO 8601; the few others are in doubt and not read";
+
     /// <summary>The order of each column and where it comes from; doubts become errors.</summary>
     public static (DateOrder? Order, string Why)[] Settle(
         ExportKind export, IReadOnlyList<DateEvidence> evidence, Func<long, (string File, long Line)> at, List<Diagnostic> errors)
@@ -45,7 +48,7 @@ internal static class DateOrders
     {
         DateOrder.DayFirst => $"the whole column: {Validation.FindingTexts.Figure(seen.DayFirst)} dates can only be day-first, the first on {Shown(at(seen.FirstDayFirst))}, and none only month-first",
         DateOrder.MonthFirst => $"the whole column: {Validation.FindingTexts.Figure(seen.MonthFirst)} dates can only be month-first, the first on {Shown(at(seen.FirstMonthFirst))}, and none only day-first",
-        DateOrder.Iso => "more than nine in ten dates are ISO 8601; the few others are in doubt and not read",
+        DateOrder.Iso => MostlyIso,
         _ => "ISO 8601",
     };
 }

@@ -1,6 +1,7 @@
 using System.Globalization;
 using ScreenStats.Counting.Diagnostics;
 using ScreenStats.Counting.Ledger;
+using ScreenStats.Counting.Programs;
 using ScreenStats.Records.Understanding;
 
 namespace ScreenStats.Records.Validation;
@@ -48,7 +49,7 @@ internal static class FindingTexts
         _ => $"{column} is not a whole number",
     };
 
-    public static Diagnostic Diagnostic(Finding finding, ExportKind export, string column, string file, long line, long count)
+    public static Diagnostic Diagnostic(Finding finding, ExportKind export, string column, string file, long line, long count, DateOrder? stated = null)
     {
         var name = export.ToString().ToLowerInvariant();
         var rows = count == 1
@@ -63,10 +64,10 @@ internal static class FindingTexts
             Finding.TooManyFields => $"{rows} {has} more fields than there are headings, so values may stand in the wrong columns. {aside}; put quotes around text that holds the delimiter.",
             Finding.BlankRow => $"{rows} {has} no value in any field. {aside}; remove such rows from the export.",
             Finding.MissingValue => $"{rows} {has} no {column}. {aside}; fill it in the source.",
-            Finding.UnreadableDate => $"{rows} {has} a {column} that is not a date that can be read, or does not exist. {aside}; write dates as in 2026-01-05T08:30, or state dateOrder in the program file (exports.{name}).",
+            Finding.UnreadableDate => $"{rows} {has} a {column} that is not a date that can be read, or does not exist. {aside}; {Order(stated, name, "write dates as in 2026-01-05T08:30")}",
             Finding.UnknownResult => $"{rows} {has} a {column} that is not a known word. {aside}; say what the word means in the program file (exports.{name}.words).",
             Finding.UnreadableNumber => $"{rows} {has} a {column} that is not a whole number. {aside}; write figures only.",
-            Finding.UnreadableValue when IsDate(column) => $"{rows} {has} a {column} that is not a date that can be read; it counts as not recorded. Write dates as in 2026-01-05T08:30; for years of two figures state \"twoDigitYears\": true in the program file (exports.{name}).",
+            Finding.UnreadableValue when IsDate(column) => $"{rows} {has} a {column} that is not a date that can be read; it counts as not recorded. {(stated is null ? "Write dates as in 2026-01-05T08:30" : "W" + Order(stated, name, "write dates as in 2026-01-05T08:30")[1..^1])}; for years of two figures state \"twoDigitYears\": true in the program file (exports.{name}).",
             Finding.UnreadableValue => $"{rows} {has} a {column} that cannot be read; it counts as not recorded. Correct it, or say what the word means in the program file (exports.{name}.words).",
             Finding.ResultAgainstLines => $"{rows} {has} a result that says otherwise than control_line and test_line. The result was taken; correct the source.",
             Finding.LooksLikeName => Identity(rows, has, column, "a name"),
@@ -86,6 +87,11 @@ internal static class FindingTexts
             : finding == Finding.TotalsLine ? Severity.Note : Severity.Warning;
         return new Diagnostic(Code(finding), severity, file, line, column, message, count);
     }
+
+    /// <summary>What to do about dates: an order that was stated, perhaps pinned for an earlier export, may be what keeps them from being read.</summary>
+    private static string Order(DateOrder? stated, string export, string write) => stated is not { } order
+        ? $"{write}, or state dateOrder in the program file (exports.{export})."
+        : $"{write}, or, as the program file states dateOrder \"{(order switch { DateOrder.Iso => "iso", DateOrder.DayFirst => "day-first", _ => "month-first" })}\" (exports.{export}) and this export may be written otherwise, correct or remove it there.";
 
     private static bool IsDate(string column) => column is CanonicalColumns.ReadAt or CanonicalColumns.LotExpiry or CanonicalColumns.ReportedAt;
 
