@@ -73,7 +73,8 @@ internal sealed class ExportReading : IDisposable
     }
 
     /// <summary>What was found in rows, in row order of the first occurrence.</summary>
-    public IEnumerable<Diagnostic> Diagnostics()
+    /// <param name="stated">The order of day and month that the program file states.</param>
+    public IEnumerable<Diagnostic> Diagnostics(DateOrder? stated)
     {
         var found = new List<(long Place, Diagnostic Diagnostic)>();
         foreach (var finding in Enum.GetValues<Finding>())
@@ -87,7 +88,7 @@ internal sealed class ExportReading : IDisposable
                 var (file, line) = At(place);
                 var column = finding is Finding.MalformedRow or Finding.TooManyFields or Finding.BlankRow or Finding.TotalsLine or (>= Finding.MalformedLine and <= Finding.ContradictoryObservation) ? "" : Columns[c].Name;
                 var places = findings.Places(finding, c);
-                found.Add((place, FindingTexts.Diagnostic(finding, Export, column, file, line, count) with
+                found.Add((place, FindingTexts.Diagnostic(finding, Export, column, file, line, count, stated) with
                 {
                     Places = places.Length == 1 ? [] : [.. places.ToArray().Select(At).Select(at => new DiagnosticPlace(at.File, at.Line))],
                 }));
@@ -138,7 +139,7 @@ internal sealed class ExportReading : IDisposable
     public IEnumerable<CompletenessCell> Completeness() => Columns.Select((column, c) =>
         new CompletenessCell(Export, column.Name, Mapped(c), Rows, readers.Sum(reader => reader.Recorded[c])));
 
-    public ExportUnderstanding Understanding(string folder, IReadOnlyDictionary<string, CountedLevels> counted, DateOrder? stated, Func<int, string> orderWhy)
+    public ExportUnderstanding Understanding(string folder, IReadOnlyDictionary<string, CountedLevels> counted, IReadOnlySet<string> unshown, DateOrder? stated, Func<int, string> orderWhy)
     {
         var levels = readers.SelectMany(reader => reader.LevelsMet()).ToLookup(met => met.Column, met => met.Codes);
         var words = readers.SelectMany(reader => reader.WordsMet()).GroupBy(met => met.Column).ToDictionary(met => met.Key, met => met.ToList());
@@ -161,7 +162,7 @@ internal sealed class ExportReading : IDisposable
                 isDate ? days.Max(day => day.Last) : null)
             {
                 UnknownWordsShown = ShownWords.Unknown([.. met.Where(word => word.Code == Words.Unknown).Select(word => (word.Text, word.Times))], met.Sum(word => word.Code >= 0 ? word.Times : 0)),
-                Levels = ShownWords.Levels(LevelsOf(c)),
+                Levels = ShownWords.Levels(LevelsOf(c), unshown),
                 DifferentLevels = levels[c].Any() && counted.TryGetValue(column.Name, out var known) ? known.Counted.LongCount(one => one) : 0,
             };
         });
@@ -228,14 +229,8 @@ internal sealed class ExportReading : IDisposable
                 });
         });
         var text = plan.Form.Format == FileFormat.DelimitedText;
-        var format = plan.Form.Format switch
-        {
-            FileFormat.DelimitedText => "delimited text",
-            FileFormat.Workbook => "workbook",
-            _ => "FHIR R4 Observation resources",
-        };
         return new FileUnderstanding(
-            plan.Name, plan.Form.Compressed ? format + " in gzip" : format, plan.Form.Format == FileFormat.Workbook ? null : plan.Encoding.Name(),
+            plan.Name, FormatName(plan.Form), plan.Form.Format == FileFormat.Workbook ? null : plan.Encoding.Name(),
             text ? DelimiterName(plan.Delimiter) : null, plan.Sheet, plan.HeadingLine == 0 ? null : plan.HeadingLine, plan.Preamble, rows, [.. headings])
         {
             Path = Path.GetRelativePath(folder, plan.SourcePath).Replace('\\', '/'),
@@ -248,6 +243,13 @@ internal sealed class ExportReading : IDisposable
         : Position(field);
 
     private static string Position(int field) => string.Create(System.Globalization.CultureInfo.InvariantCulture, $"(column {field + 1})");
+
+    public static string FormatName(FileForm form) => form.Format switch
+    {
+        FileFormat.DelimitedText => "delimited text",
+        FileFormat.Workbook => "workbook",
+        _ => "FHIR R4 Observation resources",
+    } + (form.Compressed ? " in gzip" : "");
 
     public static string DelimiterName(byte delimiter) => delimiter switch
     {

@@ -57,7 +57,7 @@ internal sealed class ReadingSession(
 
         CheckOffsets(scale);
         CheckUsable();
-        var found = readings.Where(reading => !reading.Broken).SelectMany(reading => reading.Diagnostics().Concat(reading.PrivacyDiagnostics())).ToList();
+        var found = readings.Where(reading => !reading.Broken).SelectMany(reading => reading.Diagnostics(ProgramPlan.Of(settings, reading.Export).DateOrder).Concat(reading.PrivacyDiagnostics())).ToList();
         if (errors.Count > 0 || found.Any(diagnostic => diagnostic.Severity == Severity.Error)) throw Unusable(found);
 
         var specimens = confirmatory?.Readers.Cast<ConfirmatoryReader>().SelectMany(reader => reader.Specimens).OrderBy(row => row.Record).ToList();
@@ -76,14 +76,14 @@ internal sealed class ReadingSession(
             Diagnostics = diagnostics,
         };
         // A name of a site may stand in any message of the count, so what names people is looked for before one of them is shown.
-        var named = LevelIdentities.Look(cells, plan.Files(ExportKind.Screening)[0].Name).ToList();
-        if (named.Any(diagnostic => diagnostic.Severity == Severity.Error)) throw Unusable([.. found, .. named]);
-        if (diagnostics.Any(diagnostic => diagnostic.Severity == Severity.Error)) throw Unusable([.. found, .. counted.Cells.Diagnostics]);
-        if (named.Count > 0) cells = cells with { Diagnostics = diagnostics = [.. diagnostics, .. named] };
+        var levels = new LevelIdentities(cells, LevelIdentities.Kits(counted.Levels), plan.Files(ExportKind.Screening)[0].Name);
+        if (levels.Found.Any(diagnostic => diagnostic.Severity == Severity.Error)) throw Unusable([.. found, .. levels.Found]);
+        if (diagnostics.Any(diagnostic => diagnostic.Severity == Severity.Error)) throw Unusable([.. found, .. counted.Cells.Diagnostics.Select(levels.Veiled)]);
+        if (levels.Found.Count > 0) cells = cells with { Diagnostics = diagnostics = [.. diagnostics.Select(levels.Veiled), .. levels.Found] };
         return new ReadingResult(
             Tally.FromCells(cells), diagnostics, setAside,
             [.. hashes.Select(file => new InputFile(Path.GetFileName(file.Plan.SourcePath), file.Export, file.Plan.SourceLength, file.Hash.WaitAsync(options.CancellationToken).GetAwaiter().GetResult()))],
-            [.. readings.Select(reading => Understanding(reading, counted.Levels))]);
+            [.. readings.Select(reading => Understanding(reading, counted.Levels, levels.Unshown))]);
     }
 
     public void Dispose()
@@ -173,10 +173,10 @@ internal sealed class ReadingSession(
     }
 
     private ExportUnderstanding Understood(ExportKind export) =>
-        readings.Find(reading => reading.Export == export && !reading.Broken) is { } read ? Understanding(read, new Dictionary<string, CountedLevels>()) : ExportReading.NotRead(export, plan?.Files(export) ?? [], folder);
+        readings.Find(reading => reading.Export == export && !reading.Broken) is { } read ? Understanding(read, new Dictionary<string, CountedLevels>(), new HashSet<string>()) : ExportReading.NotRead(export, plan?.Files(export) ?? [], folder);
 
-    private ExportUnderstanding Understanding(ExportReading reading, IReadOnlyDictionary<string, CountedLevels> counted) => reading.Understanding(
-        folder, counted,
+    private ExportUnderstanding Understanding(ExportReading reading, IReadOnlyDictionary<string, CountedLevels> counted, IReadOnlySet<string> unshown) => reading.Understanding(
+        folder, counted, unshown,
         ProgramPlan.Of(settings, reading.Export).DateOrder,
         column => orders.TryGetValue(reading.Export, out var settled) ? settled[column].Why : "ISO 8601");
 

@@ -36,6 +36,9 @@ internal static class IdentityRule
 
     private static readonly HashSet<string> Particles = new(StringComparer.Ordinal) { "van", "von", "de", "der", "den", "da", "di", "del", "la", "le", "bin", "al" };
 
+    /// <summary>True for a word of place or office, whatever its case.</summary>
+    public static bool IsPlaceOrOffice(string word) => PlacesAndOffices.Contains(word);
+
     public static IdentityKind Of(ReadOnlySpan<byte> value)
     {
         var sign = value.IndexOfAny(Signs);

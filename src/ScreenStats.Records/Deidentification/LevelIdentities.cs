@@ -1,43 +1,135 @@
 using System.Text;
 using ScreenStats.Counting.Cubes;
 using ScreenStats.Counting.Diagnostics;
-using ScreenStats.Counting.Ledger;
+using ScreenStats.Records.PersonLog;
 using ScreenStats.Records.Understanding;
 
 namespace ScreenStats.Records.Deidentification;
 
 /// <summary>
-/// Looks at the names of sites and lots, which stand in every report. What no site or lot is called is refused: an e-mail address, and for sites
-/// also telephone and national numbers. What may be one, as <c>Martin Hall</c>, is warned of where most are like that.
+/// Looks at every name of a site, lot and kit, which stand in reports and messages. What none is called is refused: one e-mail address or
+/// telephone number with its +, or two and one in ten of other telephone and of national numbers, as one alone may be a code. What may be a person,
+/// as <c>Martin Hall</c> or <c>Maria</c>, is warned of where most are like that, or two and one in three hold a frequent name; messages then do
+/// not repeat it.
 /// </summary>
-internal static class LevelIdentities
+internal sealed class LevelIdentities
 {
-    /// <summary>What is found in the cells of a reading.</summary>
-    /// <param name="cells">The cells.</param>
+    private const int FewestNumbers = 2;
+    private const int ShareOfNumbers = 10;
+    private const int FewestNames = 2;
+    private const int ShareOfNames = 3;
+
+    // Application identifiers that stand before numbers of lots, serials and dates on packages (GS1 General Specifications, section 3; from memory).
+    private static readonly string[] Identifiers = ["01", "02", "10", "11", "13", "15", "17", "20", "21", "240", "241", "250", "30", "37"];
+
+    private readonly List<Diagnostic> found = [];
+    private readonly HashSet<string> unshown = new(StringComparer.Ordinal);
+
+    /// <summary>Looks at the levels of a reading.</summary>
+    /// <param name="cells">Its cells.</param>
+    /// <param name="kits">The kits of counted runs.</param>
     /// <param name="file">Name of the file of the screening export.</param>
-    public static IEnumerable<Diagnostic> Look(TallyCells cells, string file)
+    public LevelIdentities(TallyCells cells, IEnumerable<string> kits, string file)
     {
-        var sites = cells.Screens.Select(cell => cell.Site).Concat(cells.Controls.Select(cell => cell.Site)).Concat(cells.Headcount.Select(cell => cell.Site));
-        var lots = cells.Screens.Select(cell => cell.Lot).Concat(cells.Controls.Select(cell => cell.Lot));
-        return new[] { Of("site", sites, true, file), Of("lot", lots, false, file) }.OfType<Diagnostic>();
+        Look(CanonicalColumns.Site, cells.Screens.Select(cell => cell.Site).Concat(cells.Controls.Select(cell => cell.Site)).Concat(cells.Headcount.Select(cell => cell.Site)), file);
+        Look(CanonicalColumns.Lot, cells.Screens.Select(cell => cell.Lot).Concat(cells.Controls.Select(cell => cell.Lot)), file);
+        Look(CanonicalColumns.Kit, kits.Concat(cells.Controls.Select(cell => cell.Kit)), file);
     }
 
-    private static Diagnostic? Of(string column, IEnumerable<string> levels, bool numbers, string file)
+    /// <summary>What is wrong, and what is to be thought of.</summary>
+    public IReadOnlyList<Diagnostic> Found => found;
+
+    /// <summary>Levels that may be people, so that only reports show them.</summary>
+    public IReadOnlySet<string> Unshown => unshown;
+
+    /// <summary>The same without the names that may be people.</summary>
+    public Diagnostic Veiled(Diagnostic one)
     {
-        var sample = new ValueSample();
-        foreach (var level in levels.Distinct(StringComparer.Ordinal).Where(level => level != Levels.None))
+        if (unshown.Count == 0 || !one.Message.Contains('"', StringComparison.Ordinal)) return one;
+        var message = one.Message;
+        // Messages quote every level. Longest first: one name may hold another with quotes of its own.
+        foreach (var level in unshown.OrderByDescending(level => level.Length).ThenBy(level => level, StringComparer.Ordinal))
         {
-            var text = Encoding.UTF8.GetBytes(level);
-            sample.Take(TextCodes.Hash(text), text);
+            message = message.Replace($"\"{level}\"", "(a name that is not shown)", StringComparison.Ordinal);
         }
 
-        var judged = ColumnJudgement.OfUnread(sample);
-        return judged.Identifier switch
+        return one with { Message = message };
+    }
+
+    /// <summary>The kits of counted runs.</summary>
+    public static IEnumerable<string> Kits(IReadOnlyDictionary<string, CountedLevels> levels) =>
+        levels.TryGetValue(CanonicalColumns.Kit, out var kits) ? kits.Names.Where((_, code) => kits.Counted[code]) : [];
+
+    private void Look(string column, IEnumerable<string> levels, string file)
+    {
+        var sample = new ValueSample();
+        var all = 0;
+        var addresses = 0;
+        var telephones = 0;
+        var national = 0;
+        var certain = false;
+        var different = levels.Where(level => level != Levels.None).ToHashSet(StringComparer.Ordinal);
+        foreach (var level in different)
         {
-            SafeHarbor.EmailAddresses => IdentityTexts.Refused(ExportKind.Screening, column, file, judged),
-            SafeHarbor.TelephoneNumbers or SafeHarbor.SocialSecurityNumbers when numbers => IdentityTexts.Refused(ExportKind.Screening, column, file, judged),
-            SafeHarbor.Names => IdentityTexts.NamedLevels(column, file, judged),
-            _ => null,
-        };
+            var text = Encoding.UTF8.GetBytes(level);
+            all++;
+            sample.Take(TextCodes.Hash(text), text);
+            switch (OnPackage(level) ? IdentityKind.None : IdentityRule.Of(text))
+            {
+                case IdentityKind.EmailAddress:
+                    addresses++;
+                    break;
+                case IdentityKind.TelephoneNumber:
+                    telephones++;
+                    certain |= text[0] == (byte)'+';
+                    break;
+                case IdentityKind.GovernmentNumber:
+                    national++;
+                    break;
+                default:
+                    break;
+            }
+        }
+
+        var judged = addresses > 0 ? new ColumnJudgement(SafeHarbor.EmailAddresses, "e-mail addresses", addresses, all)
+            : certain || Many(telephones) ? new ColumnJudgement(SafeHarbor.TelephoneNumbers, "telephone numbers", telephones, all)
+            : Many(national) ? new ColumnJudgement(SafeHarbor.SocialSecurityNumbers, "national numbers", national, all)
+            : default;
+        if (judged.Identifier != SafeHarbor.None) found.Add(IdentityTexts.RefusedLevels(column, file, judged));
+        else if (Names(sample) is { Identifier: SafeHarbor.Names } named)
+        {
+            found.Add(IdentityTexts.NamedLevels(column, file, named));
+            unshown.UnionWith(different.Where(MayBePerson));
+        }
+
+        bool Many(int count) => count >= FewestNumbers && count * ShareOfNumbers >= all;
+    }
+
+    private static ColumnJudgement Names(ValueSample sample)
+    {
+        var judged = ColumnJudgement.OfUnread(sample);
+        if (judged.Identifier == SafeHarbor.Names) return judged;
+        var names = 0;
+        foreach (var value in sample.Traits)
+        {
+            if (value.Other.HasFlag(ValueLooks.HoldsFrequentName) && (value.Kind == IdentityKind.Name || value.Other.HasFlag(ValueLooks.OneWord))) names++;
+        }
+
+        return names >= FewestNames && names * ShareOfNames >= sample.Count ? new ColumnJudgement(SafeHarbor.Names, "names", names, sample.Count) : default;
+    }
+
+    /// <summary>Among names of people anything of one word may be one too, but a word of place or office.</summary>
+    private static bool MayBePerson(string level)
+    {
+        var traits = ValueTraits.Of(Encoding.UTF8.GetBytes(level));
+        return traits.Kind == IdentityKind.Name || traits.Other.HasFlag(ValueLooks.HoldsFrequentName)
+            || (traits.Other.HasFlag(ValueLooks.OneWord) && !IdentityRule.IsPlaceOrOffice(level));
+    }
+
+    /// <summary>A number as printed on a package, such as (10)1234567, which is no telephone number.</summary>
+    private static bool OnPackage(string level)
+    {
+        var end = level.IndexOf(')', StringComparison.Ordinal);
+        return level[0] == '(' && end > 0 && Identifiers.Contains(level[1..end]) && !level[(end + 1)..].Contains(' ', StringComparison.Ordinal);
     }
 }

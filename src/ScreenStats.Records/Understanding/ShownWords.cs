@@ -33,9 +33,9 @@ internal static class ShownWords
     }
 
     /// <summary>The most frequent names of sites, lots or kits; none that looks like a person.</summary>
-    public static ImmutableArray<LevelUnderstanding> Levels(IEnumerable<(string Text, long Times)> met) =>
+    public static ImmutableArray<LevelUnderstanding> Levels(IEnumerable<(string Text, long Times)> met, IReadOnlySet<string> unshown) =>
         [.. met.OrderByDescending(level => level.Times).ThenBy(level => level.Text, StringComparer.Ordinal).Take(Most)
-            .Where(level => level.Text.Length <= 2 * Longest && IsNobody(level.Text)).Select(level => new LevelUnderstanding(level.Text, level.Times))];
+            .Where(level => level.Text.Length <= 2 * Longest && IsNobody(level.Text) && !unshown.Contains(level.Text)).Select(level => new LevelUnderstanding(level.Text, level.Times))];
 
     private static bool IsNobody(string text) => IdentityRule.Of(Encoding.UTF8.GetBytes(text)) == IdentityKind.None;
 }
