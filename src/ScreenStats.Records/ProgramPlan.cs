@@ -135,7 +135,6 @@ internal sealed class ProgramPlan
             return null;
         }
 
-        string[] columns = [CanonicalColumns.Person, CanonicalColumns.CollectedAt, CanonicalColumns.Result, CanonicalColumns.ReportedAt, CanonicalColumns.Method];
         return new FilePlan
         {
             Path = part.Path,
@@ -151,7 +150,7 @@ internal sealed class ProgramPlan
             Headings = ObservationFile.Elements,
             HeadingLine = 0,
             AsideField = ObservationFile.AsideField,
-            Matches = [.. CanonicalColumns.Of(ExportKind.Confirmatory).Select(column => Array.IndexOf(columns, column.Name) is var field and >= 0
+            Matches = [.. CanonicalColumns.Of(ExportKind.Confirmatory).Select(column => Array.IndexOf(ObservationFile.Columns, column.Name) is var field and >= 0
                 ? new HeadingMatch(field, HeadingReason.Element)
                 : HeadingMatch.Absent)],
             Length = length,

@@ -22,6 +22,16 @@ public sealed record ReadOptions
     /// <summary>Stops the reading; it is looked at every quarter of a megabyte and between the pieces of counting.</summary>
     public CancellationToken CancellationToken { get; init; }
 
+    /// <summary>
+    /// Bytes that files which are not plain text (gzip, workbooks, FHIR) may be turned into together, in temporary files; default 32 GiB.
+    /// Whatever it says, 512 MiB stay free on the disk of temporary files, and no file may unpack to more than 200 times its length
+    /// beyond 64 MiB. Plain text is read where it lies and needs no room.
+    /// </summary>
+    public long LargestUnpacked { get; init; } = DefaultLargestUnpacked;
+
+    /// <summary>What <see cref="LargestUnpacked"/> is where nothing is said.</summary>
+    public const long DefaultLargestUnpacked = 32L << 30;
+
     /// <summary>True: set-aside rows keep their text, which may name people. Default false.</summary>
     public bool SetAsideText { get; init; }
 }

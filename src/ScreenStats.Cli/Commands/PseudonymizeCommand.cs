@@ -11,15 +11,15 @@ namespace ScreenStats.Cli.Commands;
 internal sealed class PseudonymizeCommand : RunnerCommand
 {
     private readonly Argument<string> file;
-    private readonly Option<string> columns, operatorColumns, keyFile, target, drop, generalise, dateOrder;
+    private readonly Option<string> columns, operatorColumns, keyFile, target, drop, generalise, dateOrder, sheet;
     private readonly Option<bool> createKey;
 
     public PseudonymizeCommand()
         : base("pseudonymize", "Keyed pseudonyms in place of what names people, so that exports still link",
             "screenstats pseudonymize tests.csv --columns badge --key-file ../key --create-key --out screening.csv",
-            "screenstats pseudonymize lab.csv --columns patient --drop name --key-file ../key --out confirmatory.csv")
+            "screenstats pseudonymize lab.xlsx --columns patient --drop name --key-file ../key --out confirmatory.csv")
     {
-        file = TakeArgument("file", "An export as text, with commas, semicolons, tabs or vertical bars.");
+        file = TakeArgument("file", "An export in any format that evaluate reads: delimited text, a workbook (.xlsx), newline-delimited FHIR (.ndjson), each also as .gz. The result is text.");
         columns = TakeOption("--columns", "a,b", "Headings of the columns that name the people screened.");
         operatorColumns = TakeOption("--operator-columns", "a,b", "Headings of the columns that name operators; their pseudonyms cannot be linked to those of the people screened.");
         keyFile = TakeOption("--key-file", "file", "The key: the same for every export of a program. Who has it can link pseudonyms to people; keep it apart from the exports.", required: true);
@@ -28,6 +28,7 @@ internal sealed class PseudonymizeCommand : RunnerCommand
         drop = TakeOption("--drop", "a,b", "Headings of columns to leave out.");
         generalise = TakeOption("--generalise", "a:day,b:year", "Columns of dates to make coarser: day, week (its Monday), month or year.");
         dateOrder = TakeOption("--date-order", "order", "iso, day-first or month-first in these columns. Default: as the whole column shows.");
+        sheet = TakeOption("--sheet", "name", "The sheet of a workbook that is read. Default: the one with the headings named.");
         TakeJson();
     }
 
@@ -43,6 +44,7 @@ internal sealed class PseudonymizeCommand : RunnerCommand
             OperatorColumns = Headings("--operator-columns", invocation.Text(operatorColumns)),
             Drop = Headings("--drop", invocation.Text(drop)),
             Generalise = [.. Headings("--generalise", invocation.Text(generalise)).Select(Coarser)],
+            Sheet = invocation.Text(sheet),
             DateOrder = Order(invocation.Text(dateOrder)),
         };
         if (request.Columns.IsEmpty && request.OperatorColumns.IsEmpty)
@@ -54,6 +56,7 @@ internal sealed class PseudonymizeCommand : RunnerCommand
             result = Pseudonymizer.Write(request, progress, invocation.Environment.Cancelled);
         }
 
+        if (ReadAs(result, request) is { } made) invocation.Errors.Write(Printable.Of(made) + "\n");
         DiagnosticLines.Write(invocation.Errors, result.Diagnostics);
         if (WantsJson(invocation)) invocation.Output.Write(ResultJson.Write(result));
         else Render(result, request, invocation);
@@ -92,12 +95,25 @@ internal sealed class PseudonymizeCommand : RunnerCommand
         _ => throw new UsageException($"--date-order: \"{text}\" must be iso, day-first or month-first."),
     };
 
+    /// <summary>What was made of a file that is not plain text.</summary>
+    private static string? ReadAs(PseudonymizeResult result, PseudonymizeRequest request)
+    {
+        var name = Path.GetFileName(request.Source);
+        if (result.Format == "delimited text") return null;
+        var place = result.HeadingLine is { } line ? $", headings on line {Show.Count(line)}" : $", of which only {string.Join(", ", result.Columns.Select(column => column.Heading))} are written";
+        return $"note: {name} was read as {result.Format}{(result.Sheet is null ? "" : $", sheet \"{result.Sheet}\"")}{place}; the result is CSV in UTF-8.";
+    }
+
     private void Render(PseudonymizeResult result, PseudonymizeRequest request, Invocation invocation)
     {
         var screen = invocation.Screen;
         screen.Title($"{Show.Count(result.Rows)} {(result.Rows == 1 ? "row" : "rows")} written to {invocation.Text(target)}");
-        screen.Line($"read as {result.Encoding}, delimiter {result.Delimiter}; written as UTF-8 with the same delimiter, readable by its owner only");
+        screen.Line(result.Format.StartsWith("delimited text", StringComparison.Ordinal)
+            ? $"read as {result.Encoding}, delimiter {result.Delimiter}; written as UTF-8 with the same delimiter, readable by its owner only"
+            : $"read as {result.Format}; written as CSV in UTF-8, readable by its owner only");
         if (result.LinesDropped > 0) screen.Line($"{Show.Count(result.LinesDropped)} {(result.LinesDropped == 1 ? "line" : "lines")} above the headings left out");
+        if (result.TotalsDropped > 0) screen.Line($"{Show.Count(result.TotalsDropped)} {(result.TotalsDropped == 1 ? "line" : "lines")} of totals left out");
+        if (result.ResourcesDropped > 0) screen.Line($"{Show.Count(result.ResourcesDropped)} {(result.ResourcesDropped == 1 ? "resource" : "resources")} not to be read left out");
         screen.Table(
             [new("column", true), new("heading"), new("now"), new("replaced", true), new("blank", true), new("not a date", true)],
             result.Columns.Select(column => new[]

@@ -116,6 +116,9 @@ public static class ReadingDiagnostics
     /// <summary>A file unpacks to far more than an export.</summary>
     public const string SuspiciousArchive = "suspicious-archive";
 
+    /// <summary>There is no room to unpack a file.</summary>
+    public const string NoRoomToUnpack = "no-room-to-unpack";
+
     /// <summary>A workbook cannot be read.</summary>
     public const string UnreadableWorkbook = "unreadable-workbook";
 
@@ -185,7 +188,7 @@ public static class ReadingDiagnostics
         new(MixedOffsets, Severity.Error, "Some times have an offset, others have none, and the program file states no time zone.",
             "State timeZone in the program file."),
         new(UnknownTimeZone, Severity.Error, "The time zone of the program file is not known.", "Write an IANA name, such as Europe/Vienna."),
-        new(NamesPeople, Severity.Error, "A person or operator column holds what looks like names, e-mail addresses, telephone or government numbers, or dates of birth; or a site or lot column e-mail addresses or such numbers.",
+        new(NamesPeople, Severity.Error, "A person or operator column holds what looks like names, e-mail addresses, telephone or government numbers, or dates of birth; or a site, lot or kit column e-mail addresses or such numbers.",
             "Replace them by keyed pseudonyms before the export leaves its owner."),
         new(MalformedRow, Severity.Warning, "Text follows a closing quote, so the row's fields are in doubt; it was set aside.", "Correct the quotes on the line named."),
         new(TooManyFields, Severity.Warning, "A row has more fields than headings, so its values may stand in the wrong columns; it was set aside.",
@@ -204,6 +207,7 @@ public static class ReadingDiagnostics
         new(TwoFormats, Severity.Error, "Two files have the same name but for what tells their format, so they may hold the same rows.", "Remove one, or name the files to read in the program file under exports, files."),
         new(DamagedArchive, Severity.Error, "A compressed file is cut off or damaged.", "Copy or export it again."),
         new(SuspiciousArchive, Severity.Error, "A file unpacks to far more than an export does, or holds what no spreadsheet program writes.", "Check where it comes from; export it as CSV."),
+        new(NoRoomToUnpack, Severity.Error, "A file that is not plain text is longer, unpacked, than may be written into temporary files.", "Unpack it, or export it as CSV: text is read where it lies."),
         new(UnreadableWorkbook, Severity.Error, "A workbook cannot be read.", "Save it anew as .xlsx, or export it as CSV."),
         new(AmbiguousSheets, Severity.Error, "No sheet of a workbook, or more than one, has the headings of the export.", "Name the sheets to read in the program file under exports, sheets."),
         new(MissingSheet, Severity.Error, "The program file names a sheet that the workbook does not have.", "Correct exports, sheets in the program file."),

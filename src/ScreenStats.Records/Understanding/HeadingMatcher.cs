@@ -99,11 +99,12 @@ internal static class HeadingMatcher
         return wrong.Count(one => one.Code is ReadingDiagnostics.MissingColumn or ReadingDiagnostics.MappedHeadingMissing);
     }
 
-    private static void Repeated(string file, string[] folded, int line, List<Diagnostic> diagnostics)
+    /// <summary>Finds headings that are the same.</summary>
+    public static void Repeated(string file, IReadOnlyList<string> folded, int line, List<Diagnostic> diagnostics)
     {
         var first = new Dictionary<string, int>(StringComparer.Ordinal);
         var reported = 0;
-        for (var f = 0; f < folded.Length && reported < MostRepeated; f++)
+        for (var f = 0; f < folded.Count && reported < MostRepeated; f++)
         {
             if (folded[f].Length == 0 || first.TryAdd(folded[f], f)) continue;
             var earlier = first[folded[f]];

@@ -19,6 +19,7 @@ internal sealed class HeadingSearch
     private readonly ExportSettings settings;
     private readonly HashSet<string> known = new(StringComparer.Ordinal);
     private readonly bool named;
+    private readonly HashSet<string> namedDates = new(StringComparer.Ordinal);
 
     public HeadingSearch(ExportKind export, ExportSettings settings)
     {
@@ -35,11 +36,13 @@ internal sealed class HeadingSearch
 
     /// <summary>Looks for headings that are named one by one, instead of those of an export.</summary>
     /// <param name="headings">The names; the headings hold all of them.</param>
-    public HeadingSearch(IEnumerable<string> headings)
+    /// <param name="dates">Those of them that are columns of dates, besides those whose headings say so in any export.</param>
+    public HeadingSearch(IEnumerable<string> headings, IEnumerable<string> dates)
     {
         settings = new ExportSettings();
         named = true;
         foreach (var heading in headings) known.Add(TextFold.Fold(heading));
+        foreach (var heading in dates) namedDates.Add(TextFold.Fold(heading));
     }
 
     private int Fewest => named ? 1 : FewestRecognised;
@@ -90,13 +93,17 @@ internal sealed class HeadingSearch
     public bool[] DateFields(IReadOnlyList<string> headings)
     {
         var fields = new bool[headings.Count];
-        var columns = CanonicalColumns.Of(export);
-        var matches = HeadingMatcher.Match(export, "", headings, settings, 1, []);
-        for (var c = 0; c < columns.Count; c++)
+        foreach (var kind in named ? Enum.GetValues<ExportKind>() : [export])
         {
-            if (matches[c].Field >= 0 && Dates.Contains(columns[c].Name)) fields[matches[c].Field] = true;
+            var columns = CanonicalColumns.Of(kind);
+            var matches = HeadingMatcher.Match(kind, "", headings, settings, 1, []);
+            for (var c = 0; c < columns.Count; c++)
+            {
+                if (matches[c].Field >= 0 && Dates.Contains(columns[c].Name)) fields[matches[c].Field] = true;
+            }
         }
 
+        for (var f = 0; f < fields.Length && namedDates.Count > 0; f++) fields[f] |= namedDates.Contains(TextFold.Fold(headings[f]));
         return fields;
     }
 }

@@ -277,14 +277,8 @@ internal abstract class RowReader
         return bytes;
     }
 
-    private static Finding? Aside(ReadOnlySpan<byte> reason) => reason.IsEmpty ? null : System.Text.Encoding.UTF8.GetString(reason) switch
-    {
-        Formats.Converting.ObservationLine.NotAnObservation => Finding.NotAnObservation,
-        Formats.Converting.ObservationLine.NotFinal => Finding.ResultNotFinal,
-        Formats.Converting.ObservationLine.Modified => Finding.ModifiedObservation,
-        Formats.Converting.ObservationLine.Contradictory => Finding.ContradictoryObservation,
-        _ => Finding.MalformedLine,
-    };
+    private static Finding? Aside(ReadOnlySpan<byte> reason) =>
+        reason.IsEmpty ? null : Formats.Converting.ObservationLine.Why(System.Text.Encoding.UTF8.GetString(reason));
 
     private static bool Nothing(ReadOnlySpan<byte> text) =>
         text.Length == 3

@@ -117,7 +117,7 @@ public sealed class PseudonymizeTests : IDisposable
     }
 
     [Fact]
-    public void A_workbook_and_a_packed_file_are_refused_in_words_or_done_whole()
+    public void A_damaged_workbook_and_a_packed_file_that_was_cut_off_are_refused_in_words()
     {
         File.WriteAllBytes(Path.Combine(program.Root, "tests.xlsx"), [.. "PK\u0003\u0004"u8, 0, 1, 2, 3, 0, 0]);
         File.WriteAllBytes(Path.Combine(program.Root, "tests.csv.gz"), [0x1F, 0x8B, 8, 0, 0, 0, 0, 0, 0, 0]);
@@ -125,10 +125,35 @@ public sealed class PseudonymizeTests : IDisposable
         {
             var run = In(name, "out.csv", "--columns", "badge");
             run.Code.Should().Be(1);
-            run.Errors.Should().StartWith("error: ").And.Contain(name).And.Contain("reads text only");
+            run.Errors.Should().StartWith("error: ").And.Contain(name).And.ContainAny("save it anew", "Copy it again");
             File.Exists(Path.Combine(program.Root, "out.csv")).Should().BeFalse();
         }
     }
+
+    [Fact]
+    public void What_was_made_of_a_workbook_and_of_resources_is_said_on_the_error_stream()
+    {
+        Copy("workbook-with-cover-sheet", "screening.xlsx", "tests.xlsx");
+        Copy("observations-by-many-references", "confirmatory.ndjson.gz", "lab.ndjson.gz");
+
+        var run = In("tests.xlsx", "out.csv", "--columns", "person");
+        run.Code.Should().Be(0, run.Errors);
+        run.Errors.Should().StartWith("note: tests.xlsx was read as workbook, sheet \"Log\", headings on line 1; the result is CSV in UTF-8.\n");
+        run.Output.Should().Contain("3 rows written").And.Contain("read as workbook; written as CSV in UTF-8");
+        File.ReadAllText(Path.Combine(program.Root, "out.csv")).Should().StartWith("person,site,collected_at,result\np1-");
+
+        run = In("lab.ndjson.gz", "result.csv", "--columns", "person");
+        run.Code.Should().Be(0, run.Errors);
+        run.Errors.Should().Be("note: lab.ndjson.gz was read as FHIR R4 Observation resources in gzip, of which only person, collected_at, result, reported_at, method are written; the result is CSV in UTF-8.\n");
+        File.ReadAllLines(Path.Combine(program.Root, "result.csv")).Should().HaveCount(5);
+
+        run = In("lab.ndjson.gz", "other.csv", "--columns", "patient");
+        run.Code.Should().NotBe(0);
+        run.Errors.Should().Contain("--columns person");
+    }
+
+    private void Copy(string corpus, string file, string name) =>
+        File.Copy(RepositoryRoot.Combine("tests", "ScreenStats.Records.Tests", "Corpus", corpus, file), Path.Combine(program.Root, name));
 
     private Runner In(string source, string target, params string[] args) =>
         Runner.In(program.Here, ["pseudonymize", source, "--key-file", "key", "--out", target, .. args]);

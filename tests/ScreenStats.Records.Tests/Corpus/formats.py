@@ -110,6 +110,37 @@ def lines(*resources):
 POSITIVES = HEAD + "".join(f"p{n},North,2026-01-05T08:{n:02}Z,positive\n" for n in range(1, 7))
 SIX = {"findings": [], "setAside": [], "outcomes": "positive 6"}
 
+def levels(column, values):
+    """Three good rows with these values in a column."""
+    rows = [{"person": f"p{i + 1}", "site": "North", "collected_at": f"2026-01-05T08:{5 * i:02}", "result": ["negative", "positive", "negative"][i], column: values[i]} for i in range(3)]
+    return ",".join(rows[0]) + "\n" + "".join(",".join(row.values()) + "\n" for row in rows)
+
+
+def with_part(content, name):
+    """A workbook with one more part."""
+    made = io.BytesIO(content)
+    with zipfile.ZipFile(made, "a", zipfile.ZIP_DEFLATED) as archive:
+        archive.writestr(zipfile.ZipInfo(name, (2026, 1, 5, 0, 0, 0)), "<outside/>")
+    return made.getvalue()
+
+
+def amplified():
+    """One text of 100,000 letters in the shared texts, and 20,000 cells that refer to it."""
+    rows = "".join(f'<row r="{r}"><c r="A{r}" t="s"><v>0</v></c></row>' for r in range(2, 20_002))
+    head = '<row r="1">' + "".join(cell(column(c) + "1", text) for c, text in enumerate(HEAD.strip().split(","))) + "</row>"
+    out = io.BytesIO()
+    with zipfile.ZipFile(io.BytesIO(workbook([LOG]))) as plain, zipfile.ZipFile(out, "w") as archive:
+        for part in plain.namelist():
+            text = plain.read(part).decode()
+            if part.endswith("sheet1.xml"):
+                text = f'<worksheet xmlns="{MAIN}"><sheetData>{head}{rows}</sheetData></worksheet>'
+            if part.endswith("workbook.xml.rels"):
+                text = text.replace("</Relationships>", f'<Relationship Id="rt" Type="{REL}/sharedStrings" Target="sharedStrings.xml"/></Relationships>')
+            archive.writestr(zipfile.ZipInfo(part, (2026, 1, 5, 0, 0, 0)), text, zipfile.ZIP_DEFLATED)
+        archive.writestr(zipfile.ZipInfo("xl/sharedStrings.xml", (2026, 1, 5, 0, 0, 0)), f'<sst xmlns="{MAIN}"><si><t>{"x" * 100_000}</t></si></sst>', zipfile.ZIP_DEFLATED)
+    return out.getvalue()
+
+
 CASES = {
     # -- text
     "utf-16-with-mark": ("UTF-16 little endian, tabs", {"screening.tsv": b"\xff\xfe" + PLAIN.replace(",", "\t").replace("North", "Nörd").encode("utf-16-le")},
@@ -266,6 +297,17 @@ CASES = {
         observation(subject={"identifier": {"system": "http://example.org/badge", "value": "p4"}})).encode(), mtime=0)},
         expect(SIX, ledger={"screening": "counted 6", "confirmatory": "counted 4"}, followUp="confirmed 4, pending 2")),
     "observations-as-screening": ("resources where rows of runs are wanted", {"screening.ndjson": lines(observation())}, {"refused": ["error observations-elsewhere screening.ndjson"]}),
+    "kits-that-are-telephone-numbers": ("numbers that people are called at, where kits are wanted", {"screening.csv": levels("kit", ["+43 1 23456789", "K-2", "K-3"])}, {"refused": ["error names-people screening.csv kit"]}),
+    "kits-that-are-addresses": ("an e-mail address among kits", {"screening.csv": levels("kit", ["K-1", "ada@example.org", "K-3"])}, {"refused": ["error names-people screening.csv kit"]}),
+    "lots-that-are-national-numbers": ("social security numbers where lots are wanted", {"screening.csv": levels("lot", ["123-45-6789", "123-45-6780", "A1"])}, {"refused": ["error names-people screening.csv lot"]}),
+    "kits-with-numbers-of-packages": ("serial numbers as printed on packages, and one that only looks like a telephone number", {"screening.csv": levels("kit", ["(21)1234567", "(21)1234568", "123-456-7890"])}, THREE),
+    "sites-of-first-names": ("sites that may be people", {"screening.csv": levels("site", ["Maria", "Peter", "North"])}, expect(findings=["warning identifier-levels screening.csv site x1"], sites="Maria 1, North 1, Peter 1")),
+    "an-order-of-dates-that-no-longer-holds": ("month-first stated, one date that only day-first can be", {"program.json": '{ "exports": { "screening": { "dateOrder": "month-first" } } }\n',
+        "screening.csv": HEAD + "p1,North,2026-01-05T08:00,negative\np2,North,1/5/2026,positive\np3,South,13/1/2026,negative\np4,South,2026-01-05,negative\n"},
+        expect(ledger={"screening": "set-aside 1, counted 3"}, findings=["warning unreadable-date screening.csv:4 collected_at x1"], setAside=["screening.csv:4 unreadable-date"], days="2026-01-05 3")),
+    "gzip-bomb": ("a hundred megabytes of nothing", {"screening.csv.gz": gzip.compress(PLAIN.encode() + b"\n" * (100 << 20), mtime=0)}, {"refused": ["error suspicious-archive screening.csv.gz"]}),
+    "workbook-of-one-text-a-million-times": ("cells that all refer to one long text", {"screening.xlsx": amplified()}, {"refused": ["error suspicious-archive screening.xlsx"]}),
+    "workbook-with-a-part-that-leads-out": ("a part called ../../outside.xml", {"screening.xlsx": with_part(workbook([LOG]), "../../outside.xml")}, THREE),
 }
 
 if __name__ == "__main__":

@@ -108,6 +108,74 @@ public class HostileFileTests
     }
 
     [Fact]
+    public void One_long_text_that_a_million_cells_refer_to_fills_no_disk()
+    {
+        var text = new string('x', 100_000);
+        var rows = Headings + string.Concat(Enumerable.Range(2, 60_000).Select(row => $"<row r=\"{row}\"><c r=\"A{row}\" t=\"s\"><v>0</v></c></row>"));
+        using var folder = new TestFolder().With("screening.xlsx", WorkbookParts.Of(rows, $"<si><t>{text}</t></si>"));
+        var found = folder.Refused().Should().ContainSingle().Subject;
+        found.Code.Should().Be(ReadingDiagnostics.SuspiciousArchive, "six gigabytes of text would come out");
+        found.Message.Should().StartWith("The cells of screening.xlsx hold more than");
+    }
+
+    [Fact]
+    public void Shared_texts_of_hundreds_of_megabytes_are_not_held_in_memory()
+    {
+        using var stream = new MemoryStream();
+        using (var archive = new ZipArchive(stream, ZipArchiveMode.Create, leaveOpen: true))
+        {
+            foreach (var (name, text) in WorkbookParts.Frame(true).Append(("xl/worksheets/sheet1.xml", WorkbookParts.Sheet(Headings + FirstRow))))
+            {
+                using var part = archive.CreateEntry(name).Open();
+                part.Write(Encoding.UTF8.GetBytes(text));
+            }
+
+            using var shared = archive.CreateEntry("xl/sharedStrings.xml", CompressionLevel.Fastest).Open();
+            shared.Write("<sst xmlns=\"http://schemas.openxmlformats.org/spreadsheetml/2006/main\">"u8);
+            var random = new Random(1);
+            for (var i = 0; i < 200; i++)
+            {
+                // Poorly packed, so that it is the length that is refused and not the share.
+                shared.Write(Encoding.UTF8.GetBytes(string.Concat(Enumerable.Range(0, 16_384).Select(_ => $"<si><t>{random.Next():x8}{random.Next():x8}{random.Next():x8}{random.Next():x8}{random.Next():x8}</t></si>"))));
+            }
+
+            shared.Write("</sst>"u8);
+        }
+
+        using var folder = new TestFolder().With("screening.xlsx", stream.ToArray());
+        var before = GC.GetAllocatedBytesForCurrentThread();
+        folder.Refused().Should().ContainSingle().Which.Code.Should().Be(ReadingDiagnostics.SuspiciousArchive);
+        (GC.GetAllocatedBytesForCurrentThread() - before).Should().BeLessThan(512L << 20, "the scan reads them piece by piece and stops");
+    }
+
+    [Theory]
+    [InlineData("../../outside.xml")]
+    [InlineData("/tmp/outside.xml")]
+    [InlineData("xl\\..\\..\\outside.xml")]
+    public void A_part_whose_name_leads_out_of_the_workbook_is_written_nowhere(string name)
+    {
+        using var folder = new TestFolder();
+        var inner = Path.Combine(folder.Path, "a", "b");
+        Directory.CreateDirectory(inner);
+        File.WriteAllBytes(Path.Combine(inner, "screening.xlsx"), WorkbookParts.Zip([.. WorkbookParts.Frame(false), ("xl/worksheets/sheet1.xml", WorkbookParts.Sheet(Headings + FirstRow)), (name, "<evil/>")]));
+        TestFolder.Rows(new ProgramReader().Read(new ProgramSettings(), inner)).Should().Be(1);
+        Directory.EnumerateFileSystemEntries(folder.Path, "*", SearchOption.AllDirectories).Where(File.Exists).Should().ContainSingle("the workbook alone");
+        File.Exists("/tmp/outside.xml").Should().BeFalse();
+    }
+
+    [Theory]
+    [InlineData("Target=\"../../../screening-secret.xml\"")]
+    [InlineData("Target=\"file:///etc/hostname\" TargetMode=\"External\"")]
+    [InlineData("Target=\"http://127.0.0.1:9/sheet.xml\" TargetMode=\"External\"")]
+    public void A_sheet_that_lies_outside_of_the_workbook_is_not_looked_for(string target)
+    {
+        using var folder = new TestFolder().With("screening-secret.xml", WorkbookParts.Sheet(Headings + FirstRow)).With("screening.xlsx", WorkbookParts.Zip(
+            [.. WorkbookParts.Frame(false).Select(part => (part.Name, part.Text.Replace("Target=\"worksheets/sheet1.xml\"", target, StringComparison.Ordinal)))]));
+        var read = () => folder.Read();
+        read.Should().Throw<UnusableDataException>().Which.Diagnostics.Should().Contain(one => one.Severity == Severity.Error && one.File == "screening.xlsx");
+    }
+
+    [Fact]
     public void A_line_of_resources_of_a_hundred_megabytes_is_one_message()
     {
         using var folder = new TestFolder().With("screening.csv", TestFolder.Headings + Rows);

@@ -6,6 +6,7 @@ using System.Xml.Linq;
 using ScreenStats.Counting.Diagnostics;
 using ScreenStats.Counting.Ledger;
 using ScreenStats.Counting.Programs;
+using ScreenStats.Records.Deidentification.Pseudonyms;
 
 namespace ScreenStats.Records.Tests.Formats;
 
@@ -60,6 +61,51 @@ public class MutatedExportTests
 
     [Fact]
     public void Lines_of_resources() => Try("confirmatory.ndjson", 6, random => Mutated(Encoding.UTF8.GetBytes(Lines), random), (bytes, _) => RowsOfLines(bytes));
+
+    [Theory]
+    [InlineData("log.csv", 11)]
+    [InlineData("log.csv.gz", 12)]
+    [InlineData("log.xlsx", 13)]
+    [InlineData("log.ndjson", 14)]
+    public void What_is_to_be_pseudonymized(string name, int seed)
+    {
+        using var folder = new Deidentification.Pseudonyms.PseudonymFolder();
+        var source = Path.Combine(folder.Root, name);
+        var target = Path.Combine(folder.Root, "out.csv");
+        long written = 0;
+        for (var input = 0; input < Inputs; input++)
+        {
+            var random = new Random((seed * 10_000_000) + input);
+            File.WriteAllBytes(source, seed switch
+            {
+                11 => Mutated(Encoding.UTF8.GetBytes(GoodRows), random),
+                12 => Gzip(Mutated(Encoding.UTF8.GetBytes(GoodRows), random)),
+                13 => Workbook(Encoding.UTF8.GetBytes(ChangedSheet(random))),
+                _ => Encoding.UTF8.GetBytes(ChangedLines(random)),
+            });
+            var before = GC.GetAllocatedBytesForCurrentThread();
+            try
+            {
+                var result = Pseudonymizer.Write(new PseudonymizeRequest { Source = source, Target = target, KeyFile = folder.KeyFile, Columns = ["person"] }, cancellationToken: TestContext.Current.CancellationToken);
+                written++;
+                result.Columns.Single(column => column.Treatment == ColumnTreatment.Pseudonymized).Should().Match<PseudonymizedColumn>(column => column.Replaced + column.Blank == result.Rows, $"input {input}");
+                File.Delete(target);
+            }
+            catch (Exception refusal) when (refusal is UnusableDataException or PseudonymizeException)
+            {
+                File.Exists(target).Should().BeFalse($"input {input}");
+            }
+            catch (Exception exception) when (exception is not Xunit.Sdk.XunitException)
+            {
+                throw new InvalidOperationException($"input {input} of {name}: {exception}", exception);
+            }
+
+            (GC.GetAllocatedBytesForCurrentThread() - before).Should().BeLessThan(MostAllocated, $"input {input}");
+        }
+
+        written.Should().BeGreaterThan(Inputs / 200, "else nothing but refusals is tested");
+        TestContext.Current.TestOutputHelper?.WriteLine($"{name}, seed {seed}: {Inputs} inputs, {written} written, {Inputs - written} refused");
+    }
 
     /// <summary>Reads as many changed inputs as are asked for.</summary>
     /// <param name="name">The file.</param>

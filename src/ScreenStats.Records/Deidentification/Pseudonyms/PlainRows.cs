@@ -16,6 +16,9 @@ internal sealed class PlainRows(PseudonymPlan plan, CancellationToken cancellati
     /// <summary>Told of each record before the first row: the headings come last.</summary>
     public Action<RecordSplitter, bool>? Before { get; init; }
 
+    /// <summary>Told of each row that is left out, and its line: a line of totals, or a resource that is not to be read.</summary>
+    public Action<RecordSplitter, long>? LeftOut { get; init; }
+
     /// <summary>Told of the bytes that belong to no record: line ends and blank lines.</summary>
     public Action<ReadOnlySpan<byte>>? Between { get; init; }
 
@@ -24,7 +27,7 @@ internal sealed class PlainRows(PseudonymPlan plan, CancellationToken cancellati
     /// <exception cref="ReadAgainException">The file is not UTF-8.</exception>
     public void Run(Action<RecordSplitter, long> take)
     {
-        using var blocks = new BlockReader(plan.SourcePath, plan.Shape.Encoding, plan.Shape.Delimiter);
+        using var blocks = new BlockReader(plan.Source.Part.Path, plan.Shape.Encoding, plan.Shape.Delimiter);
         using var splitter = new RecordSplitter(plan.Shape.Delimiter);
         var block = new Block();
         var line = 1L;
@@ -32,7 +35,7 @@ internal sealed class PlainRows(PseudonymPlan plan, CancellationToken cancellati
         while (Next(blocks, block, line))
         {
             cancellationToken.ThrowIfCancellationRequested();
-            if (plan.Shape.Encoding.IsUtf8() && !Utf8.IsValid(block.Buffer.AsSpan(0, block.Length))) throw new ReadAgainException(plan.SourcePath, TextEncoding.Windows1252);
+            if (plan.Shape.Encoding.IsUtf8() && !Utf8.IsValid(block.Buffer.AsSpan(0, block.Length))) throw new ReadAgainException(plan.Source.Part.Path, TextEncoding.Windows1252);
             splitter.Load(block.Buffer, 0, block.Length);
             var at = 0;
             while (splitter.Next())
@@ -46,8 +49,16 @@ internal sealed class PlainRows(PseudonymPlan plan, CancellationToken cancellati
                 }
                 else
                 {
-                    Check(splitter, line + splitter.LineBreaksBefore);
-                    take(splitter, line + splitter.LineBreaksBefore);
+                    var place = plan.Source.Part.Lines.Of(line + splitter.LineBreaksBefore);
+                    CheckQuotes(splitter, place);
+                    if ((plan.AsideField >= 0 && !splitter.Field(plan.AsideField).IsEmpty) || plan.Incomplete.IsTotals(splitter))
+                    {
+                        LeftOut?.Invoke(splitter, place);
+                        continue;
+                    }
+
+                    CheckFields(splitter, place);
+                    take(splitter, place);
                 }
             }
 
@@ -65,21 +76,26 @@ internal sealed class PlainRows(PseudonymPlan plan, CancellationToken cancellati
         }
         catch (BrokenFileException broken)
         {
-            line += LineEnds.Count(block.Buffer.AsSpan(0, (int)(broken.Utf8Offset - blocks.Position)));
+            line = plan.Source.Part.Lines.Of(line + LineEnds.Count(block.Buffer.AsSpan(0, (int)(broken.Utf8Offset - blocks.Position))));
             throw broken.Kind == BrokenFile.UnclosedQuote
                 ? PseudonymPlan.Refused(plan.Name, line, ReadingDiagnostics.UnclosedQuote, FileSniffer.UnclosedQuote(plan.Name, line))
                 : PseudonymPlan.Refused(plan.Name, line, ReadingDiagnostics.RecordTooLong, FileSniffer.TooLong(plan.Name, line));
         }
     }
 
-    private void Check(RecordSplitter row, long line)
+    private string At(long line) => $"The row on line {FindingTexts.Figure(line)} of {plan.Name}";
+
+    private void CheckQuotes(RecordSplitter row, long line)
     {
         if (row.RecordEnd - row.RecordStart > BlockReader.LongestRecord) throw PseudonymPlan.Refused(plan.Name, line, ReadingDiagnostics.RecordTooLong, FileSniffer.TooLong(plan.Name, line));
-        var at = $"The row on line {FindingTexts.Figure(line)} of {plan.Name}";
-        if (row.Fault.Malformed) throw Doubt(line, $"{at} has text behind a closing quote. {Nothing} Correct the quotes.");
+        if (row.Fault.Malformed) throw Doubt(line, $"{At(line)} has text behind a closing quote. {Nothing} Correct the quotes.");
+    }
+
+    private void CheckFields(RecordSplitter row, long line)
+    {
         for (var f = plan.Treatments.Length; f < row.FieldCount; f++)
         {
-            if (!row.Field(f).IsEmpty) throw Doubt(line, $"{at} has more fields than there are headings. {Nothing} Put quotes around text that holds the delimiter.");
+            if (!row.Field(f).IsEmpty) throw Doubt(line, $"{At(line)} has more fields than there are headings. {Nothing} Put quotes around text that holds the delimiter.");
         }
     }
 

@@ -1,6 +1,7 @@
 using ScreenStats.Counting.Diagnostics;
 using ScreenStats.Counting.Programs;
 using ScreenStats.Records.Formats;
+using ScreenStats.Records.Formats.Converting;
 using ScreenStats.Records.Understanding;
 using ScreenStats.Records.Validation;
 
@@ -9,19 +10,32 @@ namespace ScreenStats.Records.Deidentification.Pseudonyms;
 /// <summary>How a file is split, and what is done to each of its columns.</summary>
 internal sealed class PseudonymPlan
 {
-    private PseudonymPlan(string path, FileShape shape, ColumnTreatment[] treatments, DatePrecision[] precisions, DateOrder? order)
+    private PseudonymPlan(PseudonymSource source, FileShape shape, ColumnTreatment[] treatments, DatePrecision[] precisions, DateOrder? order, IncompleteRows incomplete)
     {
-        SourcePath = path;
+        Source = source;
         Shape = shape;
         Treatments = treatments;
         Precisions = precisions;
         DateOrder = order;
         Orders = [.. Enumerable.Repeat(order, treatments.Length)];
+        Incomplete = incomplete;
     }
 
-    public string SourcePath { get; }
+    public PseudonymSource Source { get; }
 
-    public string Name => Path.GetFileName(SourcePath);
+    public string Name => Source.Name;
+
+    /// <summary>Columns that are shown: all but the one that says why a resource is not to be read.</summary>
+    public int Columns => Source.Form.Format == FileFormat.Observations ? ObservationFile.AsideField : Treatments.Length;
+
+    /// <summary>The field that says why a row is not to be read, or -1.</summary>
+    public int AsideField => Source.Form.Format == FileFormat.Observations ? ObservationFile.AsideField : -1;
+
+    /// <summary>True for text that was made from a file of another format: its rows may lack blank fields at their end.</summary>
+    public bool Made => Source.Form.Format != FileFormat.DelimitedText;
+
+    /// <summary>Tells lines of totals.</summary>
+    public IncompleteRows Incomplete { get; }
 
     public FileShape Shape { get; }
 
@@ -37,21 +51,12 @@ internal sealed class PseudonymPlan
 
     public bool HasDates => Treatments.Contains(ColumnTreatment.Generalised);
 
-    public static PseudonymPlan Of(PseudonymizeRequest request, TextEncoding? encoding)
+    public static PseudonymPlan Of(PseudonymizeRequest request, PseudonymSource source, TextEncoding? encoding)
     {
-        var name = Path.GetFileName(request.Source);
-        if (!File.Exists(request.Source)) throw Refused(name, null, ReadingDiagnostics.UnreadableFile, $"There is no file {name}; check the path.");
-        var form = FileForm.Of(name);
-        if (form != default)
-        {
-            throw Refused(name, null, ReadingDiagnostics.NotText, form.Compressed
-                ? $"{name} is compressed; unpack it first (gunzip), as pseudonymize reads text only."
-                : $"{name} is {(form.Format == FileFormat.Workbook ? "a workbook" : "newline-delimited FHIR")}; pseudonymize reads text only. Save it as CSV first.");
-        }
-
-        var named = request.Columns.Concat(request.OperatorColumns).Concat(request.Drop).Concat(request.Generalise.Select(item => item.Column));
+        var name = source.Name;
         var errors = new List<Diagnostic>();
-        var shape = FileSniffer.Sniff(request.Source, name, encoding, made: false, new HeadingSearch(named), errors);
+        var made = source.Form.Format != FileFormat.DelimitedText;
+        var shape = FileSniffer.Sniff(source.Part.Path, name, made ? TextEncoding.Utf8 : encoding, made, source.Search, errors);
         if (shape is null || errors.Count > 0) throw new UnusableDataException([.. errors]);
 
         if (shape.Headings.Count > HeadingMatcher.MostHeadings)
@@ -79,7 +84,10 @@ internal sealed class PseudonymPlan
             throw new PseudonymizeException("No column was named that is to hold pseudonyms.");
         }
 
-        return new PseudonymPlan(request.Source, shape, treatments, precisions, request.DateOrder);
+        HeadingMatcher.Repeated(name, folded, (int)source.Part.Lines.Of(shape.HeadingLine), errors);
+        if (errors.Count > 0) throw new UnusableDataException([.. errors]);
+        if (source.Form.Format == FileFormat.Observations) treatments[ObservationFile.AsideField] = ColumnTreatment.Dropped;
+        return new PseudonymPlan(source, shape, treatments, precisions, request.DateOrder, new IncompleteRows(shape.Headings, request.Columns, treatments));
     }
 
     /// <summary>Reads the dates of the columns that are generalised, to settle the order of day and month.</summary>

@@ -3,6 +3,7 @@ using System.IO.Hashing;
 using System.Text;
 using ScreenStats.Counting.Diagnostics;
 using ScreenStats.Records.Formats;
+using ScreenStats.Records.Formats.Converting;
 using ScreenStats.Records.Validation;
 
 namespace ScreenStats.Records.Deidentification.Pseudonyms;
@@ -21,6 +22,9 @@ internal sealed class PseudonymWriter(PseudonymPlan plan, Pseudonym pseudonym, S
     private readonly ValueSample?[] kept = [.. plan.Treatments.Select(treatment => treatment == ColumnTreatment.Kept ? new ValueSample() : null)];
     private long rows;
     private long dropped;
+    private readonly LeftOutRows leftOut = new(plan);
+    private long withheld;
+    private long firstWithheld;
     private long read;
     private bool lineEndDue = true;
 
@@ -35,15 +39,28 @@ internal sealed class PseudonymWriter(PseudonymPlan plan, Pseudonym pseudonym, S
                 if (lineEndDue) target.Write(bytes);
             },
             Before = Heading,
+            LeftOut = (record, line) =>
+            {
+                lineEndDue = false;
+                leftOut.Take(record, line);
+            },
             BlockDone = bytes => progress?.Report(new ReadProgress(read += bytes, plan.Shape.Length)),
         }.Run(Row);
+        if (rows == 0) throw PseudonymPlan.Refused(plan.Name, null, ReadingDiagnostics.NothingUsable, $"No row of {plan.Name} is to be read: all are lines of totals, or resources that are no final results. Nothing was written.");
     }
 
     /// <summary>What was done.</summary>
     public PseudonymizeResult Result(bool keyCreated) => new(
         rows, plan.Shape.Encoding.Name(), ExportReading.DelimiterName(plan.Shape.Delimiter), keyCreated, dropped,
-        [.. plan.Treatments.Select((treatment, f) => new PseudonymizedColumn(f + 1, ShownHeading.Of(plan.Shape.Headings[f]), treatment, replaced[f], blank[f], unreadable[f]))],
-        Diagnostics());
+        [.. plan.Treatments.Take(plan.Columns).Select((treatment, f) => new PseudonymizedColumn(f + 1, ShownHeading.Of(plan.Shape.Headings[f]), treatment, replaced[f], blank[f], unreadable[f]))],
+        Diagnostics())
+    {
+        Format = ExportReading.FormatName(plan.Source.Form),
+        Sheet = plan.Source.Part.Sheet,
+        HeadingLine = plan.AsideField >= 0 ? null : plan.Source.Part.Lines.Of(plan.Shape.HeadingLine),
+        TotalsDropped = leftOut.Totals,
+        ResourcesDropped = leftOut.Resources,
+    };
 
     private void Heading(RecordSplitter record, bool last)
     {
@@ -76,6 +93,7 @@ internal sealed class PseudonymWriter(PseudonymPlan plan, Pseudonym pseudonym, S
     private void Row(RecordSplitter record, long line)
     {
         rows++;
+        lineEndDue = true;
         var bytes = record.Bytes(record.RecordStart, record.RecordEnd);
         if (!RecordFields.Find(bytes, plan.Shape.Delimiter, fields) || fields.Count != record.FieldCount)
         {
@@ -92,6 +110,12 @@ internal sealed class PseudonymWriter(PseudonymPlan plan, Pseudonym pseudonym, S
             any = true;
             var raw = bytes[fields[f].Start..fields[f].End];
             var value = record.Field(f);
+            if (plan.AsideField >= 0 && treatment == ColumnTreatment.Kept && ResourceText.MayNameSomebody(ObservationFile.Columns[f], value))
+            {
+                if (withheld++ == 0) firstWithheld = line;
+                continue;
+            }
+
             switch (treatment)
             {
                 case ColumnTreatment.Kept:
@@ -105,6 +129,15 @@ internal sealed class PseudonymWriter(PseudonymPlan plan, Pseudonym pseudonym, S
                     Replace(raw, value, f, line, treatment == ColumnTreatment.OperatorPseudonymized);
                     break;
             }
+        }
+
+        for (var f = fields.Count; f < plan.Treatments.Length; f++)
+        {
+            if (plan.Treatments[f] is ColumnTreatment.Pseudonymized or ColumnTreatment.OperatorPseudonymized or ColumnTreatment.Generalised) blank[f]++;
+            // Text that was made here leaves out blank fields at the end of a row; a file that goes to others has all of them.
+            if (!plan.Made || plan.Treatments[f] == ColumnTreatment.Dropped) continue;
+            if (any) target.WriteByte(plan.Shape.Delimiter);
+            any = true;
         }
     }
 
@@ -217,6 +250,21 @@ internal sealed class PseudonymWriter(PseudonymPlan plan, Pseudonym pseudonym, S
     private ImmutableArray<Diagnostic> Diagnostics()
     {
         var found = ImmutableArray.CreateBuilder<Diagnostic>();
+        found.AddRange(plan.Source.Notes);
+        if (dropped > 0)
+        {
+            var line = plan.Source.Part.Lines.Of(plan.Shape.HeadingLine);
+            found.Add(new Diagnostic(ReadingDiagnostics.LinesBeforeHeadings, Severity.Note, plan.Name, line, "",
+                $"The headings of {plan.Name} were found on line {FindingTexts.Figure(line)}; {(dropped == 1 ? "1 line" : FindingTexts.Figure(dropped) + " lines")} before {(dropped == 1 ? "them that is not blank was" : "them that are not blank were")} left out, as they belong to no column.", dropped));
+        }
+
+        found.AddRange(leftOut.Diagnostics());
+        if (withheld > 0)
+        {
+            found.Add(new Diagnostic(PrivacyDiagnostics.TextLeftOut, Severity.Warning, plan.Name, firstWithheld, "",
+                $"{FindingTexts.Figure(withheld)} {(withheld == 1 ? "text" : "texts")} of {plan.Name} (the first on line {FindingTexts.Figure(firstWithheld)}) that {(withheld == 1 ? "says" : "say")} a result or a method in words {(withheld == 1 ? "is" : "are")} long or may name somebody, and {(withheld == 1 ? "was" : "were")} left out. Ask the laboratory for coded results.", withheld));
+        }
+
         var guarded = Enumerable.Range(0, replaced.Length).Where(f => plan.Treatments[f] == ColumnTreatment.Kept).Sum(f => replaced[f]);
         if (guarded > 0)
         {

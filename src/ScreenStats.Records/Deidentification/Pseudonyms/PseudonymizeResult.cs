@@ -13,4 +13,20 @@ namespace ScreenStats.Records.Deidentification.Pseudonyms;
 /// <param name="Diagnostics">What its owner should look at before the file leaves.</param>
 public sealed record PseudonymizeResult(
     long Rows, string Encoding, string Delimiter, bool KeyCreated, long LinesDropped,
-    ImmutableArray<PseudonymizedColumn> Columns, ImmutableArray<Diagnostic> Diagnostics);
+    ImmutableArray<PseudonymizedColumn> Columns, ImmutableArray<Diagnostic> Diagnostics)
+{
+    /// <summary>What the file was read as, in words.</summary>
+    public string Format { get; init; } = "";
+
+    /// <summary>The sheet that was read; null where there are none.</summary>
+    public string? Sheet { get; init; }
+
+    /// <summary>Line, or row of the sheet, of the headings; null where it has none.</summary>
+    public long? HeadingLine { get; init; }
+
+    /// <summary>Lines of totals that were left out.</summary>
+    public long TotalsDropped { get; init; }
+
+    /// <summary>Resources that are not to be read and were left out.</summary>
+    public long ResourcesDropped { get; init; }
+}

@@ -10,6 +10,9 @@ namespace ScreenStats.Records.Deidentification.Pseudonyms;
 /// between them. Two of n people share one with probability below n squared / 2^101. Without the key nothing leads from a pseudonym to a
 /// person; with it, every person can be tried. A blank stays blank. Other columns keep their bytes (as UTF-8), but a cell that a
 /// spreadsheet would run as a formula gets an apostrophe before it.
+/// A workbook becomes CSV in UTF-8 with commas. Of newline-delimited FHIR only the columns that the reader knows are written, as CSV: person (a
+/// pseudonym), collected_at, result, reported_at, method; so no name, address, note or identifier of a resource can stay. Lines before the
+/// headings, lines of totals and resources that are not to be read are left out, as the reader leaves them out, and that is said.
 /// </remarks>
 public static class Pseudonymizer
 {
@@ -27,10 +30,11 @@ public static class Pseudonymizer
         ArgumentNullException.ThrowIfNull(request);
         if (!PersonText.Works) throw new PseudonymizeException("This machine cannot normalise text, so the same person could get two pseudonyms; install ICU (libicu) and let .NET use it.");
         CheckPlaces(request);
+        using var source = PseudonymSource.Open(request, cancellationToken);
         TextEncoding? encoding = null;
         while (true)
         {
-            var plan = PseudonymPlan.Of(request, encoding);
+            var plan = PseudonymPlan.Of(request, source, encoding);
             try
             {
                 return Write(request, plan, progress, cancellationToken);
@@ -69,6 +73,8 @@ public static class Pseudonymizer
     {
         var target = Path.GetFullPath(request.Target);
         if (PrivateFile.Taken(target)) throw new PseudonymizeException($"{Path.GetFileName(target)} exists; nothing is written over. Choose another name for the result, or remove it yourself.");
+        if (FileForm.Of(target) != default)
+            throw new PseudonymizeException($"{Path.GetFileName(target)} would be CSV by another name: what is written is text in UTF-8. Let the name of the result end in .csv.");
         if (!Directory.Exists(Path.GetDirectoryName(target)))
         {
             throw new PseudonymizeException($"The folder that {Path.GetFileName(target)} is to be written to does not exist; make it first.");

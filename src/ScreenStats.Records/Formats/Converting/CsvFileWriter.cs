@@ -4,11 +4,14 @@ using System.Text;
 namespace ScreenStats.Records.Formats.Converting;
 
 /// <summary>Writes records as CSV in UTF-8 and remembers where each comes from.</summary>
-internal sealed class CsvFileWriter(Stream stream) : IDisposable
+/// <param name="stream">Where they are written.</param>
+/// <param name="grown">Told of each further piece in bytes before more is written; may refuse.</param>
+internal sealed class CsvFileWriter(Stream stream, Action<long> grown) : IDisposable
 {
     private static readonly SearchValues<char> Special = SearchValues.Create(",\"\r\n");
     private readonly StreamWriter writer = new(stream, new UTF8Encoding(false), 1 << 16) { NewLine = "\n" };
     private long line = 1;
+    private long told;
 
     /// <summary>Where each record comes from.</summary>
     public LineMap Lines { get; } = new();
@@ -31,6 +34,10 @@ internal sealed class CsvFileWriter(Stream stream) : IDisposable
 
         writer.Write('\n');
         line++;
+        var length = stream.Position;
+        if (length == told) return;
+        grown(length - told);
+        told = length;
     }
 
     public void Dispose() => writer.Dispose();

@@ -11,15 +11,13 @@ namespace ScreenStats.Records.Formats.Converting;
 /// </summary>
 internal static class GzipFile
 {
-    /// <summary>Bytes that may come out whatever went in.</summary>
-    public const long AlwaysAllowed = 64L << 20;
-
-    /// <summary>How many times as long as the packed file the text may be beyond that; text of exports is 5 to 30 times as long.</summary>
-    public const int MostTimes = 200;
-
     /// <summary>Unpacks a file into a stream that can be read again.</summary>
+    /// <remarks>
+    /// What came out is held at every moment against what went in so far: a bomb stops after some 80 MB, however long it is, while
+    /// a genuine export of any length goes on as long as there is room.
+    /// </remarks>
     /// <exception cref="FileFault">It is no such file, is cut off or damaged, or unpacks to more than any export.</exception>
-    public static void Unpack(string path, string name, FileStream to, Action tick)
+    public static void Unpack(string path, string name, FileStream to, UnpackingRoom room, Action tick)
     {
         using var packed = new FileStream(path, FileMode.Open, FileAccess.Read, FileShare.Read, 1 << 16);
         var length = packed.Length;
@@ -28,7 +26,6 @@ internal static class GzipFile
         Span<byte> trailer = stackalloc byte[8];
         packed.ReadExactly(trailer);
         packed.Position = 0;
-        var most = AlwaysAllowed + (MostTimes * length);
         var sum = new Crc32();
         long written = 0;
         try
@@ -38,7 +35,13 @@ internal static class GzipFile
             for (int read; (read = unpacked.Read(buffer)) > 0;)
             {
                 written += read;
-                if (written > most) throw new FileFault(ReadingDiagnostics.SuspiciousArchive, $"{name} unpacks to more than {MostTimes} times its length, which no export does. Nothing was read; check where it comes from.");
+                if (written > UnpackingRoom.AlwaysAllowed + (UnpackingRoom.MostTimes * packed.Position))
+                {
+                    throw new FileFault(ReadingDiagnostics.SuspiciousArchive,
+                        $"{name} unpacks to more than {UnpackingRoom.MostTimes} times its length, which no export does. Nothing was read; check where it comes from. If it is an export, unpack it yourself (gunzip) and read the text.");
+                }
+
+                room.Take(read, name);
                 sum.Append(buffer.AsSpan(0, read));
                 to.Write(buffer.AsSpan(0, read));
                 tick();

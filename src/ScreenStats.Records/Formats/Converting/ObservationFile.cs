@@ -1,5 +1,6 @@
 using System.Text.Unicode;
 using ScreenStats.Counting.Diagnostics;
+using ScreenStats.Records.Understanding;
 
 namespace ScreenStats.Records.Formats.Converting;
 
@@ -16,11 +17,17 @@ internal static class ObservationFile
     /// <summary>The field that holds why a line is not to be read.</summary>
     public const int AsideField = 5;
 
+    /// <summary>The canonical columns that the fields are.</summary>
+    public static readonly string[] Columns =
+        [CanonicalColumns.Person, CanonicalColumns.CollectedAt, CanonicalColumns.Result, CanonicalColumns.ReportedAt, CanonicalColumns.Method];
+
     /// <summary>Turns a file into CSV.</summary>
     /// <exception cref="FileFault">A line is longer than a record may be, or the file is no text.</exception>
-    public static LineMap Convert(Stream lines, string name, FileStream to, Action tick)
+    public static LineMap Convert(Stream lines, string name, FileStream to, bool headed, UnpackingRoom room, Action tick)
     {
-        using var writer = new CsvFileWriter(to);
+        using var writer = new CsvFileWriter(to, bytes => room.Take(bytes, name));
+        // The line before the first: what is said of it has no place in the file.
+        if (headed) writer.Write(0, [.. Columns, ""], least: Elements.Length);
         var buffer = new byte[BlockReader.LongestRecord + 2];
         var length = 0;
         long line = 1;

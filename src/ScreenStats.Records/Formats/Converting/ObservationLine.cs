@@ -1,5 +1,6 @@
 using System.Text.Json;
 using ScreenStats.Records.Understanding;
+using ScreenStats.Records.Validation;
 
 namespace ScreenStats.Records.Formats.Converting;
 
@@ -23,6 +24,16 @@ internal static class ObservationLine
     private static readonly Func<string, int> InWords = Words.Confirmation.Reader([]);
 
     private static readonly JsonDocumentOptions Options = new() { AllowDuplicateProperties = false };
+
+    /// <summary>Why a line is not to be used, as a finding.</summary>
+    public static Finding Why(string reason) => reason switch
+    {
+        NotAnObservation => Finding.NotAnObservation,
+        NotFinal => Finding.ResultNotFinal,
+        Modified => Finding.ModifiedObservation,
+        Contradictory => Finding.ContradictoryObservation,
+        _ => Finding.MalformedLine,
+    };
 
     /// <summary>Reads a line; why it is not to be used, or null.</summary>
     /// <param name="text">The line.</param>

@@ -5,10 +5,16 @@ using ScreenStats.Records.Understanding;
 
 namespace ScreenStats.Records.Formats.Converting;
 
-/// <summary>Which sheets of a workbook hold an export: those that the program file names, else the one whose headings fit.</summary>
-internal sealed class SheetChoice(ExportKind export, IReadOnlyList<string> named)
+/// <summary>Which sheets of a workbook are read: those that are named, else the one whose headings fit.</summary>
+/// <param name="named">Names or patterns; empty where none is named.</param>
+/// <param name="words">How messages speak of it.</param>
+internal sealed class SheetChoice(IReadOnlyList<string> named, SheetWords words)
 {
-    private string Export => export.ToString().ToLowerInvariant();
+    /// <summary>The sheets of an export, which the program file may name.</summary>
+    public SheetChoice(ExportKind export, IReadOnlyList<string> named)
+        : this(named, SheetWords.Of(export.ToString().ToLowerInvariant()))
+    {
+    }
 
     /// <summary>True for a sheet that may be read: a named one, else one that is not hidden.</summary>
     public bool MayBe(string sheet, bool visible) =>
@@ -24,7 +30,7 @@ internal sealed class SheetChoice(ExportKind export, IReadOnlyList<string> named
             var missing = named.FirstOrDefault(pattern => !may.Exists(at => FileSystemName.MatchesSimpleExpression(pattern, sheets[at].Name, ignoreCase: true)));
             if (missing is null) return may;
             throw new FileFault(ReadingDiagnostics.MissingSheet,
-                $"{file} has no sheet \"{missing}\", which the program file names (exports.{Export}.sheets). Its sheets are {Names(sheets)}.");
+                $"{file} has no sheet \"{missing}\", which {words.Named}. Its sheets are {Names(sheets)}.");
         }
 
         var fitting = may.Where(at => sheets[at].Fits).ToList();
@@ -32,8 +38,7 @@ internal sealed class SheetChoice(ExportKind export, IReadOnlyList<string> named
         if (fitting.Count > 1)
         {
             throw new FileFault(ReadingDiagnostics.AmbiguousSheets,
-                $"{file} has {fitting.Count} sheets with the headings of the {Export} export: {Names([.. fitting.Select(at => sheets[at])])}. "
-                + $"Say in the program file which are to be read: exports.{Export}.sheets.");
+                $"{file} has {fitting.Count} sheets with {words.Headings}: {Names([.. fitting.Select(at => sheets[at])])}. {words.Say}");
         }
 
         var filled = may.Where(at => sheets[at].HasCells).ToList();
@@ -44,8 +49,7 @@ internal sealed class SheetChoice(ExportKind export, IReadOnlyList<string> named
         throw filled.Count == 0
             ? new FileFault(ReadingDiagnostics.EmptyFile, $"{file} has no sheet with anything in it{(sheets.Any(sheet => !sheet.Visible) ? " that is not hidden" : "")}. Export it again.")
             : new FileFault(ReadingDiagnostics.AmbiguousSheets,
-                $"No sheet of {file} has all headings that the {Export} export needs. Its sheets are {Names(sheets)}. "
-                + $"Say in the program file which is to be read (exports.{Export}.sheets) and which headings hold its columns (exports.{Export}.columns).");
+                $"No sheet of {file} has all headings that {words.Needed}. Its sheets are {Names(sheets)}. {words.SayBoth}");
     }
 
     private static string Names(IReadOnlyList<SheetGlance> sheets) =>

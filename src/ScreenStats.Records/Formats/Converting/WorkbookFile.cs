@@ -9,11 +9,13 @@ namespace ScreenStats.Records.Formats.Converting;
 /// read by the value that was last worked out; what a format shows otherwise than it is stored is not looked at, but for
 /// dates and for figures with leading zeros.
 /// </summary>
-internal sealed class WorkbookFile(string name, HeadingSearch search, SheetChoice choice, Func<FileStream> create, Action tick)
+internal sealed class WorkbookFile(string name, HeadingSearch search, SheetChoice choice, Func<FileStream> create, UnpackingRoom room, Action tick)
 {
     private const long MostCells = 200_000_000;
     private readonly List<Diagnostic> notes = [];
     private WorkbookBounds bounds = null!;
+    private long most;
+    private long written;
 
     /// <summary>What is to be said of the sheets that were read.</summary>
     public IReadOnlyList<Diagnostic> Notes => notes;
@@ -25,6 +27,7 @@ internal sealed class WorkbookFile(string name, HeadingSearch search, SheetChoic
         // The library asks for this encoding even where it needs none.
         System.Text.Encoding.RegisterProvider(System.Text.CodePagesEncodingProvider.Instance);
         bounds = WorkbookBounds.Check(workbook, name, tick);
+        most = UnpackingRoom.AlwaysAllowed + (UnpackingRoom.MostTimes * workbook.Length);
         workbook.Position = 0;
         try
         {
@@ -92,7 +95,7 @@ internal sealed class WorkbookFile(string name, HeadingSearch search, SheetChoic
         if ((long)reader.FieldCount * reader.RowCount > MostCells)
             throw new FileFault(ReadingDiagnostics.UnreadableWorkbook, $"In {name}, the sheet \"{sheet}\" reaches over more than {MostCells / 1_000_000} million cells. Remove what stands far outside of the rows, or export it as CSV.");
         using var file = create();
-        using var writer = new CsvFileWriter(file);
+        using var writer = new CsvFileWriter(file, Grown);
         var first = new List<(long Row, object?[] Values, string?[] Formats)>();
         bool[]? dates = null;
         for (var row = 1; Read(reader); row++)
@@ -167,6 +170,19 @@ internal sealed class WorkbookFile(string name, HeadingSearch search, SheetChoic
 
         // At least one delimiter: a row that holds nothing but errors is a blank row, not a blank line.
         writer.Write(row, texts, least: Math.Min(2, texts.Length));
+    }
+
+    /// <summary>One text that a million cells refer to is short in the workbook and long in what comes out.</summary>
+    private void Grown(long bytes)
+    {
+        written += bytes;
+        if (written > most)
+        {
+            throw new FileFault(ReadingDiagnostics.SuspiciousArchive,
+                $"The cells of {name} hold more than {UnpackingRoom.MostTimes} times its length in text, which no export does. Nothing was read; check where it comes from, or export it as CSV.");
+        }
+
+        room.Take(bytes, name);
     }
 
     private bool Read(IExcelDataReader reader)
