@@ -255,7 +255,7 @@ internal sealed class PseudonymWriter(PseudonymPlan plan, Pseudonym pseudonym, S
         {
             var line = plan.Source.Part.Lines.Of(plan.Shape.HeadingLine);
             found.Add(new Diagnostic(ReadingDiagnostics.LinesBeforeHeadings, Severity.Note, plan.Name, line, "",
-                $"The headings of {plan.Name} were found on line {FindingTexts.Figure(line)}; {(dropped == 1 ? "1 line" : FindingTexts.Figure(dropped) + " lines")} before {(dropped == 1 ? "them that is not blank was" : "them that are not blank were")} left out, as they belong to no column.", dropped));
+                $"The headings of {plan.Name} stand on line {FindingTexts.Figure(line)}; {(dropped == 1 ? "1 line" : FindingTexts.Figure(dropped) + " lines")} before {(dropped == 1 ? "it that is not blank was left out, as it belongs" : "it that are not blank were left out, as they belong")} to no column.", dropped));
         }
 
         found.AddRange(leftOut.Diagnostics());
