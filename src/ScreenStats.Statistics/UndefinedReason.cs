@@ -158,4 +158,19 @@ public enum UndefinedReason
 
     /// <summary>All points off the median lie on one side of it, as when most are 0.</summary>
     PointsOnOneSideOfTheMedian,
+
+    /// <summary>Fewer than two lots have trials.</summary>
+    FewerThanTwoLots,
+
+    /// <summary>Each lot has no event or nothing else, so that no spread of their rates is too wide.</summary>
+    LotsAllOrNothing,
+
+    /// <summary>No window holds more than its share of the events.</summary>
+    NoWindowWithExcess,
+
+    /// <summary>The exact sum has more terms than this library adds up.</summary>
+    TooManyTerms,
+
+    /// <summary>No sampling plan within the limits of this library keeps both risks.</summary>
+    NoPlanWithinLimits,
 }

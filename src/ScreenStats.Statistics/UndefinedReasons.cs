@@ -62,6 +62,11 @@ public static class UndefinedReasons
         UndefinedReason.PointsAllAlike => "the points are all alike, so no variation between them can be estimated",
         UndefinedReason.PointsOnTheMedian => "fewer than two points lie off the median, so there are no runs to judge",
         UndefinedReason.PointsOnOneSideOfTheMedian => "all points off the median lie on one side of it, as when most are 0, so runs say nothing",
+        UndefinedReason.FewerThanTwoLots => "fewer than two lots have trials, so nothing is known about how lots differ",
+        UndefinedReason.LotsAllOrNothing => "each lot has no event or nothing else, so no spread of their rates is too wide",
+        UndefinedReason.NoWindowWithExcess => "no window holds more than its share of the events",
+        UndefinedReason.TooManyTerms => "the exact sum has more terms than can be added up; see the approximation",
+        UndefinedReason.NoPlanWithinLimits => "no sampling plan within the limits of this library keeps both risks",
         _ => throw new ArgumentOutOfRangeException(nameof(reason), reason, "Not a reason this library knows."),
     };
 }

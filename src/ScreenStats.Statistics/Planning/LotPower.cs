@@ -76,7 +76,7 @@ public static class LotPower
         var expected = (long)Math.Round(others * question.ExpectedRate);
         return new LotPlan(
             question, high, Power(question, high), high == 1 ? null : Power(question, high - 1), end,
-            Critical(question, high, others, expected, 1), expected);
+            Critical(question.Lots, question.Threshold, high, others, expected, 1), expected);
     }
 
     private static long Window(long runs) => Math.Clamp(runs / 50, 20, 100);
@@ -88,9 +88,13 @@ public static class LotPower
 
     private static double Power(LotQuestion question, long runs)
     {
-        var others = Others(question, runs);
         var rate = question.ExpectedRate;
-        var lotRate = rate + question.Excess;
+        return FlagChance(rate, rate + question.Excess, runs, Others(question, runs), question.Lots, question.Threshold);
+    }
+
+    /// <summary>The chance that a lot of any rate is flagged among others of one rate.</summary>
+    internal static double FlagChance(double rate, double lotRate, long runs, long others, int lots, double threshold)
+    {
         var mode = (long)Math.Min(others, Math.Floor((others + 1) * rate));
         double Chance(long y) => Binomial.Probability(y, others, rate, 1 - rate);
         var from = mode;
@@ -101,7 +105,7 @@ public static class LotPower
         {
             var chance = Chance(y);
             if (y > mode && chance < Negligible) break;
-            needed = Critical(question, runs, others, y, needed);
+            needed = Critical(lots, threshold, runs, others, y, needed);
             if (needed > runs) break; // nor will more events elsewhere make it easier
             power += chance * Binomial.BetaLower(needed, runs - needed + 1, lotRate, 1 - lotRate);
         }
@@ -110,9 +114,9 @@ public static class LotPower
     }
 
     /// <summary>The fewest events of the lot that flag it beside y events elsewhere, at least those that were needed beside fewer; runs + 1 where none do.</summary>
-    private static long Critical(LotQuestion question, long runs, long others, long y, long atLeast)
+    private static long Critical(int lots, double threshold, long runs, long others, long y, long atLeast)
     {
-        bool Flags(long x) => Hypergeometric.UpperTail(x, runs + others, x + y, runs) * question.Lots < question.Threshold;
+        bool Flags(long x) => Hypergeometric.UpperTail(x, runs + others, x + y, runs) * lots < threshold;
         if (atLeast > runs || Flags(atLeast)) return atLeast;
         var (not, step) = (atLeast, 1L);
         while (not + step <= runs && !Flags(not + step))
