@@ -228,7 +228,7 @@ internal sealed class CubeAssembly(
         var devices = new DeviceOfLot(settings, vocabularies);
         if (!devices.AnyKitContents) return conduct;
         var (kit, runs) = (ulong.MaxValue, 0L);
-        foreach (var entry in Checks.KitDays.All())
+        foreach (var entry in Checks.KitDays.InOrder())
         {
             if (entry.Key != kit) (kit, runs) = (entry.Key, 0);
             var siteAndLot = kit >> LevelLimits.KitBits;

@@ -45,7 +45,21 @@ internal sealed class KitDays
     }
 
     /// <summary>Every site, lot, kit (as <see cref="Keys.Kit"/>) and day with its runs, each once, in order of these; none where there are too many kits.</summary>
+    public ReadOnlySpan<Entry> InOrder()
+    {
+        PutAll();
+        Merge();
+        return TooMany ? [] : CollectionsMarshal.AsSpan(put);
+    }
+
+    /// <summary>The same in any order, and some in several parts.</summary>
     public ReadOnlySpan<Entry> All()
+    {
+        PutAll();
+        return TooMany ? [] : CollectionsMarshal.AsSpan(put);
+    }
+
+    private void PutAll()
     {
         for (var kit = 0; kit < slots.Length; kit++)
         {
@@ -53,9 +67,6 @@ internal sealed class KitDays
             if (slot.Runs != 0) put.Add(new((slot.Pair << LevelLimits.KitBits) | (uint)kit, slot.Day, slot.Runs));
             slot = default;
         }
-
-        Merge();
-        return TooMany ? [] : CollectionsMarshal.AsSpan(put);
     }
 
     private void Put(Entry entry)
