@@ -7,4 +7,4 @@ namespace ScreenStats.Counting.Cubes;
 /// <param name="Stratum">Sampling stratum of the audit specimen, or <see cref="Levels.None"/>.</param>
 /// <param name="Result">Missed, Agreed or Unresolved.</param>
 /// <param name="Runs">Number of runs, positive.</param>
-public readonly record struct AuditCell(string Site, string Lot, DateOnly Day, string Stratum, FollowUp Result, long Runs);
+public sealed record AuditCell(string Site, string Lot, DateOnly Day, string Stratum, FollowUp Result, long Runs);

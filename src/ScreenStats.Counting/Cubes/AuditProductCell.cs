@@ -10,4 +10,4 @@ namespace ScreenStats.Counting.Cubes;
 /// Positive and negative runs stand in the stratum to which they belong, audited ones in the stratum that their specimen names (of a stratum
 /// with a stated number, only as audited ones: which negative runs it holds is not known). There are cells only where at least one negative run was audited.
 /// </remarks>
-public readonly record struct AuditProductCell(string Stratum, AuditTotal Total, string OtherStratum, AuditTotal OtherTotal, long Products);
+public sealed record AuditProductCell(string Stratum, AuditTotal Total, string OtherStratum, AuditTotal OtherTotal, long Products);

@@ -6,4 +6,4 @@ namespace ScreenStats.Counting.Cubes;
 /// <param name="Day">Local day of the run.</param>
 /// <param name="FoundThrough">Positive or inconclusive: the outcome that found the case.</param>
 /// <param name="Cases">Number of cases, positive.</param>
-public readonly record struct CaseCell(string Site, string Lot, DateOnly Day, Outcome FoundThrough, long Cases);
+public sealed record CaseCell(string Site, string Lot, DateOnly Day, Outcome FoundThrough, long Cases);

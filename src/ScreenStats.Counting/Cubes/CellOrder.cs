@@ -78,7 +78,6 @@ internal static class CellOrder
     /// <param name="add">Adds two cells of equal coordinates; null where each cell stands for itself.</param>
     /// <param name="isEmpty">True for a cell that counts nothing and is left out.</param>
     public static ImmutableArray<T> Canonical<T>(ImmutableArray<T> cells, Comparison<T> compare, Func<T, T, T>? add, Func<T, bool> isEmpty)
-        where T : struct
     {
         if (cells.IsDefaultOrEmpty) return [];
         var span = cells.AsSpan();

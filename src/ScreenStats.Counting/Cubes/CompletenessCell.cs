@@ -8,4 +8,4 @@ namespace ScreenStats.Counting.Cubes;
 /// <param name="Mapped">False where no heading was taken for this column.</param>
 /// <param name="Rows">Rows read.</param>
 /// <param name="Recorded">Rows with a usable value.</param>
-public readonly record struct CompletenessCell(ExportKind Export, string Column, bool Mapped, long Rows, long Recorded);
+public sealed record CompletenessCell(ExportKind Export, string Column, bool Mapped, long Rows, long Recorded);

@@ -8,4 +8,4 @@ namespace ScreenStats.Counting.Cubes;
 /// Local day on which it could be known: the run's, but for a run within isolation no earlier than the day on which the confirmatory positive was reported.
 /// </param>
 /// <param name="Runs">Number of runs, positive.</param>
-public readonly record struct ConductCell(ConductKind Kind, string Site, string Lot, DateOnly Day, long Runs);
+public sealed record ConductCell(ConductKind Kind, string Site, string Lot, DateOnly Day, long Runs);

@@ -10,7 +10,7 @@ namespace ScreenStats.Counting.Cubes;
 /// <param name="Expected">What the swab should show.</param>
 /// <param name="Observed">What it showed.</param>
 /// <param name="Runs">Number of runs, positive.</param>
-public readonly record struct ControlCell(
+public sealed record ControlCell(
     string Site, string Lot, string Kit, DateOnly Day, TimeOnly? Time, string Operator, ControlExpectation Expected, Outcome Observed, long Runs)
 {
     /// <summary>True where the control showed what it should.</summary>

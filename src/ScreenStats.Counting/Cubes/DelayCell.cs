@@ -6,4 +6,4 @@ namespace ScreenStats.Counting.Cubes;
 /// <param name="Minutes">Minutes waited (may be negative from run to specimen); null where no report is recorded ("unresulted").</param>
 /// <param name="WholeDays">True where either end has only a date, so that the minutes are whole days.</param>
 /// <param name="Count">Number of such delays, positive.</param>
-public readonly record struct DelayCell(DelayKind Kind, string Site, int? Minutes, bool WholeDays, long Count);
+public sealed record DelayCell(DelayKind Kind, string Site, int? Minutes, bool WholeDays, long Count);

@@ -4,4 +4,4 @@ namespace ScreenStats.Counting.Cubes;
 /// <param name="Site">Site name.</param>
 /// <param name="Week">Monday of the ISO week.</param>
 /// <param name="Eligible">Number of people.</param>
-public readonly record struct HeadcountCell(string Site, DateOnly Week, long Eligible);
+public sealed record HeadcountCell(string Site, DateOnly Week, long Eligible);

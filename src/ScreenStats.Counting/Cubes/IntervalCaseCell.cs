@@ -5,4 +5,4 @@ namespace ScreenStats.Counting.Cubes;
 /// <param name="Site">Site of that negative run.</param>
 /// <param name="DaysSinceRun">Whole calendar days from the run to the specimen.</param>
 /// <param name="Count">Number of specimens, positive.</param>
-public readonly record struct IntervalCaseCell(string Site, int DaysSinceRun, long Count);
+public sealed record IntervalCaseCell(string Site, int DaysSinceRun, long Count);

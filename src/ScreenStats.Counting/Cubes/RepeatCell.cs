@@ -6,4 +6,4 @@ namespace ScreenStats.Counting.Cubes;
 /// <param name="Outcome">Inconclusive or invalid: the run that calls for the repeat.</param>
 /// <param name="Due">Repeats due.</param>
 /// <param name="Done">Repeats done, at most <paramref name="Due"/>.</param>
-public readonly record struct RepeatCell(string Site, DateOnly Day, Outcome Outcome, long Due, long Done);
+public sealed record RepeatCell(string Site, DateOnly Day, Outcome Outcome, long Due, long Done);

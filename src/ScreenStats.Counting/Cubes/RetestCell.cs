@@ -8,5 +8,5 @@ namespace ScreenStats.Counting.Cubes;
 /// <param name="Retest">Outcome of the retest.</param>
 /// <param name="FollowUp">What became of the positive run.</param>
 /// <param name="Pairs">Number of pairs, positive.</param>
-public readonly record struct RetestCell(
+public sealed record RetestCell(
     string Site, string Lot, DateOnly Day, string RetestLot, Outcome Retest, FollowUp FollowUp, long Pairs);

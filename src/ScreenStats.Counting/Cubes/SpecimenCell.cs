@@ -7,7 +7,7 @@ namespace ScreenStats.Counting.Cubes;
 /// <param name="Indeterminate">Indeterminate ones.</param>
 /// <param name="Rejected">Rejected ones.</param>
 /// <param name="Persons">Number of such people, positive.</param>
-public readonly record struct SpecimenCell(
+public sealed record SpecimenCell(
     SpecimenReason Reason, int Positive, int Negative, int Indeterminate, int Rejected, long Persons)
 {
     /// <summary>Positive and negative specimens of such a person.</summary>

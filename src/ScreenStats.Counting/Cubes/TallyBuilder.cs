@@ -131,7 +131,7 @@ public sealed class TallyBuilder
         Kits = [.. rest.Kits, .. kits.Cells],
     });
 
-    private sealed class Accumulator<T>(Func<T, T> coordinates, Func<T, T, T> add) where T : struct
+    private sealed class Accumulator<T>(Func<T, T> coordinates, Func<T, T, T> add) where T : notnull
     {
         private readonly Dictionary<T, T> sums = [];
 
@@ -140,7 +140,7 @@ public sealed class TallyBuilder
         public void Add(T cell)
         {
             ref var sum = ref CollectionsMarshal.GetValueRefOrAddDefault(sums, coordinates(cell), out var known);
-            sum = known ? add(sum, cell) : cell;
+            sum = known ? add(sum!, cell) : cell;
         }
     }
 }

@@ -4,4 +4,4 @@ namespace ScreenStats.Counting.Ledger;
 /// <param name="Export">Which export.</param>
 /// <param name="Entry">What became of them.</param>
 /// <param name="Rows">Number of rows; zero is kept, so that the ledger always shows every entry.</param>
-public readonly record struct LedgerCell(ExportKind Export, LedgerEntry Entry, long Rows);
+public sealed record LedgerCell(ExportKind Export, LedgerEntry Entry, long Rows);
