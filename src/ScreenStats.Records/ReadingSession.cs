@@ -60,7 +60,7 @@ internal sealed class ReadingSession(
         var found = readings.Where(reading => !reading.Broken).SelectMany(reading => reading.Diagnostics(ProgramPlan.Of(settings, reading.Export).DateOrder).Concat(reading.PrivacyDiagnostics())).ToList();
         if (errors.Count > 0 || found.Any(diagnostic => diagnostic.Severity == Severity.Error)) throw Unusable(found);
 
-        var specimens = confirmatory?.Readers.Cast<ConfirmatoryReader>().SelectMany(reader => reader.Specimens).OrderBy(row => row.Record).ToList();
+        var specimens = confirmatory is { } read ? InOrder(read.Readers) : null;
         var screeningSource = screening!.Value.Reading.Source(new ScreeningReader(settings.Exports.Screening, vocabularies, scale, null, keepText: true));
         var confirmatorySource = confirmatory?.Reading.Source(new ConfirmatoryReader(settings.Exports.Confirmatory, vocabularies, scale, keepText: true));
         var counted = counter.Complete(specimens, screeningSource, confirmatorySource, options.AsOf, threads);
@@ -163,6 +163,14 @@ internal sealed class ReadingSession(
                 $"All {FindingTexts.Figure(reading.Rows)} rows of the {name} export were set aside, so nothing can be evaluated. "
                 + $"Look at the other messages: often one column is not understood, which the program file can mend (exports.{name})."));
         }
+    }
+
+    private static List<SpecimenRow> InOrder(IReadOnlyList<RowReader> readers)
+    {
+        var rows = new List<SpecimenRow>();
+        foreach (var reader in readers) rows.AddRange(((ConfirmatoryReader)reader).Specimens);
+        rows.Sort(static (a, b) => a.Record.CompareTo(b.Record));
+        return rows;
     }
 
     private IEnumerable<LedgerCell> Ledger(ExportReading reading)

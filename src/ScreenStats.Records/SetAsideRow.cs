@@ -7,4 +7,4 @@ namespace ScreenStats.Records;
 /// <param name="Reason">Why, in words; never the text of a cell.</param>
 /// <param name="FirstLine">For a duplicate or a conflict, the line of the earlier row; else null.</param>
 /// <param name="Text">The row as it stands in the file, where that was asked for; else null.</param>
-public readonly record struct SetAsideRow(string File, long Line, string Code, string Reason, long? FirstLine, string? Text);
+public sealed record SetAsideRow(string File, long Line, string Code, string Reason, long? FirstLine, string? Text);

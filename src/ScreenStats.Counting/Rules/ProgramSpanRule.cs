@@ -30,7 +30,8 @@ public static class ProgramSpanRule
     {
         ArgumentNullException.ThrowIfNull(days);
         if (days.Count == 0) throw new ArgumentOutOfRangeException(nameof(days), days.Count, "At least one day is needed.");
-        var all = days.Sum(day => day.Rows);
+        long all = 0;
+        for (var i = 0; i < days.Count; i++) all += days[i].Rows;
         var (first, last) = (0, days.Count - 1);
         long before = 0;
         for (var i = 1; i < days.Count; i++)

@@ -4,4 +4,4 @@ namespace ScreenStats.Evaluation.Flagging;
 /// <param name="Name">Its name.</param>
 /// <param name="Trials">Its trials in the pool.</param>
 /// <param name="Events">Its events among them.</param>
-internal readonly record struct FlagCandidate(string Name, long Trials, long Events);
+internal sealed record FlagCandidate(string Name, long Trials, long Events);

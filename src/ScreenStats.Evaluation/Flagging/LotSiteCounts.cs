@@ -10,7 +10,7 @@ namespace ScreenStats.Evaluation.Flagging;
 /// <param name="Positives">Positive tests.</param>
 /// <param name="Confirmed">Positive tests confirmed.</param>
 /// <param name="Refuted">Positive tests refuted.</param>
-internal readonly record struct LotSiteCounts(
+internal sealed record LotSiteCounts(
     string Lot, string Site, long Runs, long Inconclusive, long Invalid, long Tests, long Positives, long Confirmed, long Refuted)
 {
     public long Unusable => Inconclusive + Invalid;

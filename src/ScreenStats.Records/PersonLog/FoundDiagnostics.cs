@@ -23,10 +23,25 @@ internal sealed class FoundDiagnostics
     public void Add(string code, string column, IRowSource source, IEnumerable<uint> first, long count, FormattableString message)
     {
         if (count <= 0) return;
-        ImmutableArray<DiagnosticPlace> places = [.. first.Distinct().Order().Take(Diagnostic.MostPlaces).Select(source.Place).Select(place => new DiagnosticPlace(place.File, place.Line))];
+        var places = Places(first, source);
         all.Add(new(code, Severities[code], places.IsEmpty ? "" : places[0].File, places.IsEmpty ? null : places[0].Line, column, FormattableString.Invariant(message), count)
         {
             Places = places.Length > 1 ? places : [],
         });
+    }
+
+    private static ImmutableArray<DiagnosticPlace> Places(IEnumerable<uint> first, IRowSource source)
+    {
+        var records = new List<uint>(first);
+        records.Sort();
+        var places = ImmutableArray.CreateBuilder<DiagnosticPlace>();
+        for (var i = 0; i < records.Count && places.Count < Diagnostic.MostPlaces; i++)
+        {
+            if (i > 0 && records[i] == records[i - 1]) continue;
+            var place = source.Place(records[i]);
+            places.Add(new DiagnosticPlace(place.File, place.Line));
+        }
+
+        return places.ToImmutable();
     }
 }

@@ -9,19 +9,19 @@ internal sealed class KitLots
     private const ulong SiteAndLot = (1ul << (LevelLimits.SiteBits + LevelLimits.LotBits)) - 1;
 
     private readonly Dictionary<ulong, uint> others = [];
-    private ulong[] pairs = [];
-    private uint[] records = [];
+    private (ulong Pair, uint Record)[] kits = [];
 
     /// <summary>Adds a row with a kit. Beyond <see cref="LevelLimits.MostKits"/> kits are serial numbers of single devices and say nothing.</summary>
     public void Add(int site, int lot, int kit, uint record)
     {
-        if (kit >= pairs.Length && !Grow(kit)) return;
+        if (kit >= kits.Length && !Grow(kit)) return;
         var pair = Keys.SiteAndLot(site, lot) + 1;
-        if (pairs[kit] == pair)
+        ref var met = ref kits[kit];
+        if (met.Pair == pair)
         {
-            if (record < records[kit]) records[kit] = record;
+            if (record < met.Record) met.Record = record;
         }
-        else if (pairs[kit] == 0) (pairs[kit], records[kit]) = (pair, record);
+        else if (met.Pair == 0) met = (pair, record);
         else AddOther(Keys.Kit(site, lot, kit), record);
     }
 
@@ -37,9 +37,9 @@ internal sealed class KitLots
     /// <summary>Every combination of site, lot and kit, as <see cref="Keys.Kit"/>, with its first row.</summary>
     public IEnumerable<(ulong Key, uint Record)> All()
     {
-        for (var kit = 0; kit < pairs.Length; kit++)
+        for (var kit = 0; kit < kits.Length; kit++)
         {
-            if (pairs[kit] != 0) yield return (((pairs[kit] - 1) & SiteAndLot) << LevelLimits.KitBits | (uint)kit, records[kit]);
+            if (kits[kit].Pair != 0) yield return (((kits[kit].Pair - 1) & SiteAndLot) << LevelLimits.KitBits | (uint)kit, kits[kit].Record);
         }
 
         foreach (var (key, record) in others) yield return (key, record);
@@ -56,9 +56,7 @@ internal sealed class KitLots
     private bool Grow(int kit)
     {
         if (kit >= LevelLimits.MostKits) return false;
-        var size = Math.Max(kit + 1, Math.Max(256, 2 * pairs.Length));
-        Array.Resize(ref pairs, size);
-        Array.Resize(ref records, size);
+        Array.Resize(ref kits, Math.Max(kit + 1, Math.Max(256, 2 * kits.Length)));
         return true;
     }
 }

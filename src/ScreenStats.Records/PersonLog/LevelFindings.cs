@@ -23,8 +23,12 @@ internal sealed class LevelFindings(Vocabularies vocabularies, ShapeTable shapes
         if (hasConfirmatory) Coverage();
     }
 
-    private Dictionary<string, long> Runs(Func<ScreenCell, string> level) =>
-        cells.Screens.GroupBy(level, StringComparer.Ordinal).ToDictionary(group => group.Key, group => group.Sum(cell => cell.Runs), StringComparer.Ordinal);
+    private Dictionary<string, long> Runs(Func<ScreenCell, string> level)
+    {
+        var runs = new Dictionary<string, long>(StringComparer.Ordinal);
+        foreach (ref readonly var cell in cells.Screens.AsSpan()) runs[level(cell)] = runs.GetValueOrDefault(level(cell)) + cell.Runs;
+        return runs;
+    }
 
     private void Spelling(string code, string column, string[] names, Func<int, uint> first, Dictionary<string, long> runs)
     {
@@ -41,12 +45,24 @@ internal sealed class LevelFindings(Vocabularies vocabularies, ShapeTable shapes
 
     private void NoNegatives()
     {
-        var without = cells.Screens.GroupBy(cell => cell.Site, StringComparer.Ordinal)
-            .Select(site => (Name: site.Key, Runs: site.Sum(cell => cell.Runs), Negatives: site.Sum(cell => cell.Outcome == Outcome.Negative ? cell.Runs : 0)))
-            .Where(site => SuspiciousShareRule.HasNoNegatives(site.Negatives, site.Runs)).OrderBy(site => site.Name, StringComparer.Ordinal).ToList();
-        var runs = without.Sum(site => site.Runs);
-        found.Add(ConductDiagnostics.NoNegatives, "result", rows, without.Select(site => cubes.Checks.FirstOfSite(Array.IndexOf(sites, site.Name))), without.Count,
-            $"{without.Count:N0} {(without.Count == 1 ? "site has" : "sites have")} {runs:N0} runs and no negative one: {Named(without.Select(site => site.Name))}. Export every run of the site, not only positives; until then its positivity means nothing.");
+        var (all, negatives) = (Runs(cell => cell.Site), new Dictionary<string, long>(StringComparer.Ordinal));
+        foreach (ref readonly var cell in cells.Screens.AsSpan())
+        {
+            if (cell.Outcome == Outcome.Negative) negatives[cell.Site] = negatives.GetValueOrDefault(cell.Site) + cell.Runs;
+        }
+
+        var without = new List<string>();
+        var runs = 0L;
+        foreach (var (site, count) in all)
+        {
+            if (!SuspiciousShareRule.HasNoNegatives(negatives.GetValueOrDefault(site), count)) continue;
+            without.Add(site);
+            runs += count;
+        }
+
+        without.Sort(StringComparer.Ordinal);
+        found.Add(ConductDiagnostics.NoNegatives, "result", rows, without.Select(site => cubes.Checks.FirstOfSite(Array.IndexOf(sites, site))), without.Count,
+            $"{without.Count:N0} {(without.Count == 1 ? "site has" : "sites have")} {runs:N0} runs and no negative one: {Named(without)}. Export every run of the site, not only positives; until then its positivity means nothing.");
     }
 
     private void Minutes()
@@ -85,13 +101,20 @@ internal sealed class LevelFindings(Vocabularies vocabularies, ShapeTable shapes
 
     private void Days()
     {
-        var days = cells.Screens.GroupBy(cell => (cell.Site, cell.Day)).Where(day => day.All(cell => cell.Outcome == day.First().Outcome) && day.First().Outcome != Outcome.Negative)
-            .Select(day => (day.Key.Site, day.Key.Day, Runs: day.Sum(cell => cell.Runs))).Where(day => SuspiciousShareRule.IsOneResult(day.Runs, day.Runs))
-            .OrderBy(day => day.Day).ThenBy(day => day.Site, StringComparer.Ordinal).ToList();
+        var ofSites = new Dictionary<string, Dictionary<int, DayOfSite>>(StringComparer.Ordinal);
+        foreach (ref readonly var cell in cells.Screens.AsSpan())
+        {
+            if (!ofSites.TryGetValue(cell.Site, out var ofSite)) ofSites[cell.Site] = ofSite = [];
+            if (!ofSite.TryGetValue(cell.Day.DayNumber, out var met)) ofSite[cell.Day.DayNumber] = met = new DayOfSite(cell.Site, cell.Day, cell.Outcome);
+            met.Runs += cell.Runs;
+            met.OneResult &= cell.Outcome == met.Outcome;
+        }
+
+        var days = ofSites.Values.SelectMany(ofSite => ofSite.Values).Where(day => day.IsSuspicious).OrderBy(day => day.Day.DayNumber).ThenBy(day => day.Site, StringComparer.Ordinal).ToList();
         if (days.Count == 0) return;
-        var wanted = days.Select(day => (day.Site, day.Day)).ToHashSet();
+        bool IsWanted(string site, DateOnly day) => ofSites.TryGetValue(site, out var ofSite) && ofSite.TryGetValue(day.DayNumber, out var met) && met.IsSuspicious;
         // Every row of such a day is a notable one.
-        var records = cubes.NotableRows.Where(row => shapes[row.Code].Control is null && wanted.Contains((sites[shapes[row.Code].Site], shapes[row.Code].Time(row.Seconds).Day))).Select(row => row.Record).Take(Diagnostic.MostPlaces).ToList();
+        var records = cubes.NotableRows.Where(row => shapes[row.Code].Control is null && IsWanted(sites[shapes[row.Code].Site], shapes[row.Code].Time(row.Seconds).Day)).Select(row => row.Record).Take(Diagnostic.MostPlaces).ToList();
         var shown = Listed([.. days.Select(day => FormattableString.Invariant($"\"{day.Site}\" on {day.Day:yyyy-MM-dd} ({day.Runs:N0})"))]);
         found.Add(ConductDiagnostics.OneResultForADay, "result", rows, records, days.Count,
             $"{days.Count:N0} {(days.Count == 1 ? "day of a site has" : "days of sites have")} one result in every run, and not the negative one: {shown}. Check the entries of that day, the lot, and how the swabs were stored.");
@@ -111,6 +134,21 @@ internal sealed class LevelFindings(Vocabularies vocabularies, ShapeTable shapes
         var named = outside.Select(result => sites[shapes[result.Code].Site]).Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal).ToList();
         found.Add(ConductDiagnostics.OutsideFollowUpCoverage, "collected_at", rows, outside.Select(result => result.Record), outside.Count,
             $"{outside.Count:N0} {(outside.Count == 1 ? "run that calls" : "runs that call")} for follow-up {(outside.Count == 1 ? "lies" : "lie")} before the first or after the last run of {(outside.Count == 1 ? "its" : "their")} site that has a confirmatory specimen ({Named(named)}). Check that the confirmatory export covers the whole time and every site.");
+    }
+
+    private sealed class DayOfSite(string site, DateOnly day, Outcome outcome)
+    {
+        public string Site => site;
+
+        public DateOnly Day => day;
+
+        public Outcome Outcome => outcome;
+
+        public long Runs { get; set; }
+
+        public bool OneResult { get; set; } = true;
+
+        public bool IsSuspicious => OneResult && outcome != Outcome.Negative && SuspiciousShareRule.IsOneResult(Runs, Runs);
     }
 
     private static string Named(IEnumerable<string> names) => Listed([.. names.Select(name => $"\"{name}\"")]);

@@ -3,4 +3,4 @@ namespace ScreenStats.Records.PersonLog;
 /// <summary>Where a row stands.</summary>
 /// <param name="File">File name without folder.</param>
 /// <param name="Line">Physical line, from 1.</param>
-internal readonly record struct RowPlace(string File, long Line);
+internal sealed record RowPlace(string File, long Line);

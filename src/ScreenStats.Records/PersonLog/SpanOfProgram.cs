@@ -36,9 +36,22 @@ internal readonly record struct SpanOfProgram(int First, int Last, bool FirstSta
 
     private static SpanOfProgram Of(Dictionary<int, long> rows, ProgramSettings settings, long? lastInstant)
     {
-        var (first, last) = rows.Count == 0 ? (int.MinValue, int.MaxValue)
-            : ProgramSpanRule.Of([.. rows.Where(day => day.Value > 0).OrderBy(day => day.Key).Select(day => (day.Key, day.Value))]);
+        var (first, last) = rows.Count == 0 ? (int.MinValue, int.MaxValue) : ProgramSpanRule.Of(InOrder(rows));
         var stated = settings.StartsOn is { } starts ? Moment.On(starts).DayNumber : (int?)null;
         return new(stated ?? first, lastInstant is null ? last : int.MaxValue, stated is not null, lastInstant);
+    }
+
+    private static List<(int Day, long Rows)> InOrder(Dictionary<int, long> rows)
+    {
+        var days = new List<int>(rows.Count);
+        foreach (var (day, count) in rows)
+        {
+            if (count > 0) days.Add(day);
+        }
+
+        days.Sort();
+        var found = new List<(int Day, long Rows)>(days.Count);
+        foreach (var day in days) found.Add((day, rows[day]));
+        return found;
     }
 }

@@ -98,20 +98,22 @@ internal sealed class SpecimenIndex
         {
             foreach (var reason in Reasons)
             {
-                var cell = new SpecimenCell(reason, 0, 0, 0, 0, 0);
+                var (positive, negative, indeterminate, rejected) = (0, 0, 0, 0);
                 for (var i = start; i < start + count; i++)
                 {
                     if (Events[i].Reason != reason) continue;
-                    cell = Events[i].Result switch
+                    switch (Events[i].Result)
                     {
-                        ConfirmatoryResult.Positive => cell with { Positive = cell.Positive + 1 },
-                        ConfirmatoryResult.Negative => cell with { Negative = cell.Negative + 1 },
-                        ConfirmatoryResult.Indeterminate => cell with { Indeterminate = cell.Indeterminate + 1 },
-                        _ => cell with { Rejected = cell.Rejected + 1 },
-                    };
+                        case ConfirmatoryResult.Positive: positive++; break;
+                        case ConfirmatoryResult.Negative: negative++; break;
+                        case ConfirmatoryResult.Indeterminate: indeterminate++; break;
+                        default: rejected++; break;
+                    }
                 }
 
-                if (cell.Specimens > 0) counts[cell] = counts.GetValueOrDefault(cell) + 1;
+                if (positive + negative + indeterminate + rejected == 0) continue;
+                var cell = new SpecimenCell(reason, positive, negative, indeterminate, rejected, 0);
+                counts[cell] = counts.GetValueOrDefault(cell) + 1;
             }
         }
 

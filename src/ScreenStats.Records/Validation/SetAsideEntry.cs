@@ -5,4 +5,4 @@ namespace ScreenStats.Records.Validation;
 /// <param name="Finding">Why.</param>
 /// <param name="Column">Position of the column among the export's canonical columns.</param>
 /// <param name="Text">The row, where it was asked for.</param>
-internal readonly record struct SetAsideEntry(long Place, Finding Finding, int Column, string? Text);
+internal sealed record SetAsideEntry(long Place, Finding Finding, int Column, string? Text);
