@@ -1,3 +1,4 @@
+using System.Runtime.CompilerServices;
 using ScreenStats.Statistics.Numerics;
 
 namespace ScreenStats.Statistics.Prevalence;
@@ -10,6 +11,7 @@ namespace ScreenStats.Statistics.Prevalence;
 /// <remarks>
 /// Given two shares the probability of a positive is linear in the third, so the innermost logarithm is concave in that share and has one
 /// mode, found by Newton steps on its derivative.
+/// What is called millions of times within tenths of a second is compiled for good at once; otherwise most of it runs as it was first compiled.
 /// </remarks>
 internal sealed class PosteriorIntegral
 {
@@ -49,6 +51,7 @@ internal sealed class PosteriorIntegral
     private double Start(int which) => axes[which].IsExact ? 0 : Math.Log(axes[which].Alpha / axes[which].Beta);
 
     /// <summary>Sets a share by its logit and answers the logarithm of its own density there.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     private double Place(int which, double logit)
     {
         // ln(share) and ln(1 - share) without a difference.
@@ -77,6 +80,7 @@ internal sealed class PosteriorIntegral
         return middle.LogOfIntegral(u => Place(second, u) + Inner(third), ref middleStart, ref middleScale);
     }
 
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     private double Inner(int third)
     {
         var (q0, q1, r0, r1) = Ends(third);
@@ -89,7 +93,7 @@ internal sealed class PosteriorIntegral
         var (a, b) = (axes[third].Alpha, axes[third].Beta);
         var scale = Mode(a, b, q0, q1, r0, r1);
         return inner.LogOfIntegral(
-            u =>
+            [MethodImpl(MethodImplOptions.AggressiveOptimization)] (u) =>
             {
                 var own = Place(third, u);
                 return own + LogLikelihood((rest[third] * q0) + (share[third] * q1), (rest[third] * r0) + (share[third] * r1));
@@ -105,9 +109,11 @@ internal sealed class PosteriorIntegral
         _ => (share[0] * share[1], (share[0] * share[1]) + rest[0], (share[0] * rest[1]) + rest[0], share[0] * rest[1]),
     };
 
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     private double LogLikelihood(double q, double r) => (x == 0 ? 0 : x * Math.Log(q)) + (y == 0 ? 0 : y * Math.Log(r));
 
     /// <summary>Moves the innermost start near the mode and answers the width there.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     private double Mode(double a, double b, double q0, double q1, double r0, double r1)
     {
         double low = -745, high = 745, scale = 1;
