@@ -62,6 +62,17 @@ public sealed class ReferenceTableTests
         ["Kappa"] = "agreement",
         ["PercentAgreement"] = "agreement",
         ["AgreementIndex"] = "agreement",
+        ["ProportionChart"] = "control-charts",
+        ["OverdispersedChart"] = "control-charts",
+        ["Overdispersion"] = "overdispersion",
+        ["CountChart"] = "control-charts",
+        ["MovingAverageChart"] = "control-charts",
+        ["MovingAverageRunLength"] = "moving-average-run-lengths",
+        ["ShewhartRunLength"] = "shewhart-run-lengths",
+        ["RunRuleLength"] = "run-rule-lengths",
+        ["RunsAndCrossings"] = "runs-and-crossings",
+        ["GapChart"] = "rare-event-charts",
+        ["TimeChart"] = "rare-event-charts",
         ["Quantile"] = "quantiles",
         ["Percentile"] = "percentiles",
         ["AnytimeAlarm"] = "anytime-evidence",
@@ -76,7 +87,7 @@ public sealed class ReferenceTableTests
 
     /// <summary>Static classes that return words or enumerations, not figures.</summary>
     private static readonly string[] NotFigures =
-        ["AdjustmentMethods", "AgreementCautions", "ContrastMethods", "IntervalMethods", "IntervalNotes", "UndefinedReasons"];
+        ["AdjustmentMethods", "AgreementCautions", "ContrastMethods", "IntervalMethods", "IntervalNotes", "RunRules", "UndefinedReasons"];
 
     [Fact]
     public void Ids_are_unique_over_each_pair_of_tables() =>

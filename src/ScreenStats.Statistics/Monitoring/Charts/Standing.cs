@@ -17,7 +17,8 @@ internal readonly record struct Standing(ChartSide Side, double Score)
     public static Standing FromDistance(double score) =>
         new(score > 0 ? ChartSide.Above : score < 0 ? ChartSide.Below : ChartSide.On, score);
 
-    public bool IsAbove => Side == ChartSide.Above;
+    /// <summary>Whether the score lies farther out than a distance; what is equal but for rounding does not.</summary>
+    public bool Beyond(double distance) => Math.Abs(Score) > distance * (1 + 1e-9);
 
     private static double NormalScore(double tail) => tail >= 0.5 ? 0 : Math.Min(37, Quantile.NormalTail(Math.Max(tail, 1e-299)));
 }

@@ -24,22 +24,31 @@ internal static class RuleEvaluation
     /// <summary>Whether a rule is completed by the last point.</summary>
     private static bool Fires(RunRule rule, List<ChartPoint> seen) => rule switch
     {
-        RunRule.OutsideLimits => seen[^1].Value > seen[^1].Upper || seen[^1].Value < seen[^1].Lower,
+        RunRule.OutsideLimits => Outside(seen[^1]),
         RunRule.TwoOfThreeFar => Among(seen, 2, 3, 2),
         RunRule.FourOfFiveOff => Among(seen, 4, 5, 1),
-        _ => Among(seen, 8, 8, double.NegativeInfinity),
+        _ => Among(seen, 8, 8, -1),
     };
 
     private static bool Among(List<ChartPoint> seen, int wanted, int window, double distance)
     {
         var side = seen[^1].Side;
-        if (side == ChartSide.On || !(Math.Abs(seen[^1].Score!.Value) > distance)) return false;
+        if (side == ChartSide.On || !Beyond(seen[^1], distance)) return false;
         var count = 0;
         for (var i = Math.Max(0, seen.Count - window); i < seen.Count; i++)
         {
-            if (seen[i].Side == side && Math.Abs(seen[i].Score!.Value) > distance) count++;
+            if (seen[i].Side == side && Beyond(seen[i], distance)) count++;
         }
 
         return count >= wanted;
+    }
+
+    private static bool Beyond(ChartPoint point, double distance) => new Standing(point.Side, point.Score!.Value).Beyond(distance);
+
+    // A point on a limit is inside, whatever the last bit of the limit.
+    private static bool Outside(ChartPoint point)
+    {
+        var slack = 1e-12 * Math.Abs(point.Value!.Value);
+        return point.Value - slack > point.Upper || point.Value + slack < point.Lower;
     }
 }

@@ -60,7 +60,7 @@ public static class RunsAndCrossings
     /// <param name="usefulPoints">The points off the centre, 1 to <see cref="MostPoints"/>.</param>
     /// <returns>The limits with the chance that either, and that any, is passed.</returns>
     /// <exception cref="ArgumentOutOfRangeException">The number of points is outside its domain.</exception>
-    /// <remarks>Exact, by dynamic programming over the lengths of the runs: about 5 %, up to 9 % for some numbers of points.</remarks>
+    /// <remarks>Exact, by dynamic programming over the lengths of the runs: 4 to 8 % from 10 to 100 points (0.045 at 10, 0.079 at 40), 12 % at 5000.</remarks>
     public static RunChances Chances(int usefulPoints)
     {
         ArgumentOutOfRangeException.ThrowIfLessThan(usefulPoints, 1);

@@ -30,9 +30,9 @@ internal sealed record ZoneChances(double[] Near, double[] Off, double[] Far, do
         var below = new double[4];
         for (var zone = 0; zone < 3; zone++)
         {
-            var distance = zone == 0 ? double.NegativeInfinity : zone;
-            var first = CountLimits.First(0, trials + 1, x => standing(x) is { Side: ChartSide.Above } s && s.Score > distance);
-            var last = CountLimits.First(0, trials + 1, x => !(standing(x) is { Side: ChartSide.Below } s && -s.Score > distance)) - 1;
+            var distance = zone == 0 ? -1.0 : zone;
+            var first = CountLimits.First(0, trials + 1, x => standing(x) is { Side: ChartSide.Above } s && s.Beyond(distance));
+            var last = CountLimits.First(0, trials + 1, x => !(standing(x) is { Side: ChartSide.Below } s && s.Beyond(distance))) - 1;
             above[zone] = CountLimits.BinomialOrMore(first, trials, rate);
             below[zone] = CountLimits.BinomialOrLess(last, trials, rate);
         }
