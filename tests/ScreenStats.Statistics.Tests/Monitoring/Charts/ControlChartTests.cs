@@ -1,4 +1,4 @@
-using System.Globalization;
+using ScreenStats.Statistics.Clusters;
 using ScreenStats.Statistics.Monitoring.Charts;
 using ScreenStats.Statistics.Monitoring.MovingAverages;
 using ScreenStats.Statistics.Monitoring.Runs;
@@ -23,6 +23,27 @@ public sealed class ControlChartTests
             ChartRows.OutsideMismatch(row, chart),
         ];
     });
+
+    // R 4.2.2 pbinom at the proportions of NIST e-Handbook 6.3.3.2, printed to 12 decimals.
+    [Theory]
+    [InlineData(347, 1500, 4, 21, 0.001280200072, 0.000892990537)]
+    [InlineData(301, 1400, 3, 20, 0.000590446612, 0.000883244673)]
+    [InlineData(133, 1200, 0, 13, 0, 0.000811294594)]
+    public void The_chances_outside_exact_limits_are_those_of_the_binomial(long events, long trials, long fewest, long most, double below, double above)
+    {
+        var p = (double)events / trials;
+        CountLimits.BinomialInside(50, p, 0.00135).Should().Be((fewest, most));
+        CountLimits.BinomialOrLess(fewest - 1, 50, p).Should().BeApproximately(below, 6e-13);
+        CountLimits.BinomialOrMore(most + 1, 50, p).Should().BeApproximately(above, 6e-13);
+    }
+
+    [Fact]
+    public void The_step_between_the_two_periods_of_the_handbook_is_seven_standard_errors()
+    {
+        // Printed 7.10 (Montgomery, from memory); R 4.2.2: 7.100615415.
+        var test = RaoScott.Naive([(1400, 301)], [(1200, 133)]);
+        Math.Sqrt(test.ChiSquare!.Value).Should().BeApproximately(7.100615415, 6e-10);
+    }
 
     [Fact]
     public void With_exact_limits_a_point_lies_outside_with_the_stated_chance_at_most_and_one_count_less_would_be_more() =>
