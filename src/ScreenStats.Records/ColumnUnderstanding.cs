@@ -19,10 +19,19 @@ public sealed record ColumnUnderstanding(
     DateOrder? DateOrder, string DateOrderWhy, DateOnly? FirstDay, DateOnly? LastDay)
 {
     /// <summary>
-    /// Words that were not understood, where they are surely no person's: at most 20 that stand in at least five rows of a column of
-    /// mostly known words, short, of letters, and like no name, address or number. The others could be anything and are only counted.
+    /// Words that were not understood, where they are surely no person's: at most 20 that stand in at least five rows, short, of letters, and like no
+    /// name, address or number, of a column of mostly known words or of at most eight different ones. The others could be anything and are only counted.
     /// </summary>
     public ImmutableArray<WordUnderstanding> UnknownWordsShown { get; init; } = [];
+
+    /// <summary>For a column of choices, the words that one of its own may mean, in the contract's order; else none.</summary>
+    public ImmutableArray<string> Meanings { get; init; } = [];
+
+    /// <summary>For a column of times, rows whose time carries an offset from UTC; counted only where the program states no time zone.</summary>
+    public long WithOffset { get; init; }
+
+    /// <summary>For such a column, rows whose time carries none; counted only where the program states no time zone.</summary>
+    public long WithoutOffset { get; init; }
 
     /// <summary>For a column of sites, lots or kits of the screening export, the 20 most frequent of counted rows; none where the exports were refused.</summary>
     public ImmutableArray<LevelUnderstanding> Levels { get; init; } = [];

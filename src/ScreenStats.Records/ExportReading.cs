@@ -161,7 +161,12 @@ internal sealed class ExportReading : IDisposable
                 isDate ? days.Min(day => day.First) : null,
                 isDate ? days.Max(day => day.Last) : null)
             {
-                UnknownWordsShown = ShownWords.Unknown([.. met.Where(word => word.Code == Words.Unknown).Select(word => (word.Text, word.Times))], met.Sum(word => word.Code >= 0 ? word.Times : 0)),
+                UnknownWordsShown = ShownWords.Unknown(
+                    [.. met.Where(word => word.Code == Words.Unknown).Select(word => (word.Text, word.Times))], met.Sum(word => word.Code >= 0 ? word.Times : 0),
+                    plans.Where(plan => plan.Matches[c].Field >= 0).Select(plan => plan.Headings[plan.Matches[c].Field])),
+                Meanings = [.. canonical],
+                WithOffset = isDate ? findings.Count(Finding.WithOffset, c) : 0,
+                WithoutOffset = isDate ? findings.Count(Finding.WithoutOffset, c) : 0,
                 Levels = ShownWords.Levels(LevelsOf(c), unshown),
                 DifferentLevels = levels[c].Any() && counted.TryGetValue(column.Name, out var known) ? known.Counted.LongCount(one => one) : 0,
             };

@@ -23,6 +23,38 @@ public static class PinnedProgram
         return program.ToJsonString(Written) + "\n";
     }
 
+    /// <summary>The text of a program file with comments.</summary>
+    /// <param name="program">The file.</param>
+    /// <param name="hints">The comments; those of one object stand at its beginning, in the order given.</param>
+    /// <returns>JSON with comments, which a program file may have, and a line end behind it.</returns>
+    public static string Text(JsonObject program, ImmutableArray<ProgramHint> hints)
+    {
+        ArgumentNullException.ThrowIfNull(program);
+        var copy = (JsonObject)program.DeepClone();
+        for (var h = hints.Length - 1; h >= 0; h--)
+        {
+            var at = copy;
+            foreach (var name in hints[h].Path)
+            {
+                if (at[name] is not JsonObject inner) at[name] = inner = [];
+                at = inner;
+            }
+
+            at.Insert(0, Mark(h), null);
+        }
+
+        var text = Text(copy);
+        for (var h = 0; h < hints.Length; h++)
+        {
+            // The mark is a key of its own line; a comment ends where its line does.
+            var mark = $"\"{Mark(h)}\": null";
+            var comment = "// " + string.Concat(hints[h].Text.Select(sign => char.IsControl(sign) || sign is '\u2028' or '\u2029' ? ' ' : sign));
+            text = text.Replace(mark + ",\n", comment + "\n", StringComparison.Ordinal).Replace(mark + "\n", comment + "\n", StringComparison.Ordinal);
+        }
+
+        return text;
+    }
+
     /// <summary>The program file that pins an understanding.</summary>
     /// <remarks>
     /// What the present file says of other things is kept, its comments are not. Under exports stand the heading of every column, the words
@@ -52,6 +84,9 @@ public static class PinnedProgram
         program.Add("exports", exports);
         return program;
     }
+
+    // No key of a program file begins so.
+    private static string Mark(int hint) => string.Create(System.Globalization.CultureInfo.InvariantCulture, $"//{hint}");
 
     private static void Pin(JsonObject own, ExportUnderstanding export)
     {

@@ -35,7 +35,7 @@ public sealed class ScreeningProgram
 
     /// <summary>Opens a program. No export is read yet.</summary>
     /// <param name="path">A folder with exports, with or without a program.json; or the path of a program file beside its exports.</param>
-    /// <returns>The program.</returns>
+    /// <returns>The program; where its file states no title, that of the folder's name, made readable.</returns>
     /// <exception cref="Counting.Diagnostics.UnusableDataException">
     /// There is no such folder or file, or the program file cannot be read; holds every problem of the file.
     /// </exception>
@@ -43,7 +43,8 @@ public sealed class ScreeningProgram
     {
         ArgumentException.ThrowIfNullOrEmpty(path);
         var (folder, file) = ProgramFolder.Find(path);
-        return new(folder, file, file is null ? new ProgramSettings() : ProgramFolder.Settings(file));
+        var settings = file is null ? new ProgramSettings() : ProgramFolder.Settings(file);
+        return new(folder, file, settings.Title == new ProgramSettings().Title ? settings with { Title = ProgramTitle.OfFolder(folder) ?? settings.Title } : settings);
     }
 
     /// <summary>Reads and counts every export of the program.</summary>
@@ -54,7 +55,7 @@ public sealed class ScreeningProgram
 
     /// <summary>A program file that pins how the exports were understood, so that nothing is left to recognise; what the present one says of other things is kept.</summary>
     /// <param name="understanding">How they were understood.</param>
-    /// <returns>The file; <see cref="PinnedProgram.Text"/> writes it.</returns>
+    /// <returns>The file; <see cref="PinnedProgram"/> writes it.</returns>
     /// <exception cref="IOException">The present program file cannot be read any more.</exception>
     public System.Text.Json.Nodes.JsonObject Pinned(System.Collections.Immutable.ImmutableArray<ExportUnderstanding> understanding) =>
         PinnedProgram.Of(understanding, File is null ? null : System.IO.File.ReadAllText(File));

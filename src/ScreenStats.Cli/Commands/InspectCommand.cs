@@ -47,6 +47,7 @@ internal sealed class InspectCommand : ProgramCommand
     private static void Render(InspectResult result, Screen screen)
     {
         screen.Title(result.Title);
+        screen.Text(TimeZone(result));
         foreach (var export in result.Exports.Where(export => !export.Files.IsEmpty)) RenderExport(export, screen);
         if (!result.Refused)
         {
@@ -58,7 +59,7 @@ internal sealed class InspectCommand : ProgramCommand
         screen.Title(result.Refused
             ? "What is understood so far, as a program.json to complete and save beside the exports"
             : "This understanding as a program.json, to save beside the exports");
-        screen.Line(PinnedProgram.Text(result.ProgramFile).TrimEnd('\n'));
+        screen.Line(PinnedProgram.Text(result.ProgramFile, ProgramHints.Of(result.Exports, result.Diagnostics, result.ProgramFile)).TrimEnd('\n'));
         screen.Caution();
     }
 
@@ -110,7 +111,27 @@ internal sealed class InspectCommand : ProgramCommand
                 column.Column, column.Rows == 0 ? "not read" : $"{Terminal.Show.Count(column.Recorded)} of {Terminal.Show.Count(column.Rows)} ({Share(column.Recorded, column.Rows)})", UnderstoodAs(column),
             }));
         var absent = export.Columns.Where(column => !column.Mapped).Select(column => column.Column).ToImmutableArray();
-        if (!absent.IsEmpty) screen.Text("not in the export: " + string.Join(", ", absent));
+        if (!absent.IsEmpty) screen.Text("no heading was recognised for: " + string.Join(", ", absent));
+        var unread = ProgramHints.Unread(export);
+        if (absent.IsEmpty || unread.IsEmpty) return;
+        screen.Text("headings not read: " + string.Join(", ", unread));
+        screen.Text($"If one of them holds one of these columns, say so in program.json: {{ \"exports\": {{ \"{LevelNames.Of(export.Export)}\": {{ \"columns\": {{ \"{Example(absent)}\": \"the heading\" }} }} }} }}.");
+    }
+
+    /// <summary>A column to speak of: the first, but not a line of the device where the result is read.</summary>
+    private static string Example(ImmutableArray<string> absent) => absent.FirstOrDefault(column => column is not ("control_line" or "test_line")) ?? absent[0];
+
+    /// <summary>In which zone times were taken, and whether that could matter.</summary>
+    private static string TimeZone(InspectResult result)
+    {
+        if (result.ProgramFile["timeZone"] is { } zone) return $"time zone: {zone}, as program.json states; times without an offset from UTC are taken in it";
+        var columns = result.Exports.SelectMany(export => export.Columns).ToList();
+        return (columns.Any(column => column.WithOffset > 0), columns.Any(column => column.WithoutOffset > 0)) switch
+        {
+            (true, false) => "time zone: none stated, and none needed: every time of day carries an offset from UTC",
+            (true, true) => "time zone: none stated, but needed: some times of day carry an offset from UTC and others none",
+            _ => "time zone: none stated; times without an offset from UTC are taken in the program's time zone, so as they are written. That is harmless unless other times carry an offset, or sites lie in different zones.",
+        };
     }
 
     /// <summary>What a file is, in the order in which one would ask for it.</summary>
@@ -137,7 +158,10 @@ internal sealed class InspectCommand : ProgramCommand
         if (column.DifferentLevels > 0)
         {
             var more = column.DifferentLevels - column.Levels.Length;
-            parts.Add($"{Terminal.Show.Count(column.DifferentLevels)} different: {string.Join(", ", column.Levels.Select(level => $"{level.Name} ({Terminal.Show.Count(level.Rows)})"))}{(more > 0 ? $" and {Terminal.Show.Count(more)} more" : "")}");
+            var shown = string.Join(", ", column.Levels.Select(level => $"{level.Name} ({Terminal.Show.Count(level.Rows)})"));
+            parts.Add($"{Terminal.Show.Count(column.DifferentLevels)} different" + (shown.Length == 0
+                ? ", not shown here as they could be names of people"
+                : $": {shown}{(more > 0 ? $" and {Terminal.Show.Count(more)} more" : "")}"));
         }
 
         return string.Join("; ", parts);

@@ -36,7 +36,7 @@ internal static class CanonicalColumns
          "badge", "badge id", "badge number", "subject", "subject id", "participant", "participant id", "worker", "worker id",
          "staff id", "staff member", "personnel number", "individual", "individual id", "patient id", "patient",
          "mitarbeiter", "mitarbeiternummer", "mitarbeiter nr", "personalnummer", "personal nr", "ausweis nr", "ausweisnummer", "probanden nr",
-         "personen id", "teilnehmer", "salarié", "employé", "matricule", "no de badge", "n de badge", "numéro de badge", "nº de badge", "número de empleado", "nº de empleado", "pseudonyme", "empleado", "trabajador", "seudónimo", "participante"];
+         "personen id", "personenschlüssel", "mitarbeiterschlüssel", "teilnehmer", "salarié", "code salarié", "code employé", "employé", "matricule", "no de badge", "n de badge", "numéro de badge", "nº de badge", "número de empleado", "nº de empleado", "pseudonyme", "empleado", "trabajador", "seudónimo", "participante"];
 
     private static readonly string[] SiteHeadings =
         ["location", "facility", "workplace", "work site", "site id", "site name", "site code", "plant", "office", "campus",
@@ -97,9 +97,9 @@ internal static class CanonicalColumns
         new(ReadAt, false, ["read", "read time", "reading time", "time read", "result time", "result read at", "read on", "interpreted at",
             "ablesezeit", "ablesezeitpunkt", "abgelesen", "abgelesen um", "heure de lecture", "date de lecture", "date et heure de lecture", "hora de lectura"]),
         new(Operator, false, OperatorHeadings),
-        new(Specimen, false, ["specimen type", "sample type", "specimen source", "swab", "swab type", "swab site", "matrix"]),
+        new(Specimen, false, ["specimen type", "sample type", "specimen source", "swab", "swab type", "swab site", "matrix", "probenart", "probenmaterial", "abstrichart", "type de prélèvement", "tipo de muestra"]),
         new(Collection, false, ["collection method", "collection mode", "collected by", "supervision", "supervised", "sampling method"]),
-        new(Symptomatic, false, ["symptoms", "has symptoms", "symptom", "with symptoms", "symptomatic at test", "symptome", "symptomatisch", "symptômes", "síntomas"]),
+        new(Symptomatic, false, ["symptoms", "has symptoms", "symptom", "with symptoms", "symptomatic at test", "symptome", "symptomatisch", "beschwerden", "symptômes", "síntomas"]),
         new(Exposed, false, ["exposure", "contact", "close contact", "contact of case", "known exposure", "known contact"]),
         new(Control, false, ControlHeadings),
         new(ScreenId, false, ["screening id", "test id", "run id", "record id", "result id", "screen number", "test number", "accession",

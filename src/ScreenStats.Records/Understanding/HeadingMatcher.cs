@@ -91,12 +91,12 @@ internal static class HeadingMatcher
         }
     }
 
-    /// <summary>Number of required columns that have no heading, and of headings that the program file maps in vain.</summary>
-    public static int Lacks(ExportKind export, IReadOnlyList<string> headings, ExportSettings settings)
+    /// <summary>Whether every required column, and every column that the program file maps, has its heading.</summary>
+    public static bool Complete(ExportKind export, IReadOnlyList<string> headings, ExportSettings settings)
     {
         var wrong = new List<Diagnostic>();
         Match(export, "", headings, settings, 1, wrong);
-        return wrong.Count(one => one.Code is ReadingDiagnostics.MissingColumn or ReadingDiagnostics.MappedHeadingMissing);
+        return !wrong.Exists(one => one.Code is ReadingDiagnostics.MissingColumn or ReadingDiagnostics.MappedHeadingMissing);
     }
 
     /// <summary>Finds headings that are the same.</summary>
@@ -131,16 +131,22 @@ internal static class HeadingMatcher
         var missing = columns.Where(column => column.Required && !Has(column.Name)).Select(column => column.Name).ToList();
         if (Has(CanonicalColumns.ControlLine) && Has(CanonicalColumns.TestLine)) missing.Remove(CanonicalColumns.Result);
         if (export == ExportKind.Headcount && !Has(CanonicalColumns.Week) && !Has(CanonicalColumns.Date)) missing.Add(CanonicalColumns.Week);
-        foreach (var name in missing)
-        {
-            var instead = name == CanonicalColumns.Result && export != ExportKind.Confirmatory ? " (or control_line and test_line)"
-                : name == CanonicalColumns.Week ? " (or date)" : "";
-            diagnostics.Add(new Diagnostic(ReadingDiagnostics.MissingColumn, Severity.Error, file, line, name,
-                $"{file} has no heading for the required column {name}{instead} among its {headings.Count}. "
-                + $"Add the column, or say in program.json, in the same folder, which heading holds it: "
-                + $"{{ \"exports\": {{ \"{export.ToString().ToLowerInvariant()}\": {{ \"columns\": {{ \"{name}\": \"the heading\" }} }} }} }}."));
-        }
+        if (missing.Count == 0) return;
+        var several = missing.Count > 1;
+        var named = missing.Select(name => name + Instead(name, export)).ToList();
+        var keys = string.Join(", ", missing.Select(name => $"\"{name}\": \"the heading\""));
+        diagnostics.Add(new Diagnostic(ReadingDiagnostics.MissingColumn, Severity.Error, file, line, several ? "" : missing[0],
+            $"{file} has no heading for the required {(several ? "columns" : "column")} {(several ? string.Join(", ", named.SkipLast(1)) + " and " : "")}{named[^1]} among its {headings.Count}. "
+            + $"Add {(several ? "them" : "the column")}, or say in program.json, in the same folder, which {(several ? "headings hold them" : "heading holds it")}: "
+            + $"{{ \"exports\": {{ \"{export.ToString().ToLowerInvariant()}\": {{ \"columns\": {{ {keys} }} }} }} }}. inspect lists the headings that were not read."));
     }
+
+    private static string Instead(string name, ExportKind export) => name switch
+    {
+        CanonicalColumns.Result when export != ExportKind.Confirmatory => " (or control_line and test_line)",
+        CanonicalColumns.Week => " (or date)",
+        _ => "",
+    };
 
     // What is not near may be a cell of a file whose headings were not found.
     private static string? Nearest(string wanted, IReadOnlyList<string> headings) =>

@@ -87,7 +87,7 @@ internal sealed class HeadingSearch
 
     private bool Complete(IReadOnlyList<string> headings) => named
         ? known.IsSubsetOf(headings.Take(HeadingMatcher.MostHeadings).Where(heading => heading.Length <= 200).Select(TextFold.Fold))
-        : HeadingMatcher.Lacks(export, headings, settings) == 0;
+        : HeadingMatcher.Complete(export, headings, settings);
 
     /// <summary>Which fields hold dates.</summary>
     public bool[] DateFields(IReadOnlyList<string> headings)

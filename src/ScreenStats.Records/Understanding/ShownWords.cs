@@ -8,8 +8,9 @@ namespace ScreenStats.Records.Understanding;
 /// Which texts may be shown where understanding is shown. Messages, reports and set-aside lists never hold a cell's text;
 /// inspect alone may show, to the person who holds the exports, the names of sites, lots and kits, the words that are known,
 /// and of the words that are not known those which are surely no person's: the column holds mostly known words, so it is the
-/// column of choices it was taken for; the word stands in several rows; it is short, of letters and a few signs only, and
-/// looks like no name, address or number of a person. Of all others only the number of rows is shown.
+/// column of choices it was taken for, or only a few different ones, none of which is a frequent name, under a heading that asks for no
+/// person; the word stands in several rows; it is short, of letters and a few signs only, and looks like no name, address or number of a
+/// person. Of all others only the number of rows is shown.
 /// </summary>
 internal static class ShownWords
 {
@@ -18,19 +19,33 @@ internal static class ShownWords
 
     private const int Longest = 30;
     private const int Most = 20;
+    private const int MostChoices = 8;
+
+    /// <summary>What stands in headings under which a person's name may stand: collected by, contact.</summary>
+    private static readonly HashSet<string> AsksForSomebody = new(StringComparer.Ordinal) { "by", "von", "durch", "par", "por", "contact", "kontakt", "contacto" };
 
     /// <summary>The unknown words that may be shown, the most frequent first.</summary>
     /// <param name="unknown">Unknown words with their rows.</param>
     /// <param name="known">Rows of the column with a known word.</param>
-    public static ImmutableArray<WordUnderstanding> Unknown(IReadOnlyList<(string Text, long Times)> unknown, long known)
+    /// <param name="headings">The headings it is read from.</param>
+    public static ImmutableArray<WordUnderstanding> Unknown(IReadOnlyList<(string Text, long Times)> unknown, long known, IEnumerable<string> headings)
     {
-        if (known < unknown.Sum(word => word.Times)) return [];
+        if (known < unknown.Sum(word => word.Times) && !IsFewChoices(unknown, headings)) return [];
         return
         [
-            .. unknown.Where(word => word.Times >= FewestRows && word.Text.Length <= Longest && word.Text.All(c => char.IsLetter(c) || c is ' ' or '-' or '+' or '/') && IsNobody(word.Text))
+            .. unknown.Where(word => word.Times >= FewestRows && word.Text.Length <= Longest && word.Text.All(IsOfWords) && IsNobody(word.Text))
                 .OrderByDescending(word => word.Times).ThenBy(word => word.Text, StringComparer.Ordinal).Take(Most).Select(word => new WordUnderstanding(word.Text, "", word.Times)),
         ];
     }
+
+    /// <summary>A column in a language that is not known has a few words, each in many rows; a column of people has more, or their names.</summary>
+    private static bool IsFewChoices(IReadOnlyList<(string Text, long Times)> unknown, IEnumerable<string> headings) =>
+        unknown.Count <= MostChoices
+        && unknown.All(word => word.Times >= FewestRows && word.Text.Length <= Longest && word.Text.All(IsOfWords) && IsNobody(word.Text)
+            && !word.Text.Split([' ', '-', '/']).Any(FrequentNames.Contains))
+        && !headings.SelectMany(heading => heading.Split([' ', '-', '_', '.', '/', '(', ')'])).Any(part => AsksForSomebody.Contains(TextFold.Fold(part)));
+
+    private static bool IsOfWords(char sign) => char.IsLetter(sign) || sign is ' ' or '-' or '+' or '/';
 
     /// <summary>The most frequent names of sites, lots or kits; none that looks like a person.</summary>
     public static ImmutableArray<LevelUnderstanding> Levels(IEnumerable<(string Text, long Times)> met, IReadOnlySet<string> unshown) =>

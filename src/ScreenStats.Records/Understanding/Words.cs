@@ -78,10 +78,10 @@ internal sealed class Words
     {
         Synonyms =
         {
-            ["nasal"] = "nose nares anterior midturbinate nostril",
-            ["nasopharyngeal"] = "np nps nasopharynx",
-            ["throat"] = "oropharyngeal op pharyngeal oropharynx",
-            ["saliva"] = "spit oralfluid",
+            ["nasal"] = "nose nares anterior midturbinate nostril nase nasenabstrich nez nasale nariz",
+            ["nasopharyngeal"] = "np nps nasopharynx nasenrachen nasopharynge nasofaringeo",
+            ["throat"] = "oropharyngeal op pharyngeal oropharynx rachen rachenabstrich gorge garganta",
+            ["saliva"] = "spit oralfluid speichel salive",
             ["other"] = "mixed combined",
         },
         Phrases =
@@ -98,8 +98,8 @@ internal sealed class Words
     {
         Synonyms =
         {
-            ["supervised"] = "observed staff assisted professional nurse yes watched",
-            ["self"] = "unsupervised unobserved home selfcollected selfswab no",
+            ["supervised"] = "observed staff assisted professional nurse yes watched beaufsichtigt supervise supervisado",
+            ["self"] = "unsupervised unobserved home selfcollected selfswab no eigenstandig unbeaufsichtigt autoprelevement",
         },
         Phrases =
         {
@@ -112,14 +112,14 @@ internal sealed class Words
     {
         Synonyms =
         {
-            ["follow-up"] = "followup confirmatory confirmation reflex confirm nachtestung bestatigung bestatigungstest confirmacion",
+            ["follow-up"] = "followup confirmatory confirmation reflex confirm nachtestung bestatigung bestatigungstest confirmacion suivi seguimiento",
             ["audit"] = "verification quality sample random stichprobe zufallsstichprobe",
             ["other"] = "symptoms symptomatic contact travel diagnostic symptome symptomes sintomas kontakt contacto",
         },
         Phrases =
         {
             ["follow-up"] = ["follow up of screen", "positive screen", "confirmatory test"],
-            ["audit"] = ["audit sample", "random sample", "quality audit", "negative audit", "échantillon aléatoire", "muestra aleatoria"],
+            ["audit"] = ["audit sample", "random sample", "quality audit", "negative audit", "échantillon aléatoire", "contrôle aléatoire", "muestra aleatoria"],
             ["other"] = ["contact tracing"],
         },
     };

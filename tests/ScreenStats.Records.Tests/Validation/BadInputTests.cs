@@ -127,7 +127,7 @@ public class BadInputTests
         using var folder = new TestFolder()
             .With("screening.csv", "person,site\np1,North\n").With("confirmatory.csv", "").With("controls.csv", RandomBytes(500));
         folder.Refused().Select(found => (found.File, found.Code)).Should().Equal(
-            ("screening.csv", ReadingDiagnostics.MissingColumn), ("screening.csv", ReadingDiagnostics.MissingColumn),
+            ("screening.csv", ReadingDiagnostics.MissingColumn),
             ("confirmatory.csv", ReadingDiagnostics.EmptyFile), ("controls.csv", ReadingDiagnostics.NotText));
     }
 
