@@ -89,8 +89,7 @@ internal sealed class EvaluateCommand : ProgramCommand
         {
             screen.Line();
             screen.Title(answer.Question);
-            screen.Text(answer.Text);
-            if (answer.Condition.Length > 0) screen.Text(answer.Condition);
+            screen.Text(answer.Brief);
         }
 
         screen.Line();
@@ -101,10 +100,12 @@ internal sealed class EvaluateCommand : ProgramCommand
             screen.Line();
             screen.Title("What to do next");
             foreach (var step in findings.Answers.NextSteps.Take(MostSteps)) screen.Text($"{step.Rank}. {step.Text}");
+            var more = findings.Answers.NextSteps.Length - MostSteps;
+            if (more > 0) screen.Line($"{Show.Count(more)} more in the report");
         }
 
         screen.Line();
-        screen.Line($"The whole report: {Path.Combine(written, "report.html")}");
+        screen.Line($"The whole report, with the conditions under which the answers hold: {Path.Combine(written, "report.html")}");
         screen.Caution();
     }
 

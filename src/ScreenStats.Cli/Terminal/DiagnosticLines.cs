@@ -6,9 +6,20 @@ namespace ScreenStats.Cli.Terminal;
 /// <summary>Prints diagnostics, one a line: place, severity, message, code, and how often.</summary>
 internal static class DiagnosticLines
 {
+    private const int MostFiles = 5;
+
     public static void Write(TextWriter writer, IEnumerable<Diagnostic> diagnostics)
     {
-        foreach (var diagnostic in diagnostics) writer.Write(Printable.Of(Of(diagnostic)) + "\n");
+        var all = diagnostics.ToList();
+        foreach (var diagnostic in all)
+        {
+            // The same note on several files is said once, of the first.
+            var alike = diagnostic.Severity == Severity.Note && diagnostic.File.Length > 0 ? all.FindAll(other => other.Code == diagnostic.Code && other.Severity == Severity.Note && other.File.Length > 0) : [];
+            if (alike.Count > 1 && !ReferenceEquals(alike[0], diagnostic)) continue;
+            var others = alike.Select(other => other.File).Where(file => file != diagnostic.File).Distinct(StringComparer.Ordinal).ToList();
+            var more = others.Count == 0 ? "" : others.Count <= MostFiles ? $" (likewise: {string.Join(", ", others)})" : $" (likewise {Show.Count(others.Count)} other files)";
+            writer.Write(Printable.Of(Of(diagnostic) + more) + "\n");
+        }
     }
 
     public static string Of(Diagnostic diagnostic)

@@ -14,6 +14,14 @@ public sealed record Answer(
     string Id, string Question, ImmutableArray<Reader> Readers,
     [property: JsonIgnore] ImmutableArray<Sentence> Sentences, [property: JsonIgnore] ImmutableArray<Sentence> Conditions)
 {
+    /// <summary>The answer in a line or two, its figure first; empty where the answer is short itself.</summary>
+    [JsonIgnore]
+    public ImmutableArray<Sentence> InShort { get; init; } = [];
+
+    /// <summary>The short answer as it is read.</summary>
+    [JsonIgnore]
+    public string Brief => InShort.IsEmpty ? Text : string.Join(' ', InShort.Select(sentence => sentence.Text));
+
     /// <summary>The answer as it is read.</summary>
     public string Text => string.Join(' ', Sentences.Select(sentence => sentence.Text));
 

@@ -48,7 +48,12 @@ internal static class AnswerAnalysis
 
         conditions.Add(new Sentence("Each positive needs its own confirmatory test all the same."));
         return new Answer(
-            "what-a-positive-is-worth", "What is a positive here worth?", [Reader.Manager, Reader.Analyst], text.ToImmutable(), conditions.ToImmutable());
+            "what-a-positive-is-worth", "What is a positive here worth?", [Reader.Manager, Reader.Analyst], text.ToImmutable(), conditions.ToImmutable())
+        {
+            InShort = findings.Observed.Trials == 0 ? [] : findings.FlaggedLots.IsEmpty
+                ? [PredictiveValueSentences.InShort(findings)]
+                : [PredictiveValueSentences.InShort(findings), PredictiveValueSentences.WithoutFlaggedLots(findings)],
+        };
     }
 
     private static Answer Accurate(AccuracyFindings findings)
@@ -65,14 +70,18 @@ internal static class AnswerAnalysis
         if (findings.Basis != AccuracyBasis.None) conditions.Add(new Sentence($"It holds only if {findings.Assumption}."));
         conditions.Add(new Sentence("A negative screen does not rule out infection."));
         return new Answer(
-            "how-accurate-is-the-screen", "How accurate was the screen here?", [Reader.Consultant, Reader.Analyst], text.ToImmutable(), conditions.ToImmutable());
+            "how-accurate-is-the-screen", "How accurate was the screen here?", [Reader.Consultant, Reader.Analyst], text.ToImmutable(), conditions.ToImmutable())
+        {
+            InShort = AccuracySentences.InShort(findings) is { } brief ? [brief] : [],
+        };
     }
 
     private static Answer StandOut(LotFindings lots, SiteFindings sites)
     {
         var text = ImmutableArray.CreateBuilder<Sentence>();
-        Add(text, "lots", "lot", [.. lots.Where(lot => lot.Flag != Flag.None)]);
-        Add(text, "sites", "site", [.. sites.Where(site => site.Flag != Flag.None)]);
+        var brief = ImmutableArray.CreateBuilder<Sentence>();
+        Add(text, brief, "lots", "lot", [.. lots.Where(lot => lot.Flag != Flag.None)]);
+        Add(text, brief, "sites", "site", [.. sites.Where(site => site.Flag != Flag.None)]);
         var refuted = lots.Any(lot => lot.RefutedP is not null) || sites.Any(site => site.RefutedP is not null);
         var invalid = lots.Any(lot => lot.InvalidP is not null) || sites.Any(site => site.InvalidP is not null);
         if (text.Count == 0 && (refuted || invalid))
@@ -94,20 +103,28 @@ internal static class AnswerAnalysis
             [
                 new Sentence(
                     "A flag means that the lot or site needs looking into. It does not say that its positives were false, and it releases nobody from isolation; and one that is not flagged may be at fault all the same, where it had few runs."),
-            ]);
+            ])
+        {
+            InShort = brief.ToImmutable(),
+        };
     }
 
-    private static void Add<TLevel>(ImmutableArray<Sentence>.Builder text, string list, string kind, ImmutableArray<TLevel> flagged)
+    private static void Add<TLevel>(ImmutableArray<Sentence>.Builder text, ImmutableArray<Sentence>.Builder brief, string list, string kind, ImmutableArray<TLevel> flagged)
         where TLevel : IJudgedLevel
     {
         foreach (var level in flagged.OrderBy(level => Smallest(level)).ThenBy(level => level.Name, StringComparer.Ordinal).Take(Spoken))
         {
             var path = FigurePath.Row(list, level.Name);
             if (level.Flag.HasFlag(Flag.Refuted)) text.Add(StandsOut.Refuted(path, kind, level));
+            if (level.Flag.HasFlag(Flag.Refuted)) brief.Add(StandsOut.RefutedInShort(path, kind, level));
             if (level.Flag.HasFlag(Flag.Invalid)) text.Add(StandsOut.Invalid(path, kind, level));
+            if (level.Flag.HasFlag(Flag.Invalid)) brief.Add(StandsOut.InvalidInShort(path, kind, level));
         }
 
-        if (flagged.Length > Spoken) text.Add(new Sentence($"More {kind}s than these are flagged; the table of {kind}s has them all."));
+        if (flagged.Length <= Spoken) return;
+        var more = new Sentence($"More {kind}s than these are flagged; the table of {kind}s has them all.");
+        text.Add(more);
+        brief.Add(more);
     }
 
     private static double Smallest(IJudgedLevel level) => Math.Min(
@@ -132,6 +149,9 @@ internal static class AnswerAnalysis
                     "A case is a person's first confirmed run in {0} days; people whose positive was never confirmed, and infected people who tested negative, are not among them.",
                     Figure.Count("yield.episodeDays", findings.EpisodeDays)),
                 .. YieldSentences.TheseSites(findings) is { } sites ? (Sentence[])[sites] : [],
-            ]);
+            ])
+        {
+            InShort = YieldSentences.InShort(findings) is { } brief ? [brief] : [],
+        };
     }
 }

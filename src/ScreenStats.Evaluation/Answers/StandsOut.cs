@@ -24,6 +24,21 @@ internal static class StandsOut
         Figure.Count(path + ".runs", level.Runs),
         Figure.Number(path + ".invalidPHolm", level.InvalidPHolm, Unit.PValue));
 
+    public static Sentence RefutedInShort(string path, string kind, IJudgedLevel level) => new(
+        $"{Capital(kind)} {{0}} stands out: {{1}} of its {{2}} positives with a conclusive result were refuted (adjusted p {{3}}).",
+        Name(path, kind, level),
+        Figure.Count(path + ".refuted", level.Refuted),
+        Figure.Count(path + ".conclusive", level.Conclusive),
+        Figure.Number(path + ".refutedPHolm", level.RefutedPHolm, Unit.PValue));
+
+    public static Sentence InvalidInShort(string path, string kind, IJudgedLevel level) => new(
+        $"{Capital(kind)} {{0}} stands out: {{1}} inconclusive and {{2}} invalid of {{3}} runs (adjusted p {{4}}).",
+        Name(path, kind, level),
+        Figure.Count(path + ".inconclusive", level.Inconclusive),
+        Figure.Count(path + ".invalid", level.Invalid),
+        Figure.Count(path + ".runs", level.Runs),
+        Figure.Number(path + ".invalidPHolm", level.InvalidPHolm, Unit.PValue));
+
     public static FigureReference Name(string path, string kind, IJudgedLevel level) => Figure.Name($"{path}.{kind}", level.Name);
 
     private static string Capital(string kind) => kind == "lot" ? "Lot" : "Site";

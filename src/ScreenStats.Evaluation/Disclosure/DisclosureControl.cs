@@ -59,6 +59,10 @@ public static class DisclosureControl
             [.. answers.Questions.Select(answer => answer with
             {
                 Sentences = answer.Sentences.Select(sentence => disclosure.Seen(sentence, without) ?? OnlyName(sentence)).OfType<Sentence>().ToImmutableArray() is { Length: > 0 } kept ? kept : [TooSmall],
+                // Where a short answer would lose a sentence the whole one stands for it.
+                InShort = answer.InShort.Select(sentence => disclosure.Seen(sentence, without) ?? OnlyName(sentence)).ToList() is var brief && brief.TrueForAll(sentence => sentence is not null)
+                    ? [.. brief.OfType<Sentence>()]
+                    : [],
                 // Conditions without a figure are cautions: they stay.
                 Conditions = [.. answer.Conditions.Select(sentence => disclosure.Seen(sentence, without: true)).OfType<Sentence>()],
             })],

@@ -77,15 +77,20 @@ internal static class ReportHtml
     {
         var answers = model.Findings.Answers;
         page.Open("section", ("aria-labelledby", "answers")).Element("h2", "The answers", ("id", "answers"));
+        page.Open("dl", ("class", "short"));
         foreach (var answer in answers.Questions)
         {
-            page.Open("div", ("class", "answer")).Element("h3", answer.Question);
-            if (!answer.Readers.IsEmpty) page.Element("p", "First for " + string.Join(" and ", answer.Readers.Select(Name)), ("class", "for"));
-            foreach (var sentence in answer.Sentences) SentenceHtml.Paragraph(page, [sentence], "said");
-            SentenceHtml.Paragraph(page, answer.Conditions, "condition");
-            page.Close();
+            page.Element("dt", answer.Question).Trusted("<dd>");
+            foreach (var sentence in answer.InShort.IsEmpty ? answer.Sentences : answer.InShort)
+            {
+                SentenceHtml.Inline(page, sentence);
+                page.Text(" ");
+            }
+
+            page.Trusted("</dd>\n");
         }
 
+        page.Close();
         if (!answers.NextSteps.IsEmpty)
         {
             page.Element("h3", "What to do next").Open("ol");
@@ -96,6 +101,15 @@ internal static class ReportHtml
                 page.Trusted("</li>\n");
             }
 
+            page.Close();
+        }
+
+        foreach (var answer in answers.Questions)
+        {
+            page.Open("div", ("class", "answer")).Element("h3", answer.Question);
+            if (!answer.Readers.IsEmpty) page.Element("p", "First for " + string.Join(" and ", answer.Readers.Select(Name)), ("class", "for"));
+            foreach (var sentence in answer.Sentences) SentenceHtml.Paragraph(page, [sentence], "said");
+            SentenceHtml.Paragraph(page, answer.Conditions, "condition");
             page.Close();
         }
 

@@ -21,6 +21,30 @@ public sealed class EvaluateTests : IDisposable
     }
 
     [Fact]
+    public void Each_answer_begins_with_its_figure_and_the_bounds_stand_beside_the_predictive_value()
+    {
+        program.Write("confirmatory.csv", "person,collected_at,result\np9,2026-01-05T12:00,negative\n");
+
+        var run = Runner.In(program.Here, "evaluate", "works");
+
+        var lines = run.Output.Split('\n').ToList();
+        lines[lines.IndexOf("What is a positive here worth?") + 1].Should().NotBeEmpty();
+        lines.Should().Contain("What to do next");
+        lines.IndexOf("What to do next").Should().BeLessThan(24, "it stands on the first screen");
+    }
+
+    [Fact]
+    public void The_same_note_on_several_files_is_said_once()
+    {
+        using var errors = new StringWriter();
+        Counting.Diagnostics.Diagnostic Note(string file) => new("lines-before-headings", Counting.Diagnostics.Severity.Note, file, 3, "", $"The headings of {file} were found on line 3.");
+
+        Terminal.DiagnosticLines.Write(errors, [Note("a.csv"), Note("b.csv"), Note("c.csv")]);
+
+        errors.ToString().Should().Be("note: The headings of a.csv were found on line 3. [lines-before-headings] (likewise: b.csv, c.csv)\n");
+    }
+
+    [Fact]
     public void Json_is_the_findings_of_the_report_itself()
     {
         var run = Runner.In(program.Here, "evaluate", "works", "--json");

@@ -33,7 +33,7 @@ internal sealed class IncompleteRows
             var own = Enumerable.Range(0, columns.Count).Where(c => matches[c].Field >= 0).ToList();
             int[] dated = [.. own.Where(c => Dates.Contains(columns[c].Name)).Select(c => matches[c].Field)];
             dates.UnionWith(dated);
-            if (HeadingMatcher.Lacks(export, headings, settings) == 0) complete.Add(([.. own.Where(c => columns[c].Required).Select(c => matches[c].Field)], dated));
+            if (HeadingMatcher.Complete(export, headings, settings)) complete.Add(([.. own.Where(c => columns[c].Required).Select(c => matches[c].Field)], dated));
         }
 
         if (complete.Count > 0) return;
