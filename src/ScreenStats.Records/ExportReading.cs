@@ -6,6 +6,7 @@ using ScreenStats.Counting.Programs;
 using ScreenStats.Records.Deidentification;
 using ScreenStats.Records.Formats;
 using ScreenStats.Records.PersonLog;
+using ScreenStats.Records.PersonLog.Codes;
 using ScreenStats.Records.Understanding;
 using ScreenStats.Records.Validation;
 

@@ -1,5 +1,6 @@
 using ScreenStats.Records.Formats;
 using ScreenStats.Records.PersonLog;
+using ScreenStats.Records.PersonLog.Rows;
 using ScreenStats.Records.Understanding;
 
 namespace ScreenStats.Records;

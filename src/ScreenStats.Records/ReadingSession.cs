@@ -7,6 +7,9 @@ using ScreenStats.Records.Deidentification;
 using ScreenStats.Records.Formats;
 using ScreenStats.Records.Formats.Converting;
 using ScreenStats.Records.PersonLog;
+using ScreenStats.Records.PersonLog.Checks;
+using ScreenStats.Records.PersonLog.Codes;
+using ScreenStats.Records.PersonLog.Rows;
 using ScreenStats.Records.Understanding;
 using ScreenStats.Records.Validation;
 

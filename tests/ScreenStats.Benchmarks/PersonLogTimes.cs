@@ -3,6 +3,8 @@ using System.Globalization;
 using ScreenStats.Counting.Cubes;
 using ScreenStats.Counting.Programs;
 using ScreenStats.Records.PersonLog;
+using ScreenStats.Records.PersonLog.Codes;
+using ScreenStats.Records.PersonLog.Rows;
 
 namespace ScreenStats.Benchmarks;
 

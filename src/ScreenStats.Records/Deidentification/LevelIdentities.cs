@@ -2,6 +2,7 @@ using System.Text;
 using ScreenStats.Counting.Cubes;
 using ScreenStats.Counting.Diagnostics;
 using ScreenStats.Records.PersonLog;
+using ScreenStats.Records.PersonLog.Codes;
 using ScreenStats.Records.Understanding;
 
 namespace ScreenStats.Records.Deidentification;

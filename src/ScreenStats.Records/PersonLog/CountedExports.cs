@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using ScreenStats.Counting.Cubes;
+using ScreenStats.Records.PersonLog.Codes;
 
 namespace ScreenStats.Records.PersonLog;
 

@@ -3,6 +3,11 @@ using ScreenStats.Counting.Cubes;
 using ScreenStats.Counting.Ledger;
 using ScreenStats.Counting.Programs;
 using ScreenStats.Counting.Rules;
+using ScreenStats.Records.PersonLog.Checks;
+using ScreenStats.Records.PersonLog.Codes;
+using ScreenStats.Records.PersonLog.Rows;
+using ScreenStats.Records.PersonLog.Scanning;
+using ScreenStats.Records.PersonLog.Sums;
 
 namespace ScreenStats.Records.PersonLog;
 

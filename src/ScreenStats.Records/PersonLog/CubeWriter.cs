@@ -1,6 +1,9 @@
 using System.Collections.Immutable;
 using System.Runtime.InteropServices;
 using ScreenStats.Counting.Cubes;
+using ScreenStats.Records.PersonLog.Codes;
+using ScreenStats.Records.PersonLog.Rows;
+using ScreenStats.Records.PersonLog.Sums;
 
 namespace ScreenStats.Records.PersonLog;
 

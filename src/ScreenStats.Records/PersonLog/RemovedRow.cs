@@ -1,4 +1,5 @@
 using ScreenStats.Counting.Ledger;
+using ScreenStats.Records.PersonLog.Checks;
 
 namespace ScreenStats.Records.PersonLog;
 

@@ -2,6 +2,9 @@ using System.Collections.Immutable;
 using ScreenStats.Counting.Cubes;
 using ScreenStats.Counting.Ledger;
 using ScreenStats.Counting.Rules;
+using ScreenStats.Records.PersonLog.Checks;
+using ScreenStats.Records.PersonLog.Rows;
+using ScreenStats.Records.PersonLog.Scanning;
 
 namespace ScreenStats.Records.PersonLog;
 

@@ -3,6 +3,8 @@ using ScreenStats.Counting.Ledger;
 using ScreenStats.Counting.Programs;
 using ScreenStats.Records.Formats;
 using ScreenStats.Records.PersonLog;
+using ScreenStats.Records.PersonLog.Codes;
+using ScreenStats.Records.PersonLog.Rows;
 using ScreenStats.Records.Validation;
 
 namespace ScreenStats.Records.Understanding;

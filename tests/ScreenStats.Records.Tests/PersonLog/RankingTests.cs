@@ -1,5 +1,6 @@
 using CsCheck;
 using ScreenStats.Records.PersonLog;
+using ScreenStats.Records.PersonLog.Codes;
 
 namespace ScreenStats.Records.Tests.PersonLog;
 

@@ -4,6 +4,9 @@ using System.Text;
 using CsCheck;
 using ScreenStats.Counting.Cubes;
 using ScreenStats.Records.PersonLog;
+using ScreenStats.Records.PersonLog.Checks;
+using ScreenStats.Records.PersonLog.Codes;
+using ScreenStats.Records.PersonLog.Rows;
 
 namespace ScreenStats.Records.Tests.PersonLog;
 

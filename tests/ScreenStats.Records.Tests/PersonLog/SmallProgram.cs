@@ -1,6 +1,8 @@
 using ScreenStats.Counting.Cubes;
 using ScreenStats.Counting.Programs;
 using ScreenStats.Records.PersonLog;
+using ScreenStats.Records.PersonLog.Codes;
+using ScreenStats.Records.PersonLog.Rows;
 
 namespace ScreenStats.Records.Tests.PersonLog;
 

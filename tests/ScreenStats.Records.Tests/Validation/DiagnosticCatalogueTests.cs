@@ -30,7 +30,7 @@ public partial class DiagnosticCatalogueTests
     {
         var codes = typeof(ConductDiagnostics).GetFields(BindingFlags.Public | BindingFlags.Static).Where(field => field.IsLiteral).ToList();
         ConductDiagnostics.All.Select(one => one.Code).Should().Equal(codes.Select(field => (string)field.GetRawConstantValue()!));
-        var source = string.Concat(Directory.EnumerateFiles(RepositoryRoot.Combine("src", "ScreenStats.Records", "PersonLog"), "*.cs").Select(File.ReadAllText));
+        var source = string.Concat(Directory.EnumerateFiles(RepositoryRoot.Combine("src", "ScreenStats.Records", "PersonLog"), "*.cs", SearchOption.AllDirectories).Select(File.ReadAllText));
         codes.Should().OnlyContain(field => source.Contains($"{nameof(ConductDiagnostics)}.{field.Name}", StringComparison.Ordinal));
     }
 

@@ -1,0 +1,45 @@
+using ScreenStats.Counting.Cubes;
+using ScreenStats.Counting.Rules;
+
+namespace ScreenStats.Records.PersonLog.Codes;
+
+/// <summary>How the coordinates of the counting tables are packed into 64 bits.</summary>
+internal static class Keys
+{
+    public const int DayBits = 17;
+    public const int FollowUpBits = 3;
+    public const int StratumBits = 18;
+    private const int DayBias = 20_000;
+
+    public static ulong Day(int dayNumber) => (ulong)(dayNumber + DayBias);
+
+    public static DateOnly DayOf(ulong key) => Moment.DayOf((int)(key & ((1 << DayBits) - 1)) - DayBias);
+
+    /// <summary>The day in a key that ends in one.</summary>
+    public static int DayNumber(ulong key) => (int)(key & ((1 << DayBits) - 1)) - DayBias;
+
+    public static ulong Shape(int code, int dayNumber) => ((ulong)code << DayBits) | Day(dayNumber);
+
+    public static ulong Shape(int code, int dayNumber, FollowUp followUp) => (Shape(code, dayNumber) << FollowUpBits) | (ulong)followUp;
+
+    public static ulong Operator(int person, int site, int dayNumber, Outcome outcome) =>
+        (((((ulong)person << LevelLimits.SiteBits) | (uint)site) << DayBits | Day(dayNumber)) << 2) | (ulong)outcome;
+
+    public static ulong Kit(int site, int lot, int kit) => (SiteAndLot(site, lot) << LevelLimits.KitBits) | (uint)kit;
+
+    public static ulong SiteAndLot(int site, int lot) => ((ulong)site << LevelLimits.LotBits) | (uint)lot;
+
+    public static ulong Conduct(ConductKind kind, int site, int lot, int dayNumber) =>
+        ((((ulong)kind << (LevelLimits.SiteBits + LevelLimits.LotBits)) | SiteAndLot(site, lot)) << DayBits) | Day(dayNumber);
+
+    public static ulong Repeat(int site, int dayNumber, Outcome outcome, bool done) =>
+        (((((ulong)(uint)site << DayBits) | Day(dayNumber)) << 2 | (ulong)outcome) << 1) | (done ? 1u : 0);
+
+    /// <summary>The lowest bits of a key, which it loses.</summary>
+    public static int Take(ref ulong key, int bits)
+    {
+        var value = (int)(key & ((1ul << bits) - 1));
+        key >>= bits;
+        return value;
+    }
+}
