@@ -6,6 +6,7 @@ internal static class ExitCode
     public const int Done = 0;
     public const int DataCannotAnswer = 1;
     public const int Usage = 2;
+    public const int Alarm = 3;
     public const int Defect = 70;
     public const int Cancelled = 130;
 }

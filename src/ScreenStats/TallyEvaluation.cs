@@ -1,6 +1,8 @@
 using ScreenStats.Counting.Cubes;
+using ScreenStats.Counting.Diagnostics;
 using ScreenStats.Counting.Programs;
 using ScreenStats.Evaluation;
+using ScreenStats.Evaluation.Alarms;
 using ScreenStats.Evaluation.Disclosure;
 using ScreenStats.Reporting;
 
@@ -14,6 +16,16 @@ public static class TallyEvaluation
     /// <param name="settings">What the program file says.</param>
     /// <returns>The findings, as <see cref="Evaluator.Evaluate"/> gives them.</returns>
     public static Findings Evaluate(this Tally tally, ProgramSettings settings) => Evaluator.Evaluate(tally, settings);
+
+    /// <summary>The alarms of a program at the end of a day, from what was collected and reported by then.</summary>
+    /// <param name="tally">What was counted.</param>
+    /// <param name="settings">What the program file says.</param>
+    /// <param name="day">The day; null for the one up to which the data are complete.</param>
+    /// <returns>The alarms, as <see cref="AlarmReplay"/> gives them.</returns>
+    /// <exception cref="UnusableDataException">Nothing was counted and no day is given.</exception>
+    public static AlarmsOfDay AlarmsAt(this Tally tally, ProgramSettings settings, DateOnly? day = null) =>
+        AlarmReplay.At(tally, settings, day) ?? throw new UnusableDataException(new Diagnostic(
+            ReadingDiagnostics.NothingUsable, Severity.Error, "", null, "", "No run was counted, so there is no day to look at. Look at what inspect says of the exports."));
 
     /// <summary>Evaluates a tally and hides small counts as the program file's <c>suppressBelow</c> says.</summary>
     /// <param name="tally">What was counted.</param>

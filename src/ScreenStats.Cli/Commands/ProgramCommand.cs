@@ -21,8 +21,12 @@ internal abstract class ProgramCommand : RunnerCommand
     protected void TakeReadingOptions()
     {
         asOf = TakeOption("--as-of", "date", "The data are complete up to the end of this day, such as 2026-03-31. Default: as the program file says, else the latest report or collection in the confirmatory export.");
-        threads = TakeOption("--threads", "number", "Threads for reading. Default: one for each processor. The result does not depend on it.");
+        TakeThreads();
     }
+
+    /// <summary>The option of reading that goes with any other.</summary>
+    protected void TakeThreads() =>
+        threads = TakeOption("--threads", "number", "Threads for reading. Default: one for each processor. The result does not depend on it.");
 
     protected string AsOf(Invocation invocation) => asOf is null ? "" : invocation.Text(asOf) ?? "";
 

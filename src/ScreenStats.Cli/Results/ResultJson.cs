@@ -60,6 +60,7 @@ internal static class ResultJson
 [JsonSerializable(typeof(LatentClassResult))]
 [JsonSerializable(typeof(SynthesisTruth))]
 [JsonSerializable(typeof(InspectResult))]
+[JsonSerializable(typeof(Evaluation.Alarms.AlarmsOfDay))]
 [JsonSerializable(typeof(ClustersResult))]
 [JsonSerializable(typeof(WidthPlanResult))]
 [JsonSerializable(typeof(ZeroEventsPlanResult))]

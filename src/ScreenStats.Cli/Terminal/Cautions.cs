@@ -8,6 +8,10 @@ internal static class Cautions
         + "out infection. Isolation, notification and records follow local public-health and occupational-health rules and the\n"
         + "judgement of licensed practitioners.";
 
+    public const string Alarms =
+        "An alarm says that a lot, site or control needs looking into. It never says that a positive was false or that anybody may return\n"
+        + "to work. What is said of operators is for training, not for discipline.";
+
     public const string Repeated =
         "This takes each result to err by itself. Misses repeat within a person, so repeating gains less. Antigen tests of infected people without\n"
         + "symptoms, 48 h apart from the first day: 54.6 % after two and 89.2 % after three if each missed by itself, 39.3 % and 56.4 % as seen (letter of\n"

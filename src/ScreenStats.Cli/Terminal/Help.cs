@@ -24,7 +24,7 @@ internal static class Help
         "  screenstats evaluate my-program --out report",
         "  screenstats interval 81/263",
         "",
-        "Exit codes: 0 done, 1 the data cannot answer, 2 usage, 70 a defect of the program, 130 cancelled.",
+        "Exit codes: 0 done, 1 the data cannot answer, 2 usage, 3 an alarm (only with --fail-on-alarm), 70 a defect of the program, 130 cancelled.",
         "",
         Cautions.Screening,
     ]);
