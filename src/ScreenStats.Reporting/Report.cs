@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using System.Text;
+using System.Text.Json;
 using ScreenStats.Evaluation;
 using ScreenStats.Evaluation.Disclosure;
 using ScreenStats.Reporting.Charts;
@@ -56,6 +57,40 @@ public static class Report
         if (tables.FirstOrDefault(name => !File.Exists(Path.Combine(folder, name))) is { } missing)
             throw new NotOurFolderException($"The earlier report in {folder} lacks {missing}; give the whole folder as it was written.");
         return new EarlierRelease(tables.ToImmutableDictionary(name => Path.GetFileNameWithoutExtension(name), name => File.ReadAllText(Path.Combine(folder, name)), StringComparer.Ordinal));
+    }
+
+    /// <summary>Whether a folder is a whole report of ours that hides small counts: one made for readers.</summary>
+    /// <param name="folder">The folder.</param>
+    /// <returns>False also where there is none.</returns>
+    public static bool IsRelease(string folder)
+    {
+        ArgumentException.ThrowIfNullOrWhiteSpace(folder);
+        var own = Directory.Exists(folder) ? Manifest.OwnFilesOf(folder) : null;
+        return own?.Contains("tables/sites.csv") == true && own.All(name => File.Exists(Path.Combine(folder, name))) && Hides(File.ReadAllBytes(Path.Combine(folder, "findings.json")));
+    }
+
+    private static bool Hides(byte[] findings)
+    {
+        try
+        {
+            using var document = JsonDocument.Parse(findings);
+            return document.RootElement.ValueKind == JsonValueKind.Object && document.RootElement.TryGetProperty("disclosure", out _);
+        }
+        catch (JsonException)
+        {
+            return false;
+        }
+    }
+
+    /// <summary>Whether a report speaks of a site of this tally: then it is taken as one of the same program.</summary>
+    /// <param name="folder">The report's folder.</param>
+    /// <param name="tally">The tally.</param>
+    /// <returns>Whether a site is in both.</returns>
+    public static bool HasSiteOf(string folder, Counting.Cubes.Tally tally)
+    {
+        ArgumentNullException.ThrowIfNull(tally);
+        var sites = tally.Cells.Screens.Select(cell => cell.Site).ToHashSet(StringComparer.Ordinal);
+        return ReadRelease(folder).Sites.Any(sites.Contains);
     }
 
     /// <summary>Every file of the report: relative paths with slashes, and bytes.</summary>

@@ -13,6 +13,8 @@ internal sealed class EvaluateCommand : ProgramCommand
     // The first few fit on a screen; all of them stand in the report.
     private const int MostSteps = 3;
 
+    private const string NoRelease = "none";
+
     private readonly Option<string> place;
     private readonly Option<bool> setAsideText;
     private readonly Option<string> suppressBelow;
@@ -26,7 +28,7 @@ internal sealed class EvaluateCommand : ProgramCommand
         TakeReadingOptions();
         setAsideText = TakeSwitch("--set-aside-text", "Put the text of rows set aside into set-aside.csv; it may name people.");
         suppressBelow = TakeOption("--suppress-below", "number", "Hide counts from 1 to one less, and whatever would give one away; 0 hides nothing. Default: report.suppressBelow in the program file, else 0.");
-        earlierRelease = TakeOption("--earlier-release", "folder", "With small counts hidden: a report of the same program that readers have already, so that the difference between the two gives nothing away.");
+        earlierRelease = TakeOption("--earlier-release", "folder", "With small counts hidden: a report of the same program that readers have already, so that the difference between the two gives nothing away; none for no such report. Default: the report that --out replaces, where it hides small counts and has a site of this program.");
         TakeJson();
     }
 
@@ -44,13 +46,17 @@ internal sealed class EvaluateCommand : ProgramCommand
 
         var hides = program.Settings.Report.SuppressBelow > 1;
         if (withText && hides) throw new UsageException("--set-aside-text shows single rows, so it cannot go with hidden small counts; leave it out, or write a report with --suppress-below 0 for yourself.");
-        var earlier = invocation.Text(earlierRelease) is { } given ? invocation.Environment.PathOf(given) : null;
-        if (earlier is not null && !hides) throw new UsageException("--earlier-release says what small counts must stay hidden, so it needs --suppress-below with a number above 1.");
+        var wanted = invocation.Text(earlierRelease);
+        var earlier = wanted is { } given && given != NoRelease ? invocation.Environment.PathOf(given) : null;
+        if (wanted is not null && !hides) throw new UsageException("--earlier-release says what small counts must stay hidden, so it needs --suppress-below with a number above 1.");
         Report.CheckFolder(folder);
         if (earlier is not null) Report.ReadRelease(earlier);
+        var replaced = hides && wanted is null && Report.IsRelease(folder) ? folder : null;
 
         var reading = Read(invocation, program, withText);
         DiagnosticLines.Write(invocation.Errors, reading.Diagnostics);
+        if (replaced is not null && Report.HasSiteOf(replaced, reading.Tally)) earlier = replaced;
+        if (hides) invocation.Errors.WriteLine(About(earlier, written, wanted is null));
         var findings = reading.Tally.EvaluateForRelease(program.Settings, earlier);
         Report.Write(findings, folder, reading.ToReportInputs(Options(AsOf(invocation), withText, invocation.Text(suppressBelow) ?? "", earlier is not null)), invocation.Environment.Cancelled);
 
@@ -58,6 +64,12 @@ internal sealed class EvaluateCommand : ProgramCommand
         else Render(findings, written, invocation.Screen);
         return ExitCode.Done;
     }
+
+    // Two releases together can tell what neither tells alone, so the user must know which were compared.
+    private static string About(string? earlier, string written, bool byItself) =>
+        earlier is null ? "note: no earlier report was taken into account. If readers have one of this program, name it with --earlier-release: the difference between two reports can give a hidden count away."
+        : byItself ? $"note: the report in {written}, which this one replaces, was taken into account as an earlier release: what it hid stays hidden. Say --earlier-release none if nobody has it."
+        : "note: the earlier report was taken into account: what it hid stays hidden.";
 
     // The place of the report and the number of threads change no byte of it, so they are not options of the report.
     private static Dictionary<string, string> Options(string asOf, bool withText, string threshold, bool compared)
@@ -76,7 +88,7 @@ internal sealed class EvaluateCommand : ProgramCommand
         if (findings.Disclosure is { } disclosure)
         {
             screen.Line($"Small counts are hidden: those from 1 to {Show.Count(disclosure.SuppressBelow - 1)} and what would give one away ({Show.Count(disclosure.HiddenCounts)} counts).");
-            screen.Line("Limits are not widened for clusters here, and too narrow where the same people were tested again and again.");
+            screen.Line("Limits of the whole program and its devices are widened for clusters in coarse steps; those of sites, lots and weeks are not widened, and too narrow where the same people were tested again and again.");
             if (disclosure.NotProtected > 0) screen.Attention($"{Show.Count(disclosure.NotProtected)} counts could not be protected: the earlier release gives them away");
         }
         else

@@ -8,6 +8,9 @@ namespace ScreenStats.Evaluation.Disclosure;
 /// <param name="Tables">Comma-separated text of each table by its identifier.</param>
 public sealed record EarlierRelease(ImmutableDictionary<string, string> Tables)
 {
+    /// <summary>The sites that the report speaks of.</summary>
+    public IEnumerable<string> Sites => Tables.TryGetValue("sites", out var text) ? Rows(text).Select(row => row["site"]).Distinct(StringComparer.Ordinal) : [];
+
     internal ReleasedCounts Counts() => ReleasedCounts.Of(id => Tables.TryGetValue(id, out var text) ? Rows(text) : []);
 
     private static IEnumerable<Row> Rows(string text)

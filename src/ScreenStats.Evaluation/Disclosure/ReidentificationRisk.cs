@@ -43,6 +43,14 @@ public sealed record ReidentificationRisk(long Rows, long Groups, long? Smallest
         return new ReidentificationRisk(rows, groups, smallest, single);
     }
 
+    /// <summary>Whether the smallest group is below the threshold of a release, and its size therefore not given: that one is known by name to whoever finds it.</summary>
+    public bool SmallestGroupHidden { get; private init; }
+
+    /// <summary>The same as a release may state it: of a group below the threshold only that there is one.</summary>
+    /// <param name="threshold">Counts from 1 to one less are hidden.</param>
+    /// <returns>The risk without a group size below the threshold; a mean risk that would give the number of fewer groups than that is left out too.</returns>
+    internal ReidentificationRisk Below(long threshold) => SmallestGroup < threshold ? this with { SmallestGroup = null, SmallestGroupHidden = true } : this;
+
     /// <summary>The risk of the counted rows of the screening export, grouped by site, period of the report and lot.</summary>
     /// <param name="tally">The tally.</param>
     /// <returns>The risk.</returns>

@@ -1,8 +1,10 @@
 using System.Collections;
+using System.Globalization;
 using System.Collections.Immutable;
 using System.Reflection;
 using System.Text.Json.Serialization;
 using ScreenStats.Evaluation.Disclosure.Counts;
+using ScreenStats.Evaluation.Disclosure.Rules;
 using ScreenStats.Evaluation.Disclosure.Tables;
 using ScreenStats.Evaluation.Model;
 
@@ -11,50 +13,23 @@ namespace ScreenStats.Evaluation.Disclosure;
 /// <summary>What of some findings may be seen: decided once, asked by everything that shows a figure.</summary>
 public sealed class ReleaseDisclosure
 {
-    /// <summary>Figures that stand in no table, by their path, with the count of the whole program that each is.</summary>
-    private static readonly Dictionary<string, string> ProgramCounts = new(StringComparer.Ordinal)
-    {
-        ["yield.runs"] = "runs",
-        ["yield.persons"] = "persons",
-        ["yield.cases"] = "cases",
-        ["yield.casesThroughPositive"] = "c.positive",
-        ["yield.casesThroughInconclusive"] = "c.inconclusive",
-        ["invalidRuns.inconclusive"] = "inconclusive",
-        ["invalidRuns.invalid"] = "invalid",
-        ["audits.negativeRuns"] = "negative",
-    };
-
-    /// <summary>Entries of the ledger of the screening export.</summary>
-    private static readonly Dictionary<string, string> LedgerCounts = new(StringComparer.Ordinal)
-    {
-        ["ledger.read"] = "read",
-        ["ledger.counted"] = "counted",
-        ["ledger.setAside"] = "set-aside",
-        ["ledger.duplicates"] = "duplicate",
-        ["ledger.controlRuns"] = "control-run",
-    };
-
-    /// <summary>Figures that are settings or stated by others.</summary>
-    private static readonly HashSet<string> FreeFigures = new(StringComparer.Ordinal)
-    {
-        "yield.episodeDays", "followUp.confirmWithinHours", "followUp.hasConfirmatory", "span.hasConfirmatory", "span.reportingLagFromData", "expected.prevalence",
-        "expected.prevalenceLower", "expected.prevalenceUpper", "answers.nextSteps.rank", "cautions.items.fromData",
-    };
-
     /// <summary>Parts of a row whose figures have the meaning that the row's columns of the same names have.</summary>
     private static readonly HashSet<Type> PartsOfRows =
     [
         typeof(Clusters.ProportionFinding), typeof(TruePrevalence.TruePrevalenceFinding), typeof(TruePrevalence.PrevalenceEstimate), typeof(Expected.CurvePoint),
+        typeof(EstimateFinding), typeof(Kits.DifferenceFinding),
     ];
 
     private readonly Findings findings;
     private readonly HiddenCells cells;
+    private readonly Dictionary<string, ColumnRule> figures;
     private readonly Dictionary<object, (string Table, Row Row)> owners = new(ReferenceEqualityComparer.Instance);
 
-    internal ReleaseDisclosure(Findings findings, HiddenCells cells, long threshold, CountModel model, SuppressionPlan plan, ReidentificationRisk? risk, bool compared)
+    internal ReleaseDisclosure(Findings findings, HiddenCells cells, Dictionary<string, ColumnRule> figures, long threshold, CountModel model, SuppressionPlan plan, ReidentificationRisk? risk, bool compared)
     {
         this.findings = findings;
         this.cells = cells;
+        this.figures = figures;
         SuppressBelow = threshold;
         Model = model;
         Risk = risk;
@@ -69,10 +44,11 @@ public sealed class ReleaseDisclosure
         }
 
         OwnPredictiveValues();
+        foreach (var device in findings.Kits.Devices) Own(device, "kits", new Row(name => name switch { "device" => device.Device, "measure" => "invalid-runs", _ => "" }), 2);
         var veiled = findings.AllTables.Select(table => new VeiledTable(table, cells)).ToList();
         HiddenCounts = model.Variables.Count(variable => variable.Hidden);
         HiddenCells = veiled.Sum(table => (long)table.HiddenCount);
-        TablesLeftOut = [.. findings.AllTables.Where(table => TableRules.Of(table.Id) is null).Select(table => table.Id)];
+        TablesLeftOut = [.. findings.AllTables.Where(table => !cells.Keeps(table.Id)).Select(table => table.Id)];
     }
 
     /// <summary>Counts from 1 to one less than this are hidden.</summary>
@@ -117,7 +93,7 @@ public sealed class ReleaseDisclosure
         ArgumentNullException.ThrowIfNull(finding);
         if (finding is VeiledFinding) return finding;
         var tables = finding.Tables.Select(Veil).ToImmutableArray();
-        var whole = finding.Tables.All(table => TableRules.Of(table.Id) is not null) && !tables.Any(HidesCount);
+        var whole = finding.Tables.All(table => cells.Keeps(table.Id)) && !tables.Any(HidesCount);
         // What is highest or lowest of all bounds the hidden ones too.
         var kept = finding.Sentences.Where(sentence => whole || !Superlative(sentence)).Select(sentence => Seen(sentence, without: whole)).OfType<Sentence>().ToList();
         if (kept.Count < finding.Sentences.Length) kept.Add(new Sentence("What rests on hidden counts is left out here."));
@@ -136,16 +112,21 @@ public sealed class ReleaseDisclosure
         ArgumentNullException.ThrowIfNull(sentence);
         var numbers = sentence.Figures.Count(figure => figure.Value.Kind is not (CellKind.Text or CellKind.Date or CellKind.Empty));
         if (numbers == 0) return without ? sentence : null;
-        var figures = ImmutableArray.CreateBuilder<FigureReference>();
+        var (figures, plain) = (ImmutableArray.CreateBuilder<FigureReference>(), false);
         foreach (var figure in sentence.Figures)
         {
             if (figure.Value.Kind is CellKind.Text or CellKind.Date or CellKind.Empty || Shows(figure.Id)) figures.Add(figure);
-            else if (Unwidened(figure) is { } other) figures.Add(other);
+            else if (Coarse(figure.Id) is { } limit) figures.Add(new FigureReference(figure.Id, Cell.Number(limit), figure.Unit));
+            else if (Unwidened(figure) is { } other)
+            {
+                figures.Add(other);
+                plain = true;
+            }
             else return null;
         }
 
         return figures.SequenceEqual(sentence.Figures) ? sentence
-            : new Sentence(Unwidened(sentence.Template), figures.ToImmutable());
+            : new Sentence(plain ? Unwidened(sentence.Template) : InSteps(sentence.Template), figures.ToImmutable());
     }
 
     /// <summary>The words for plain limits: a reader of one sentence must know that they are narrower than the truth allows.</summary>
@@ -153,6 +134,13 @@ public sealed class ReleaseDisclosure
     {
         var said = template.Replace(", widened for clusters", ", not widened for clusters", StringComparison.Ordinal);
         return said != template ? said : template.Replace(" interval {", " interval, not widened for clusters, {", StringComparison.Ordinal);
+    }
+
+    /// <summary>The words for limits in coarse steps: they are wider than the data ask for.</summary>
+    private static string InSteps(string template)
+    {
+        var said = template.Replace(", widened for clusters", ", widened for clusters in coarse steps", StringComparison.Ordinal);
+        return said != template ? said : template.Replace(" interval {", " interval, in coarse steps, {", StringComparison.Ordinal);
     }
 
     private static bool Superlative(Sentence sentence) =>
@@ -186,21 +174,43 @@ public sealed class ReleaseDisclosure
     /// <param name="property">Name of its property.</param>
     /// <returns>True where it may; one that belongs to no row of a table may not.</returns>
     public bool Shows(object owner, string property) =>
-        owners.TryGetValue(owner, out var row) && Tables.HiddenCells.Keeps(row.Table, row.Row) && !cells.Hides(row.Table, row.Row, FindingPath.Underscored(property));
+        owners.TryGetValue(owner, out var row) && cells.Keeps(row.Table, row.Row) && !cells.Hides(row.Table, row.Row, FindingPath.Underscored(property));
 
     /// <summary>What the lists say of a figure that stands in no table; null where they say nothing.</summary>
     /// <param name="path">Its path in findings.json.</param>
     /// <returns>Whether it may be seen, or null.</returns>
     public bool? Listed(string path) =>
-        FreeFigures.Contains(path) ? true
-        : ProgramCounts.TryGetValue(path, out var measure) ? !cells.Hides(CountUnit.Program, measure)
-        : LedgerCounts.TryGetValue(path, out var entry) ? !cells.Hides(new CountUnit("ledger", "screening", ""), entry)
-        : null;
+        figures.TryGetValue(path, out var rule) ? !cells.Hides(rule, CountUnit.Program) : null;
+
+    /// <summary>What stands in place of a limit that rests on finer counts: the limit in coarse steps.</summary>
+    /// <param name="path">Its path in findings.json.</param>
+    /// <returns>The limit; null where none may stand.</returns>
+    public double? Coarse(string path)
+    {
+        ArgumentNullException.ThrowIfNull(path);
+        if (FindingPath.Owner(findings, path) is not { } figure) return null;
+        if (!figures.TryGetValue(path, out var rule)) return Coarse(figure.Owner, figure.Property.Name);
+        var name = path[(path.LastIndexOf('.') + 1)..];
+        return figure.Property.GetValue(figure.Owner) is double value ? cells.Coarse(rule, CountUnit.Program, name, new Row(_ => value.ToString("R", CultureInfo.InvariantCulture))) : null;
+    }
+
+    /// <summary>What stands in place of a limit that rests on finer counts: the limit in coarse steps.</summary>
+    /// <param name="owner">The finding that has it.</param>
+    /// <param name="property">Name of its property.</param>
+    /// <returns>The limit; null where none may stand.</returns>
+    public double? Coarse(object owner, string property)
+    {
+        if (!owners.TryGetValue(owner, out var row)) return null;
+        var name = FindingPath.Underscored(property);
+        // A part of a row may have other figures than the row: they are read from it by their own names.
+        return owner.GetType().GetProperty(property)?.GetValue(owner) is double value
+            ? cells.Coarse(row.Table, new Row(column => column == name ? value.ToString("R", CultureInfo.InvariantCulture) : row.Row[column]), name) : null;
+    }
 
     /// <summary>Whether a finding is a row that may be released, or a part of one.</summary>
     /// <param name="owner">The finding.</param>
     /// <returns>True where it is; null where it is no row of a table.</returns>
-    public bool? KeepsRow(object owner) => owners.TryGetValue(owner, out var row) ? Tables.HiddenCells.Keeps(row.Table, row.Row) : null;
+    public bool? KeepsRow(object owner) => owners.TryGetValue(owner, out var row) ? cells.Keeps(row.Table, row.Row) : null;
 
     /// <summary>Whether any count of the whole program is hidden, so that a sentence without a figure may say too much.</summary>
     internal bool HidesProgramCounts => Model.Variables.Any(variable => variable.Hidden && variable.Unit == CountUnit.Program);
@@ -226,11 +236,17 @@ public sealed class ReleaseDisclosure
         for (var index = 0; index < table.RowCount; index++)
         {
             var row = Row.Of(table, names, index);
+            if (row["basis"] == "observed-without-flagged-lots" && row["by"] == "program")
+            {
+                Own(findings.PredictiveValue.WithoutFlaggedLots, table.Id, row, 2);
+                Own(findings.PredictiveValue.WithoutFlaggedLotsBounds, RunRules.Bounds, row, 2);
+            }
+
             if (row["basis"] != "observed") continue;
             if (row["by"] == "program")
             {
                 Own(findings.PredictiveValue.Observed, table.Id, row, 2);
-                Own(findings.PredictiveValue.Bounds, TableRules.Bounds, row, 2);
+                Own(findings.PredictiveValue.Bounds, RunRules.Bounds, row, 2);
             }
 
             foreach (var group in findings.PredictiveValue.Groups.Where(group => group.Basis == PredictiveValues.PredictiveValueBasis.Observed && LevelNames.Of(group.Grouping) == row["by"] && group.Level == row["level"]))
@@ -247,7 +263,7 @@ public sealed class ReleaseDisclosure
         foreach (var property in part.GetType().GetProperties(BindingFlags.Public | BindingFlags.Instance))
         {
             if (property.GetIndexParameters().Length > 0) continue;
-            if (property.PropertyType == typeof(PredictiveValues.PredictiveValueBounds)) Own(property.GetValue(part)!, TableRules.Bounds, row, 2);
+            if (property.PropertyType == typeof(PredictiveValues.PredictiveValueBounds)) Own(property.GetValue(part)!, RunRules.Bounds, row, 2);
             else if (PartsOfRows.Contains(property.PropertyType) && property.GetValue(part) is { } inner) Own(inner, table, row, depth + 1);
         }
     }

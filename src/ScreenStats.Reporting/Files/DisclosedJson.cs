@@ -24,15 +24,18 @@ internal static class DisclosedJson
     private static readonly HashSet<Type> FreeWords =
     [
         typeof(Grouping), typeof(Flag), typeof(YieldMeasure), typeof(PredictiveValueBasis), typeof(PredictiveValueMeasure), typeof(ReportPeriod), typeof(Reader), typeof(Outcome),
+        typeof(global::ScreenStats.Counting.Cubes.StratumOrigin), typeof(Evaluation.Accuracy.AccuracyBasis), typeof(DelayKind), typeof(PersonMeasure),
     ];
 
     private static readonly HashSet<string> FreeTexts = new(StringComparer.Ordinal)
     {
         "id", "key", "by", "level", "lot", "site", "device", "name", "label", "export", "entry", "outcome", "measure", "basis", "grouping", "method", "question", "text", "condition",
-        "source", "prevalenceSource", "assumption",
+        "source", "prevalenceSource", "assumption", "column", "kind", "expected", "reason", "stratum", "with", "first", "second", "adjustment",
     };
 
-    private static readonly HashSet<string> FreeLists = new(StringComparer.Ordinal) { "answers.questions", "answers.nextSteps", "cautions.items", "answers.questions.readers", "predictiveValue.flaggedLots", "kits.flaggedLots" };
+    private static readonly HashSet<string> FreeLists = new(StringComparer.Ordinal) { "answers.questions", "answers.nextSteps", "cautions.items", "answers.questions.readers", "predictiveValue.flaggedLots", "kits.flaggedLots",
+        "kits.devices", "kits.contrasts", "kits.devices.lots", "truePrevalence.program.devices", "expected.devices.lots",
+    };
 
     /// <summary>The text.</summary>
     public static string Of(Findings findings, ReleaseDisclosure disclosure)
@@ -59,6 +62,12 @@ internal static class DisclosedJson
             else if (type == typeof(string) ? !FreeTexts.Contains(name) : type.IsEnum ? !FreeWords.Contains(type) : type.IsPrimitive || type == typeof(decimal))
             {
                 if (Shows(name, Own(property))) continue;
+                if ((disclosure.Coarse(value, Own(property)) ?? (path.Contains('[', StringComparison.Ordinal) ? null : disclosure.Coarse(path + name))) is { } limit)
+                {
+                    node[name] = limit;
+                    continue;
+                }
+
                 node[name] = null;
                 node[name + "Hidden"] = true;
             }

@@ -2,6 +2,7 @@ using ScreenStats.Counting.Cubes;
 using ScreenStats.Counting.Programs;
 using ScreenStats.Evaluation.Disclosure;
 using ScreenStats.Evaluation.Disclosure.Counts;
+using ScreenStats.Evaluation.Disclosure.Rules;
 using ScreenStats.Evaluation.Disclosure.Tables;
 using ScreenStats.Evaluation.Model;
 using ScreenStats.Evaluation.Tests.Sketches;
@@ -51,13 +52,14 @@ public class DisclosureControlTests
                 {
                     for (var column = 0; column < table.Columns.Length; column++)
                     {
-                        if (table.Columns[column].Unit == Unit.Count && table.CellAt(row, column) is { Kind: CellKind.Count } cell)
+                        // Runs of one person are the name of a line, not a count of people.
+                        if (table.Columns[column].Unit == Unit.Count && (table.Id, table.Columns[column].Name) is not ("participation", "value") && table.CellAt(row, column) is { Kind: CellKind.Count } cell)
                             (cell.AsCount == 0 || cell.AsCount >= threshold).Should().BeTrue($"{table.Id}.{table.Columns[column].Name} shows {cell.AsCount} with {threshold}");
                     }
                 }
             }
 
-            foreach (var figure in released.Sentences.SelectMany(sentence => sentence.Figures).Where(figure => figure.Value.Kind == CellKind.Count && figure.Id != "yield.episodeDays"))
+            foreach (var figure in released.Sentences.SelectMany(sentence => sentence.Figures).Where(figure => figure.Value.Kind == CellKind.Count && figure.Id is not ("yield.episodeDays" or "accuracy.stratumCount" or "kits.deviceCount")))
                 (figure.Value.AsCount == 0 || figure.Value.AsCount >= threshold).Should().BeTrue($"{figure.Id} says {figure.Value.AsCount} with {threshold}");
         }
     }
@@ -73,6 +75,36 @@ public class DisclosureControlTests
         released.Disclosure.Shows(findings.Positivity.Program, "Estimate").Should().BeTrue();
         released.Answers.Questions.SelectMany(answer => answer.Sentences).Should().NotBeEmpty();
         released.Answers.NextSteps.Select(step => step.Id).Should().Contain(findings.Answers.NextSteps[0].Id);
+    }
+
+    [Fact]
+    public void Limits_in_coarse_steps_hold_the_exact_ones_and_are_not_them()
+    {
+        var findings = Evaluator.Evaluate(ExamplePrograms.FaultyLotAndClumsySite().Tally(), Settings(new ProgramSettings(), 5));
+        var released = DisclosureControl.Apply(findings).Disclosure!;
+        var (shown, tried) = (0, 0);
+        foreach (var share in new[] { findings.Positivity.Program, findings.InvalidRuns.Program, findings.PredictiveValue.Observed })
+        {
+            tried++;
+            if (released.Coarse(share, "WidenedLower") is not { } lower || released.Coarse(share, "WidenedUpper") is not { } upper) continue;
+            shown++;
+            lower.Should().BeLessThanOrEqualTo(share.WidenedLower!.Value + 1e-12);
+            upper.Should().BeGreaterThanOrEqualTo(share.WidenedUpper!.Value - 1e-12);
+            lower.Should().NotBe(share.WidenedLower.Value);
+            released.Shows(share, "WidenedLower").Should().BeFalse();
+        }
+
+        shown.Should().BeGreaterThan(0);
+        released.Coarse(findings.Positivity.Sites[0].Share, "WidenedLower").Should().BeNull("limits of a site would tell of its weeks");
+    }
+
+    [Fact]
+    public void Of_a_smallest_group_below_the_threshold_only_that_is_said()
+    {
+        var risk = DisclosureControl.Apply(Evaluator.Evaluate(new ProgramSketch().Runs(Outcome.Negative, 400).Runs(Outcome.Negative, 3, site: "South").Tally(), Settings(new ProgramSettings(), 5))).Disclosure!.Risk;
+
+        if (risk is not null) (risk.SmallestGroup, risk.LargestRisk, risk.SmallestGroupHidden).Should().Be((null, null, true));
+        DisclosureControl.Apply(Evaluator.Evaluate(new ProgramSketch().Runs(Outcome.Negative, 400).Runs(Outcome.Negative, 30, site: "South").Tally(), Settings(new ProgramSettings(), 5))).Disclosure!.Risk!.SmallestGroup.Should().Be(30);
     }
 
     [Fact]

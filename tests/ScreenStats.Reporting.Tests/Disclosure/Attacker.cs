@@ -42,6 +42,12 @@ internal sealed class Attacker
 
         foreach (var row in Rows(files, "predictive-values").Where(row => row["basis"] == "observed"))
             Take(row, row["by"], [("confirmed", "confirmed"), ("refuted", "refuted"), ("without_conclusion", "open")], ("confirmed", "conclusive"));
+        foreach (var row in Rows(files, "accuracy").Where(row => row["basis"] == "no-assumption"))
+            Take(row, row["by"], [("positives", "positives"), ("verified", "conclusive"), ("negatives", "negative"), ("audited", "audit conclusive"), ("missed", "missed")], ("", ""));
+        foreach (var row in Rows(files, "retests").Where(row => row["by"] is "program" or "site"))
+            Take(row, row["by"], [("positives", "positives")], ("", ""));
+        foreach (var row in Rows(files, "delays").Where(row => row["kind"] == "run-to-specimen")) Take(row, row["by"], [("resulted", "waited")], ("", ""));
+        Absent(files, "audits", "audited", "missed", "agreed", "audit unresolved", "audit conclusive");
         foreach (var row in Rows(files, "yield"))
         {
             var (done, found) = row["measure"] switch { "runs-per-case" => ("runs", "cases"), "persons-per-case" => ("persons", "cases"), "tests-per-confirmed-run" => ("tests", "confirmed"), _ => ("tests", "refuted") };
@@ -94,6 +100,20 @@ internal sealed class Attacker
         {
             var events = Math.Round(double.Parse(estimate, CultureInfo.InvariantCulture) * trials.Low);
             Narrow(unit + share.Events, events, events);
+        }
+    }
+
+    // A table that lists only what there is: a site or lot without a row has none.
+    private void Absent(IReadOnlyDictionary<string, byte[]> files, string table, params string[] counts)
+    {
+        var rows = Rows(files, table).ToList();
+        foreach (var by in rows.Select(row => row["by"]).Distinct().Where(by => by is "site" or "lot").ToList())
+        {
+            var listed = rows.Where(row => row["by"] == by).Select(row => row["level"]).ToHashSet(StringComparer.Ordinal);
+            foreach (var level in Rows(files, by + "s").Select(row => row[by]).Where(level => !listed.Contains(level)))
+            {
+                foreach (var count in counts) Narrow($"{by}|{level}||{count}", 0, 0);
+            }
         }
     }
 

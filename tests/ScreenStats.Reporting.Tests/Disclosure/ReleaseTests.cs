@@ -22,7 +22,7 @@ public class ReleaseTests
     public void No_small_count_is_written_into_any_file()
     {
         var files = Release(Marked().Tally(), 1000);
-        var pattern = new Regex(@"(?<![\d.,-])(" + string.Join('|', Markers) + @")(?![\d.]|,\d)");
+        var pattern = new Regex(@"(?<![\d.,-])(" + string.Join('|', Markers) + @")(?![\d.–]|,\d)");
 
         foreach (var (name, text) in Texts(files).Where(file => file.Name != "manifest.json"))
             pattern.Matches(text).Select(match => $"{name}: {text.Substring(Math.Max(0, match.Index - 60), Math.Min(120, text.Length - Math.Max(0, match.Index - 60)))}").Should().BeEmpty();
@@ -62,10 +62,48 @@ public class ReleaseTests
                 SmallNumbers(json.RootElement, "", threshold).Should().BeEmpty();
                 var page = Encoding.UTF8.GetString(files["report.html"]);
                 Regex.Matches(page, @"<t[dh][^>]*>([\d,]+)</t[dh]>").Select(match => match.Groups[1].Value).Where(text => IsSmall(text, threshold)).Should().BeEmpty();
-                Regex.Matches(page, @"<data value=""([^""]+)"">([\d,]+)</data>").Where(match => match.Groups[1].Value is not ("yield.episodeDays" or "followUp.confirmWithinHours") && IsSmall(match.Groups[2].Value, threshold))
+                Regex.Matches(page, @"<data value=""([^""]+)"">([\d,]+)</data>").Where(match => match.Groups[1].Value is not ("yield.episodeDays" or "followUp.confirmWithinHours" or "accuracy.stratumCount") && !match.Groups[1].Value.StartsWith("participation.", StringComparison.Ordinal) && IsSmall(match.Groups[2].Value, threshold))
                     .Select(match => match.Value).Should().BeEmpty();
             },
             iter: 15);
+    }
+
+    [Fact]
+    public void Limits_turned_back_into_counts_give_no_small_count_of_random_programs()
+    {
+        var tried = 0;
+        Programs.Sample(
+            (program, threshold) =>
+            {
+                foreach (var (table, name, count) in Release(Sketch(program).Tally(), threshold).SelectMany(Inverted))
+                {
+                    Interlocked.Increment(ref tried);
+                    (count < 0.5 || count > threshold - 0.5).Should().BeTrue($"{table}, {name} is {count} by its limits, with {threshold}");
+                }
+            },
+            iter: 25);
+        tried.Should().BeGreaterThan(1000);
+    }
+
+    // Wilson's plain limits, from estimate p and centre c: n = z squared (1/2 - c) / (c - p).
+    private static IEnumerable<(string Table, string Name, double Count)> Inverted(KeyValuePair<string, byte[]> file)
+    {
+        if (!file.Key.StartsWith("tables/", StringComparison.Ordinal) || file.Key == "tables/columns.csv") yield break;
+        var lines = Encoding.UTF8.GetString(file.Value).Split('\n', StringSplitOptions.RemoveEmptyEntries);
+        var names = lines[0].Split(',').ToList();
+        var (estimate, lower, upper, method) = (names.IndexOf("estimate"), names.IndexOf("lower"), names.IndexOf("upper"), names.IndexOf("method"));
+        if (estimate < 0 || lower < 0 || method < 0) yield break;
+        foreach (var fields in lines.Skip(1).Select(line => line.Split(',')).Where(fields => fields.Length > method && fields[method] == "wilson"))
+        {
+            if (!double.TryParse(fields[estimate], CultureInfo.InvariantCulture, out var p) || p > 1 || !double.TryParse(fields[lower], CultureInfo.InvariantCulture, out var low) || !double.TryParse(fields[upper], CultureInfo.InvariantCulture, out var high)) continue;
+            var centre = (low + high) / 2;
+            if (Math.Abs(centre - p) < 1e-9) continue;
+            var trials = 1.959963984540054 * 1.959963984540054 * (0.5 - centre) / (centre - p);
+            yield return (file.Key, "trials", trials);
+            // A share of 0 or of all is no small count; what was not repeated or not followed up of all is.
+            yield return (file.Key, "events", p * trials);
+            yield return (file.Key, "others", (1 - p) * trials);
+        }
     }
 
     [Fact]
@@ -130,7 +168,7 @@ public class ReleaseTests
         JsonValueKind.Object => element.EnumerateObject().SelectMany(property => SmallNumbers(property.Value, path + "." + property.Name, threshold)),
         JsonValueKind.Array => element.EnumerateArray().SelectMany(item => SmallNumbers(item, path, threshold)),
         JsonValueKind.Number when element.TryGetInt64(out var value) && value > 0 && value < threshold
-            && !path.StartsWith(".disclosure.", StringComparison.Ordinal) && path is not ".answers.nextSteps.rank"
+            && !path.StartsWith(".disclosure.", StringComparison.Ordinal) && path is not (".answers.nextSteps.rank" or ".accuracy.stratumCount") && !path.StartsWith(".participation.", StringComparison.Ordinal)
             && !(value == 1 && (path.EndsWith("estimate", StringComparison.Ordinal) || path.EndsWith("hare", StringComparison.Ordinal) || path.EndsWith("pper", StringComparison.Ordinal) || path.EndsWith("ower", StringComparison.Ordinal))) => [$"{path} is {value}"],
         _ => [],
     };

@@ -3,8 +3,11 @@ using System.Collections.Immutable;
 namespace ScreenStats.Evaluation.Disclosure.Counts;
 
 /// <summary>A count that is the sum of others, which every reader knows.</summary>
-internal sealed record AdditiveRelation(CountVariable Total, ImmutableArray<CountVariable> Parts)
+/// <param name="Total">The sum.</param>
+/// <param name="Parts">What it is the sum of.</param>
+/// <param name="Times">How often each part counts, in their order; empty where each counts once.</param>
+internal sealed record AdditiveRelation(CountVariable Total, ImmutableArray<CountVariable> Parts, ImmutableArray<int> Times)
 {
-    /// <summary>Every member with its sign: the total once, the parts with a minus.</summary>
-    public IEnumerable<(CountVariable Variable, int Sign)> Members => Parts.Select(part => (part, -1)).Prepend((Total, 1));
+    /// <summary>Every member with its factor: the total once, the parts with a minus.</summary>
+    public IEnumerable<(CountVariable Variable, int Sign)> Members => Parts.Select((part, index) => (part, Times.IsEmpty ? -1 : -Times[index])).Prepend((Total, 1));
 }

@@ -27,12 +27,36 @@ internal static class CountDefinitions
         ("persons", ["ever_positive", "never_positive"]),
         ("p.confirmed", ["c.positive", "confirmed_again"]),
         ("i.confirmed", ["c.inconclusive", "i.confirmed_again"]),
+        ("v.eligible", ["v.persons", "v.missing"]),
+        ("s.all", ["s.conclusive", "s.indeterminate", "s.rejected"]),
+        ("s.conclusive", ["s.positive", "s.negative"]),
+        .. new[] { "both", "inconclusive", "invalid" }.Select(outcome => ($"r.{outcome}.due", ImmutableArray.Create($"r.{outcome}.done", $"r.{outcome}.undone"))),
+        .. new[] { "due", "done", "undone" }.Select(count => ($"r.both.{count}", ImmutableArray.Create($"r.inconclusive.{count}", $"r.invalid.{count}"))),
+        .. new[] { "negative", "positive" }.Select(expected => ($"k.{expected}", ImmutableArray.Create($"k.{expected}.negative", $"k.{expected}.positive", $"k.{expected}.inconclusive", $"k.{expected}.invalid"))),
+        ("k.all", ["k.negative", "k.positive"]),
+        .. new[] { "t.", "t.same.", "t.other." }.SelectMany(kind => new (string, ImmutableArray<string>)[]
+        {
+            (kind + "pairs", [kind + "usable", kind + "unusable"]),
+            (kind + "usable", [kind + "again", kind + "negative"]),
+            (kind + "again", [kind + "again.confirmed", kind + "again.refuted", kind + "again.open"]),
+            (kind + "negative", [kind + "negative.confirmed", kind + "negative.refuted", kind + "negative.open"]),
+        }),
+        .. new[] { "pairs", "unusable", "again", "negative", "again.confirmed", "again.refuted", "negative.confirmed", "negative.refuted" }
+            .Select(count => ($"t.{count}", ImmutableArray.Create($"t.same.{count}", $"t.other.{count}"))),
+    ];
+
+    /// <summary>Counts of one part of the program that are some of another count of it: what is left is nobody's secret.</summary>
+    public static ImmutableArray<(string Part, string Whole)> Bounds { get; } =
+    [
+        ("x.expired-lot", "runs"), ("x.read-outside-window", "runs"), ("x.beyond-kit-contents", "runs"), ("x.within-isolation", "runs"),
+        ("r.inconclusive.due", "inconclusive"), ("r.invalid.due", "invalid"), ("t.pairs", "positives"), ("v.persons", "runs"),
+        ("s.persons", "s.all"), ("d.run-to-specimen.whole", "d.run-to-specimen.known"), ("d.specimen-to-report.whole", "d.specimen-to-report.known"), ("persons", "runs"),
     ];
 
     /// <summary>Where everybody or nobody of a group has the attribute, everybody's is known: part, and the rest that must then not be known to be none.</summary>
     public static ImmutableArray<(string Part, string Other)> WholeGroups { get; } =
     [
-        ("positives", "negative"), ("p.confirmed", "p.refuted"), ("a.missed", "a.agreed"),
+        ("positives", "negative"), ("p.confirmed", "p.refuted"), ("a.missed", "a.agreed"), ("s.positive", "s.negative"),
     ];
 
     /// <summary>Whether a count is a secret of its own.</summary>

@@ -18,6 +18,9 @@ internal sealed class CountVariable(CountUnit unit, string measure, long value)
     /// <summary>Known to every reader already, from an earlier release: hiding it protects nobody.</summary>
     public bool Known { get; set; }
 
+    /// <summary>Known to be none, because a table that lists what there is has no row for it.</summary>
+    public bool Absent { get; set; }
+
     /// <summary>False for a remainder that is only there to bound others.</summary>
     public bool Sensitive { get; init; } = true;
 

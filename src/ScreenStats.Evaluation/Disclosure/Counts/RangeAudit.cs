@@ -17,7 +17,7 @@ internal sealed class RangeAudit
     public RangeAudit(CountModel model)
     {
         this.model = model;
-        foreach (var variable in model.Variables.Where(variable => variable.Known || (variable.Published && !variable.Hidden))) known.Add(variable, variable.Value);
+        foreach (var variable in model.Variables.Where(variable => variable.Known || variable.Absent || (variable.Published && !variable.Hidden))) known.Add(variable, variable.Value);
         var queue = new Queue<AdditiveRelation>(model.Relations);
         while (queue.TryDequeue(out var relation))
         {

@@ -119,7 +119,7 @@ internal static class SuppressionPlanner
         var cost = new List<double>();
         foreach (var variable in model.Variables)
         {
-            if (variable == target || variable.Known || !scope.Contains(variable)) continue;
+            if (variable == target || variable.Known || variable.Absent || !scope.Contains(variable)) continue;
             columns.Add(variable, upper.Count);
             upper.AddRange([double.PositiveInfinity, Math.Max(0, variable.Value - variable.LowerBound)]);
             var one = variable.Hidden || !variable.Published ? 0.0 : Math.Max(1, variable.Value);

@@ -8,13 +8,17 @@ internal static class ReleaseModel
     // What is confirmed, counted or found only grows while weeks are added; what waits for a result does not.
     private static readonly HashSet<string> Growing = new(StringComparer.Ordinal)
     {
-        "runs", "tests", "negative", "positives", "unusable", "inconclusive", "invalid", "persons", "ever_positive", "person_weeks",
+        "runs", "tests", "negative", "positives", "unusable", "inconclusive", "invalid", "persons", "ever_positive", "person_weeks", "gaps", "v.persons", "v.eligible",
+        "s.all", "s.positive", "s.negative", "s.conclusive", "recorded", "not-recorded", "read", "x.expired-lot", "x.read-outside-window", "k.all", "k.negative", "k.positive",
     };
+
+    private static readonly string[] Waited = ["p.conclusive", "p.confirmed", "p.refuted", "i.conclusive", "i.confirmed", "i.refuted"];
 
     private static readonly string[] Overlapping =
     [
         "negative", "positives", "inconclusive", "invalid", "p.confirmed", "p.refuted", "p.unresolved", "p.pending", "p.unverified",
         "i.confirmed", "i.refuted", "i.unresolved", "i.pending", "i.unverified", "a.missed", "a.agreed", "a.unresolved", "unaudited",
+        "x.expired-lot", "x.read-outside-window", "x.beyond-kit-contents", "x.within-isolation",
     ];
 
     /// <summary>The model of a release.</summary>
@@ -22,7 +26,8 @@ internal static class ReleaseModel
     /// <param name="overlaps">Levels of two breakdowns that hold the same runs.</param>
     /// <param name="earlier">The counts of an earlier release of the same program; null for none.</param>
     /// <param name="threshold">Counts from 1 to one less are hidden.</param>
-    public static CountModel Of(ReleasedCounts release, IEnumerable<LevelOverlap> overlaps, ReleasedCounts? earlier, long threshold)
+    /// <param name="findings">The findings that the counts are of.</param>
+    public static CountModel Of(ReleasedCounts release, IEnumerable<LevelOverlap> overlaps, ReleasedCounts? earlier, long threshold, Findings findings)
     {
         var model = new CountModel();
         foreach (var (unit, counts) in release.Shown)
@@ -32,12 +37,15 @@ internal static class ReleaseModel
                 if (release.Ambiguous.Contains((unit, measure))) continue;
                 var variable = model.Add(unit, measure, value, CountDefinitions.IsSensitive(measure));
                 variable.Published = release.Spoken.Contains((unit, measure));
+                variable.LowerBound = Math.Min(value, release.AtLeast.GetValueOrDefault((unit, measure)));
             }
         }
 
         foreach (var unit in release.Shown.Keys) RelateWithin(model, unit);
         foreach (var breakdown in release.Shown.Keys.Where(unit => unit.Breakdown.Length > 0 && unit.By is not "ledger" and not "device").GroupBy(unit => unit.Breakdown)) RelateLevels(model, [.. breakdown]);
         RelateLedger(model, release.Shown.Keys);
+        MarkAbsent(model, release);
+        ReleaseRelations.Add(model, findings, release);
         foreach (var overlap in overlaps) RelateOverlap(model, overlap);
         if (earlier is not null) Compare(model, earlier, threshold);
         WholeGroups(model, threshold);
@@ -88,6 +96,27 @@ internal static class ReleaseModel
     private static bool FollowsFromParts(CountModel model, CountVariable variable) =>
         CountDefinitions.All.Any(one => one.Total == variable.Measure && model.RelationsOf(variable).Any(relation => relation.Total == variable && relation.Parts.Length == one.Parts.Length));
 
+    // Where a table lists only what there is, a part without a row has none of what it counts, whatever other tables hide.
+    private static void MarkAbsent(CountModel model, ReleasedCounts release)
+    {
+        foreach (var (units, measures) in release.Listed.Values)
+        {
+            var breakdowns = units.Select(unit => unit.Breakdown).Where(breakdown => breakdown.Length > 0).ToHashSet(StringComparer.Ordinal);
+            foreach (var unit in release.Shown.Keys.Where(unit => breakdowns.Contains(unit.Breakdown) && !units.Contains(unit)))
+            {
+                foreach (var variable in measures.Select(measure => model.Find(unit, measure)).OfType<CountVariable>().Where(variable => variable.Value == 0)) variable.Absent = true;
+            }
+        }
+
+        // Waiting times are of runs that were confirmed or refuted: a site without any has none.
+        if (!release.Listed.TryGetValue("delays", out var delays)) return;
+        foreach (var unit in release.Shown.Keys.Where(unit => unit.Breakdown == "site" && !delays.Units.Contains(unit)))
+        {
+            foreach (var variable in Waited
+                .Select(measure => model.Find(unit, measure)).OfType<CountVariable>().Where(variable => variable.Value == 0)) variable.Absent = true;
+        }
+    }
+
     private static void RelateLedger(CountModel model, IEnumerable<CountUnit> units)
     {
         foreach (var unit in units.Where(unit => unit.By == "ledger"))
@@ -116,7 +145,7 @@ internal static class ReleaseModel
                 continue;
             }
 
-            if (Growing.Contains(variable.Measure)) variable.LowerBound = Math.Min(before, variable.Value);
+            if (Growing.Contains(variable.Measure)) variable.LowerBound = Math.Max(variable.LowerBound, Math.Min(before, variable.Value));
             var added = Math.Abs(variable.Value - before);
             if (variable.Sensitive && added > 0 && added < threshold) variable.Need = Math.Max(variable.Need, Math.Min(before, variable.Value) + threshold);
             else if (added == 0 && variable.Value > 0 && variable.Value < threshold) variable.Known = true;
@@ -129,7 +158,7 @@ internal static class ReleaseModel
         {
             foreach (var variable in model.Variables.Where(variable => variable.Measure == part && variable.Value > 0 && !variable.Known))
             {
-                if (model.Find(variable.Unit, rest) is not { Value: 0, Known: false } other) continue;
+                if (model.Find(variable.Unit, rest) is not { Value: 0, Known: false, Absent: false } other) continue;
                 variable.Hidden |= variable.Published;
                 other.Need = Math.Max(other.Need, threshold);
             }

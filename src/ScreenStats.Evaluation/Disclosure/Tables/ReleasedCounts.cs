@@ -1,6 +1,7 @@
 using System.Globalization;
 using System.Runtime.InteropServices;
 using ScreenStats.Evaluation.Disclosure.Counts;
+using ScreenStats.Evaluation.Disclosure.Rules;
 
 namespace ScreenStats.Evaluation.Disclosure.Tables;
 
@@ -22,12 +23,19 @@ internal sealed class ReleasedCounts
     /// <summary>Counts that two tables state differently, so that they are not one count: always hidden.</summary>
     public HashSet<(CountUnit, string)> Ambiguous { get; } = [];
 
+    /// <summary>Of each table the parts that have a row, and what is counted in its rows.</summary>
+    public Dictionary<string, (HashSet<CountUnit> Units, HashSet<string> Measures)> Listed { get; } = new(StringComparer.Ordinal);
+
+    /// <summary>The least that a reader knows a count to be because there is a row at all.</summary>
+    public Dictionary<(CountUnit, string), long> AtLeast { get; } = [];
+
     /// <summary>Takes the counts of the tables.</summary>
     /// <param name="rows">The rows of a table by its identifier; empty where the release has none.</param>
-    public static ReleasedCounts Of(Func<string, IEnumerable<Row>> rows)
+    /// <param name="without">Tables that are left out; null for none.</param>
+    public static ReleasedCounts Of(Func<string, IEnumerable<Row>> rows, IReadOnlySet<string>? without = null)
     {
         var counts = new ReleasedCounts();
-        foreach (var rule in TableRules.Ordered)
+        foreach (var rule in TableRules.Ordered.Where(rule => without?.Contains(rule.Id) != true))
         {
             foreach (var row in rows(rule.Id).Where(rule.Keep)) counts.Add(rule, row);
         }
@@ -36,21 +44,30 @@ internal sealed class ReleasedCounts
         return counts;
     }
 
-    private void Add(TableRule rule, Row row)
+    /// <summary>Takes a count that sentences or findings.json state, and no table.</summary>
+    public void Add(CountUnit unit, string measure, long value)
     {
-        var unit = rule.Unit(row);
+        Spoken.Add((unit, measure));
         ref var counts = ref CollectionsMarshal.GetValueRefOrAddDefault(shown, unit, out _);
         counts ??= new(StringComparer.Ordinal);
+        if (!counts.TryAdd(measure, value) && counts[measure] != value) Ambiguous.Add((unit, measure));
+    }
+
+    private void Add(TableRule rule, Row row)
+    {
+        var own = rule.Unit(row);
+        if (!Listed.TryGetValue(rule.Id, out var listed)) Listed.Add(rule.Id, listed = ([], new(StringComparer.Ordinal)));
+        listed.Units.Add(own);
         foreach (var (name, column) in rule.Columns(row))
         {
-            foreach (var measure in column.Measures) Spoken.Add((unit, measure));
+            foreach (var measure in column.Measures) Spoken.Add(measure.In(own));
             if (column.Kind != ColumnRule.Content.Count) continue;
+            if (column.Measures[0].Of is null) listed.Measures.Add(column.Measures[0].Name);
             var text = row[name];
-            if (text == HiddenText) Hidden.Add((unit, column.Measures[0]));
-            else if (long.TryParse(text, NumberStyles.None, CultureInfo.InvariantCulture, out var value) && !counts.TryAdd(column.Measures[0], value) && counts[column.Measures[0]] != value)
-            {
-                Ambiguous.Add((unit, column.Measures[0]));
-            }
+            var (unit, count) = column.Measures[0].In(own);
+            if (text == HiddenText) Hidden.Add((unit, count));
+            else if (long.TryParse(text, NumberStyles.None, CultureInfo.InvariantCulture, out var value)) Add(unit, count, value);
+            if (column.AtLeast > 0) AtLeast[(unit, count)] = column.AtLeast;
         }
     }
 }

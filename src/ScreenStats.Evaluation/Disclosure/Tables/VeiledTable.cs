@@ -9,17 +9,25 @@ internal sealed class VeiledTable : ITable
     private readonly ITable table;
     private readonly ImmutableArray<int> rows;
     private readonly bool[,] hidden;
+    private readonly Dictionary<(int Row, int Column), double> coarse = [];
 
     public VeiledTable(ITable table, HiddenCells cells)
     {
         this.table = table;
         var names = Row.Names(table);
-        rows = [.. Enumerable.Range(0, table.RowCount).Where(row => HiddenCells.Keeps(table.Id, Row.Of(table, names, row)))];
+        rows = [.. Enumerable.Range(0, table.RowCount).Where(row => cells.Keeps(table.Id, Row.Of(table, names, row)))];
         hidden = new bool[rows.Length, table.Columns.Length];
         for (var row = 0; row < rows.Length; row++)
         {
             var read = Row.Of(table, names, rows[row]);
-            for (var column = 0; column < table.Columns.Length; column++) hidden[row, column] = cells.Hides(table.Id, read, table.Columns[column].Name);
+            for (var column = 0; column < table.Columns.Length; column++)
+            {
+                var name = table.Columns[column].Name;
+                hidden[row, column] = cells.Hides(table.Id, read, name);
+                if (!hidden[row, column] || cells.Coarse(table.Id, read, name) is not { } value) continue;
+                hidden[row, column] = false;
+                coarse.Add((row, column), value);
+            }
         }
     }
 
@@ -36,5 +44,5 @@ internal sealed class VeiledTable : ITable
     /// <summary>How many cells are hidden.</summary>
     public int HiddenCount => hidden.Cast<bool>().Count(cell => cell);
 
-    public Cell CellAt(int row, int column) => hidden[row, column] ? Cell.Hidden : table.CellAt(rows[row], column);
+    public Cell CellAt(int row, int column) => hidden[row, column] ? Cell.Hidden : coarse.TryGetValue((row, column), out var value) ? Cell.Number(value) : table.CellAt(rows[row], column);
 }
