@@ -58,9 +58,9 @@ public static class Evaluator
         var coverage = CoverageAnalysis.Of(tally, sums);
         var lots = LotAnalysis.Of(lotsAndSites, judgements);
         var sites = SiteAnalysis.Of(lotsAndSites, judgements);
-        var conduct = ConductAnalysis.Of(tally, settings);
+        var conduct = ConductAnalysis.Of(tally, sums, settings);
         var repeats = RepeatAnalysis.Of(tally, confidence);
-        var controls = ControlAnalysis.Of(tally, confidence);
+        var controls = ControlAnalysis.Of(tally, settings);
         var followUp = FollowUpAnalysis.Of(tally, settings);
         var delays = DelayAnalysis.Of(tally);
         var audits = AuditAnalysis.Of(tally, settings);

@@ -26,4 +26,7 @@ public enum Grouping
 
     /// <summary>Each site by reporting period.</summary>
     SiteAndPeriod = 7,
+
+    /// <summary>By kit (box).</summary>
+    Kit = 8,
 }

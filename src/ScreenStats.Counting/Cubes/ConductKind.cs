@@ -14,4 +14,7 @@ public enum ConductKind
 
     /// <summary>A run on a person within the isolation period after a confirmatory positive.</summary>
     WithinIsolation = 3,
+
+    /// <summary>A run of a device with a reading window whose reading time is not recorded: whether it was read in time cannot be told.</summary>
+    ReadingNotRecorded = 4,
 }

@@ -22,9 +22,27 @@ public sealed record ConductFindings : IFinding
     /// <summary>The sites and lots where something was found.</summary>
     public required ImmutableArray<ConductRow> Places { get; init; }
 
+    /// <summary>Measures of conduct as shares, by program, site, lot and operator.</summary>
+    public required ImmutableArray<ConductRate> Rates { get; init; }
+
+    /// <summary>Ways of taking the specimen against one another.</summary>
+    public required ImmutableArray<ConductContrast> Contrasts { get; init; }
+
+    /// <summary>What was found.</summary>
+    [JsonIgnore]
+    public required Table<ConductRow> ConductTable { get; init; }
+
+    /// <summary>The shares.</summary>
+    [JsonIgnore]
+    public required Table<ConductRate> RateTable { get; init; }
+
+    /// <summary>The differences.</summary>
+    [JsonIgnore]
+    public required Table<ConductContrastRow> ContrastTable { get; init; }
+
     /// <inheritdoc/>
     [JsonIgnore]
-    public required ImmutableArray<ITable> Tables { get; init; }
+    public ImmutableArray<ITable> Tables => [ConductTable, RateTable, ContrastTable];
 
     /// <inheritdoc/>
     [JsonIgnore]

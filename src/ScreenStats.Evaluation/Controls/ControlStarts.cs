@@ -70,7 +70,7 @@ internal static class ControlStarts
         return
         [
             .. starts.OrderBy(start => start.Key.Item1, Levels.Order).ThenBy(start => start.Key.Item2, Levels.Order)
-                .Select(start => new ControlStart(
+                .Select(start => ControlStart.Of(
                     trigger, start.Key.Item1, start.Value.Site, start.Value.Day, first.TryGetValue(start.Key, out var day) ? day : null, start.Value.Without)),
         ];
     }
@@ -82,7 +82,7 @@ internal static class ControlStarts
         [
             .. screens.GroupBy(cell => (cell.Site, cell.Day)).OrderBy(day => day.Key.Site, Levels.Order).ThenBy(day => day.Key.Day)
                 .Select(day => (day.Key, Has: passed.Contains(day.Key), Runs: day.Sum(cell => cell.Runs)))
-                .Select(day => new ControlStart(ControlTrigger.Daily, day.Key.Site, day.Key.Site, day.Key.Day, day.Has ? day.Key.Day : null, day.Has ? 0 : day.Runs)),
+                .Select(day => ControlStart.Of(ControlTrigger.Daily, day.Key.Site, day.Key.Site, day.Key.Day, day.Has ? day.Key.Day : null, day.Has ? 0 : day.Runs)),
         ];
     }
 }

@@ -4,18 +4,13 @@ using ScreenStats.Counting.Programs;
 using ScreenStats.Counting.Rules;
 using ScreenStats.Evaluation.Clusters;
 using ScreenStats.Evaluation.Shared;
-using ScreenStats.Statistics.Clusters;
 using ScreenStats.Statistics.Comparison;
-using ScreenStats.Statistics.Proportions;
-using ScreenStats.Statistics;
 
 namespace ScreenStats.Evaluation.Kits;
 
 /// <summary>The screening devices of one program, side by side.</summary>
 internal static class KitAnalysis
 {
-    private static readonly string CrudeMethod = ContrastMethod.Newcombe.Name();
-
     /// <summary>Compares the devices of the program file by their lots' runs.</summary>
     /// <param name="tally">The tally.</param>
     /// <param name="people">Sums over people.</param>
@@ -65,8 +60,8 @@ internal static class KitAnalysis
                     var contrast = Contrast(a.Finding, b.Finding, measure, a.All[measure], b.All[measure], people, confidence);
                     contrasts.Add(!anyFlagged ? contrast : contrast with
                     {
-                        CrudeWithoutFlaggedLots = Crude(Share(a.Unflagged, measure, people, confidence), Share(b.Unflagged, measure, people, confidence)),
-                        WithinWithoutFlaggedLots = Within(a.Unflagged[measure], b.Unflagged[measure], people.Sums(PersonScope.Program, measure), confidence),
+                        CrudeWithoutFlaggedLots = Differences.Crude(Share(a.Unflagged, measure, people, confidence), Share(b.Unflagged, measure, people, confidence)),
+                        WithinWithoutFlaggedLots = Differences.Within(a.Unflagged[measure], b.Unflagged[measure], people.Sums(PersonScope.Program, measure), confidence),
                     });
                 }
             }
@@ -106,36 +101,5 @@ internal static class KitAnalysis
     private static KitContrast Contrast(
         KitFinding first, KitFinding second, PersonMeasure measure, ClusterCounter firstCounts, ClusterCounter secondCounts, PersonSums people, double confidence) => new(
         $"{first.Device}|{second.Device}|{Model.LevelNames.Of(measure)}", first.Device, second.Device, measure, first.Of(measure), second.Of(measure),
-        Crude(first.Of(measure), second.Of(measure)), Within(firstCounts, secondCounts, people.Sums(PersonScope.Program, measure), confidence), null, null);
-
-    private static DifferenceFinding Crude(ProportionFinding first, ProportionFinding second)
-    {
-        if (first.Estimate is not { } a || second.Estimate is not { } b)
-        {
-            return new DifferenceFinding(null, first.EstimateUndefined ?? second.EstimateUndefined, null, null, null, null, CrudeMethod, first.Confidence,
-                first.Events, first.Trials, second.Events, second.Trials, null);
-        }
-
-        var plain = ProportionDifference.SquareAndAdd(a, Limits(first.Lower, first.Upper), b, Limits(second.Lower, second.Upper));
-        var widened = ProportionDifference.SquareAndAdd(a, Limits(first.WidenedLower, first.WidenedUpper), b, Limits(second.WidenedLower, second.WidenedUpper));
-        return new DifferenceFinding(a - b, null, plain.Lower, plain.Upper, widened.Lower, widened.Upper, CrudeMethod, first.Confidence,
-            first.Events, first.Trials, second.Events, second.Trials, null);
-    }
-
-    private static Interval Limits(double? lower, double? upper) => new(lower.GetValueOrDefault(), upper.GetValueOrDefault());
-
-    private static DifferenceFinding Within(ClusterCounter first, ClusterCounter second, ClusterSums? people, double confidence)
-    {
-        var seconds = second.Cells.ToDictionary(cell => cell.Key, cell => (cell.Trials, cell.Events));
-        var strata = first.Cells.Where(cell => cell.Trials > 0 && seconds.TryGetValue(cell.Key, out var other) && other.Trials > 0)
-            .OrderBy(cell => cell.Key.Site, StringComparer.Ordinal).ThenBy(cell => cell.Key.Week)
-            .Select(cell => (FirstEvents: cell.Events, FirstTrials: cell.Trials, SecondEvents: seconds[cell.Key].Events, SecondTrials: seconds[cell.Key].Trials)).ToList();
-        var effect = people is { } sums ? DesignEffect.Of(sums).Value : 1;
-        var plain = StratifiedDifference.MantelHaenszel(strata, confidence);
-        var widened = StratifiedDifference.MantelHaenszel(strata, confidence, effect);
-        return new DifferenceFinding(
-            plain.Value, plain.IsDefined ? null : "no site used both in the same week", plain.Lower, plain.Upper, widened.Lower, widened.Upper,
-            StratifiedDifference.MethodName, confidence,
-            strata.Sum(week => week.FirstEvents), strata.Sum(week => week.FirstTrials), strata.Sum(week => week.SecondEvents), strata.Sum(week => week.SecondTrials), strata.Count);
-    }
+        Differences.Crude(first.Of(measure), second.Of(measure)), Differences.Within(firstCounts, secondCounts, people.Sums(PersonScope.Program, measure), confidence), null, null);
 }

@@ -11,6 +11,8 @@ internal static class MethodNames
     public const string NearestRank = "nearest-rank";
     public const string Hypergeometric = "hypergeometric";
     public const string StepDown = "step-down-holm";
+    public const string WithinSites = "exact-within-sites";
+    public const string Holm = "holm";
     public const string Stated = "stated";
     public const string Grid = "chosen";
     public const string Bounds = "worst-and-best-case";

@@ -1,5 +1,6 @@
 using ScreenStats.Counting.Cubes;
 using ScreenStats.Counting.Ledger;
+using ScreenStats.Counting.Programs;
 using ScreenStats.Evaluation.Accuracy;
 using ScreenStats.Evaluation.Clusters;
 using ScreenStats.Evaluation.Expected;
@@ -57,7 +58,20 @@ public static class LevelNames
         ConductKind.ReadOutsideWindow => "read-outside-window",
         ConductKind.BeyondKitContents => "beyond-kit-contents",
         ConductKind.WithinIsolation => "within-isolation",
+        ConductKind.ReadingNotRecorded => "reading-not-recorded",
         _ => throw Unknown(kind),
+    };
+
+    /// <summary>The word of an occasion for control swabs.</summary>
+    /// <param name="trigger">The occasion.</param>
+    /// <returns>For instance <c>new-lot</c>.</returns>
+    public static string Of(ControlTrigger trigger) => trigger switch
+    {
+        ControlTrigger.NewLot => "new-lot",
+        ControlTrigger.NewOperator => "new-operator",
+        ControlTrigger.NewSite => "new-site",
+        ControlTrigger.Daily => "daily",
+        _ => throw Unknown(trigger),
     };
 
     /// <summary>The word of what a control swab should show.</summary>
@@ -107,6 +121,7 @@ public static class LevelNames
         Grouping.Operator => "operator",
         Grouping.Specimen => "specimen",
         Grouping.Collection => "collection",
+        Grouping.Kit => "kit",
         _ => throw Unknown(grouping),
     };
 

@@ -21,7 +21,8 @@ public class ConductAnalysisTests
         (found.ExpiredLot.Found, found.ReadOutsideWindow.Found, found.BeyondKitContents.Found, found.WithinIsolation.Found).Should().Be((null, null, null, null));
         found.WithinIsolation.FoundUndefined.Should().Contain("local rules set it");
         found.ExpiredLot.FoundUndefined.Should().Be("no expiry of lots is recorded");
-        found.Sentences.Should().HaveCount(4).And.OnlyContain(sentence => sentence.Text.Contains("cannot be told", StringComparison.Ordinal));
+        found.Sentences.Should().HaveCount(5).And.OnlyContain(sentence => sentence.Text.Contains("cannot be told", StringComparison.Ordinal));
+        found.Rates.Where(rate => rate.Grouping == Grouping.Program).Should().OnlyContain(rate => rate.Share.Estimate == null && rate.Share.EstimateUndefined != null);
     }
 
     [Fact]

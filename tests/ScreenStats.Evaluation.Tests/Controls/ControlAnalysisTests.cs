@@ -37,7 +37,8 @@ public class ControlAnalysisTests
     {
         var found = Evaluator.Evaluate(new TallyCellsBuilder().Tally(), new ProgramSettings()).Controls;
 
-        found.Tables.Single().RowCount.Should().Be(0);
+        found.ControlTable.RowCount.Should().Be(0);
+        found.Duties.Should().OnlyContain(duty => duty.Unknown == "no run of a control swab is recorded" && duty.Missed.Estimate == null);
         found.Sentences.Single().Text.Should().StartWith("No run of a control swab is recorded");
     }
 }

@@ -485,6 +485,7 @@ internal sealed class ObviousCounter
             var device = Device(run.Row.Lot);
             if (run.Row.Expiry is { } expiry && run.Day > expiry) yield return new(ConductKind.ExpiredLot, run.Row.Site, run.Row.Lot, run.Day, 1);
             if (run.Row.Minutes is { } minutes && (minutes < device?.ReadFromMinutes || minutes > device?.ReadToMinutes)) yield return new(ConductKind.ReadOutsideWindow, run.Row.Site, run.Row.Lot, run.Day, 1);
+            if (run.Row.Minutes is null && (device?.ReadFromMinutes is not null || device?.ReadToMinutes is not null)) yield return new(ConductKind.ReadingNotRecorded, run.Row.Site, run.Row.Lot, run.Day, 1);
             if (policy.IsolationDays is not { } days) continue;
             var isolating = SwabsOf(run).Where(swab => swab.Positive && (run.Row.DateOnly || swab.Row.DateOnly
                 ? run.Day > swab.Day && run.Day <= swab.Day.AddDays(days)

@@ -1,3 +1,5 @@
+using System.Collections.Immutable;
+using ScreenStats.Counting.Cubes;
 using ScreenStats.Evaluation.Disclosure.Counts;
 using ScreenStats.Evaluation.Disclosure.Tables;
 using static ScreenStats.Evaluation.Disclosure.Rules.RuleColumns;
@@ -28,8 +30,13 @@ internal static class ConductRules
             return Together(
                 Level, Names(ColumnRule.Free, "expected"),
                 Columns(("runs", kind), ("negative", kind + ".negative"), ("positive", kind + ".positive"), ("inconclusive", kind + ".inconclusive"), ("invalid", kind + ".invalid"), ("as_expected", expected)),
-                Share(kind, expected));
+                Share(kind, expected), [("failed", ColumnRule.Drawn(kind, expected))], Compared);
         });
+        // How often a site screened or an operator started, and the runs around a failed control, are counted nowhere else: those tables have no rule.
+        yield return new("control-starts", row => row["trigger"] != "new-operator", row => new CountUnit("site", row["site"], ""), Always(
+            Names(ColumnRule.Free, "trigger", "level", "site", "required", "first_day", "first_control_day", "is_missed", "is_open"), Names(ColumnRule.Finer, "runs_without_control")));
+        yield return Rates();
+        yield return Contrasts();
         yield return new("retests", row => row["by"] is "program" or "site" or "device", row => row["by"] == "device" ? DeviceRules.Device(row["level"]) : new CountUnit(row["by"], row["level"], ""), row =>
         {
             var kind = row["retest_device"] == "any" ? "t." : $"t.{row["retest_device"]}.";
@@ -41,4 +48,47 @@ internal static class ConductRules
                 Share(kind + "usable", kind + "again"));
         });
     }
+
+    private static IEnumerable<(string Name, ColumnRule Rule)> Compared => Names(ColumnRule.Finer, "expected_events", "p", "p_holm", "compared");
+
+    // Without a run of which it could be told nothing is said. Of the other measures, the runs that they could be told of are counted nowhere else; their events stand in the table of conduct.
+    private static TableRule Rates() => new(
+        "conduct-rates",
+        row => Cut(row) && row["trials"] != "0" && (row["measure"] is "within-isolation" or "repeat-not-done" || (row["measure"] == "self-collected" && row["by"] == "program")),
+        Part,
+        row =>
+        {
+            var (trials, events) = row["measure"] switch
+            {
+                "within-isolation" => (ColumnRule.Count("runs"), ColumnRule.Count("x.within-isolation")),
+                "repeat-not-done" => (ColumnRule.Count("r.both.due"), ColumnRule.Drawn("r.both.due", "r.both.done")),
+                _ => (ColumnRule.Drawn(Measure.Program("runs"), new Measure(new CountUnit("collection", Levels.None, ""), "runs")),
+                    ColumnRule.Count(new Measure(new CountUnit("collection", "self", ""), "runs"))),
+            };
+            return Together(
+                Level, Names(ColumnRule.Free, "measure", "method", "confidence", "widened_method"), [("trials", trials), ("events", events)],
+                Names(ColumnRule.Drawn([.. trials.Measures, .. events.Measures]), "estimate", "lower", "upper", "few_counts"),
+                Names(ColumnRule.Finer, "widened_lower", "widened_upper", "design_effect", "clusters", "cluster_count", "remark"), Compared);
+        });
+
+    // Within site-weeks stand counts that are summed nowhere else.
+    private static TableRule Contrasts() => new(
+        "conduct-contrasts", row => row["adjustment"] == "none" && Shares.ContainsKey(row["measure"]), row => new CountUnit(row["by"], row["first"], ""), row =>
+        {
+            var (trials, events) = Shares[row["measure"]];
+            var second = new CountUnit(row["by"], row["second"], "");
+            ImmutableArray<Measure> all = [trials, events, new(second, trials), new(second, events)];
+            return Together(
+                Names(ColumnRule.Free, "by", "first", "second", "measure", "adjustment", "method", "confidence", "strata"),
+                [("first_trials", ColumnRule.Count(trials)), ("first_events", ColumnRule.Count(events)), ("second_trials", ColumnRule.Count(all[2])), ("second_events", ColumnRule.Count(all[3]))],
+                Names(ColumnRule.Drawn(all), "estimate", "lower", "upper", "few_counts"),
+                Names(ColumnRule.Finer, "widened_lower", "widened_upper", "remark", "leaves_out_zero"));
+        });
+
+    private static readonly Dictionary<string, (string Trials, string Events)> Shares = new(StringComparer.Ordinal)
+    {
+        ["positivity"] = ("tests", "positives"),
+        ["invalid-runs"] = ("runs", "unusable"),
+        ["refuted-per-valid-test"] = ("tests", "p.refuted"),
+    };
 }

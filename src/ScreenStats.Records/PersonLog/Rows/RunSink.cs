@@ -112,12 +112,18 @@ internal sealed class RunSink : IRunSink
             Checks.Expired.Add(row.Record, sign);
         }
 
-        if (anyReadingWindow && row.MinutesToReading is { } minutes && devices.Of(row.Lot) is { } read
-            && ConductRule.IsReadOutside(minutes, read.ReadFromMinutes, read.ReadToMinutes))
+        if (anyReadingWindow && devices.Of(row.Lot) is { } read && (read.ReadFromMinutes ?? read.ReadToMinutes) is not null)
         {
-            Conduct.Add(Keys.Conduct(ConductKind.ReadOutsideWindow, row.Site, row.Lot, day), sign);
-            if (minutes > read.ReadToMinutes) Checks.ReadTooLate.Add(row.Record, sign);
-            else if (!ConductRule.IsReadBeforeCollected(minutes)) Checks.ReadTooEarly.Add(row.Record, sign);
+            if (row.MinutesToReading is not { } minutes)
+            {
+                Conduct.Add(Keys.Conduct(ConductKind.ReadingNotRecorded, row.Site, row.Lot, day), sign);
+            }
+            else if (ConductRule.IsReadOutside(minutes, read.ReadFromMinutes, read.ReadToMinutes))
+            {
+                Conduct.Add(Keys.Conduct(ConductKind.ReadOutsideWindow, row.Site, row.Lot, day), sign);
+                if (minutes > read.ReadToMinutes) Checks.ReadTooLate.Add(row.Record, sign);
+                else if (!ConductRule.IsReadBeforeCollected(minutes)) Checks.ReadTooEarly.Add(row.Record, sign);
+            }
         }
 
         if (anyKitContents && row.Kit != 0 && devices.Of(row.Lot) is { RunsPerKit: not null })

@@ -27,6 +27,10 @@ internal static class ProgramFile
             writer.WriteNumber("confirmBeforeHours", 2);
             writer.WriteNumber("auditWithinHours", 24);
             writer.WriteNumber("isolationDays", plan.Confirmation.IsolationDays);
+            writer.WriteStartArray("controlsRequired");
+            writer.WriteStringValue("new-lot");
+            writer.WriteStringValue("new-operator");
+            writer.WriteEndArray();
             writer.WriteEndObject();
             writer.WriteStartObject("report");
             writer.WriteNumber("confidence", 0.95);
