@@ -76,6 +76,7 @@ public sealed class ReferenceTableTests
         ["Quantile"] = "quantiles",
         ["Percentile"] = "percentiles",
         ["AnytimeAlarm"] = "anytime-evidence",
+        ["RateRise"] = "rate-rises",
         ["EvidenceDiscovery"] = "evidence-discoveries",
         ["CumulativeSum"] = "cumulative-sum-paths",
         ["BernoulliCumulativeSum"] = "bernoulli-cumulative-sums",

@@ -38,7 +38,9 @@ internal sealed class AlarmsCommand : ProgramCommand
     private static void Render(string title, AlarmsOfDay found, Screen screen)
     {
         var act = found.Alarms.Where(alarm => alarm.NeedsAction).ToList();
-        screen.Title($"{title}: {(act.Count == 0 ? "no alarm" : act.Count == 1 ? "1 alarm" : $"{Show.Count(act.Count)} alarms")} at the end of {Date(found.AsOf)}");
+        var fresh = act.Count(alarm => alarm.Status == AlarmStatus.New);
+        var count = act.Count == 0 ? "no alarm" : $"{(act.Count == 1 ? "1 alarm" : $"{Show.Count(act.Count)} alarms")} ({(fresh == 0 ? "none" : Show.Count(fresh))} new)";
+        screen.Title($"{title}: {count} at the end of {Date(found.AsOf)}");
         foreach (var alarm in act)
         {
             screen.Line();

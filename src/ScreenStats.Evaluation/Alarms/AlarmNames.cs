@@ -17,6 +17,7 @@ public static class AlarmNames
         AlarmRule.ExpiredLot => "expired-lot",
         AlarmRule.KitOverrun => "kit-overrun",
         AlarmRule.LowYield => "low-yield",
+        AlarmRule.RefutedRise => "refuted-rise",
         _ => throw new ArgumentOutOfRangeException(nameof(rule), rule, "Not a rule."),
     };
 

@@ -26,4 +26,7 @@ public enum AlarmRule
 
     /// <summary>A lot has fewer confirmed positives than the lots beside it: it may miss infections.</summary>
     LowYield = 7,
+
+    /// <summary>Refuted positives of a site come faster than before at the same site.</summary>
+    RefutedRise = 8,
 }

@@ -10,6 +10,9 @@ internal sealed class AlarmEngine
     /// <summary>Days within which a place counts as in use, and a finding of conduct as recent; the day itself is one of them.</summary>
     public const int RecentDays = 14;
 
+    // One or two runs too many are mostly a kit that was changed without its number; they stand on the page on conduct.
+    private const long FewestTooMany = 3;
+
     private readonly ProgramFacts program;
     private readonly ProgramSettings settings;
     private readonly InvalidRateRules invalid;
@@ -28,12 +31,12 @@ internal sealed class AlarmEngine
         missing = new ControlMissingRule(settings.Policy.ControlsRequired);
         rules =
         [
-            .. program is { HasConfirmatory: true, KnowsWhen: true } ? (IAlarmRule[])[Refuted, Confirmed] : [],
+            .. program is { HasConfirmatory: true, KnowsWhen: true } ? (IAlarmRule[])[Refuted, new RefutedRiseRule(program, settings.Alarms, () => Refuted.LotsWithAlarm), Confirmed] : [],
             invalid,
             new ControlFailedRule(),
             missing,
-            new ConductAlarmRule(AlarmRule.ExpiredLot, ConductKind.ExpiredLot, cell => Place.Lot(cell.Lot), cell => cell.Site),
-            new ConductAlarmRule(AlarmRule.KitOverrun, ConductKind.BeyondKitContents, cell => Place.Site(cell.Site), cell => cell.Lot),
+            new ConductAlarmRule(AlarmRule.ExpiredLot, ConductKind.ExpiredLot, 1, cell => Place.Lot(cell.Lot), cell => cell.Site),
+            new ConductAlarmRule(AlarmRule.KitOverrun, ConductKind.BeyondKitContents, FewestTooMany, cell => Place.Site(cell.Site), cell => cell.Lot),
         ];
     }
 

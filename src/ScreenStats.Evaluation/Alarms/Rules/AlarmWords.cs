@@ -16,6 +16,7 @@ internal static class AlarmWords
         AlarmRule.ControlMissing => ": a control swab that the program's rules ask for was not run, or did not pass",
         AlarmRule.ExpiredLot => ": used after it had expired",
         AlarmRule.KitOverrun => ": more runs recorded than a kit holds",
+        AlarmRule.RefutedRise => ": refuted positives come faster than before at this site",
         AlarmRule.LowYield => ": fewer confirmed positives than the other lots at the same sites on the same days",
         _ => throw new ArgumentOutOfRangeException(nameof(rule), rule, "Not a rule."),
     };
@@ -25,10 +26,11 @@ internal static class AlarmWords
         AlarmRule.LotEvidence => "Quarantine the lot until it is cleared, run positive and negative controls on it, and tell its maker; send its positives to the confirmatory test as before.",
         AlarmRule.InvalidEvidence => "Run controls; watch how swabs and drops are handled, and retrain; repeat invalid runs with another device on the same day.",
         AlarmRule.InvalidRise => "Find out what changed (lot, operators, storage, temperature); run controls, retrain, and repeat invalid runs on the same day.",
-        AlarmRule.ControlFailed => "Stop using the lot at that site, and do not report its runs; repeat the control with another device; release it when it passes.",
+        AlarmRule.ControlFailed => "Stop using the lot at that site and hold its results, as its instructions say; repeat the control with another device, and release the lot when it passes.",
         AlarmRule.ControlMissing => "Run a positive and a negative control before the next screen, and record site, lot and operator with them.",
         AlarmRule.ExpiredLot => "Take the lot out of use; ask the maker whether its expiry was extended; local rules say whether its runs are repeated.",
         AlarmRule.KitOverrun => "Look at how kits are recorded there: a kit may have been changed without its number.",
+        AlarmRule.RefutedRise => "Quarantine the lots named until it is cleared which is at fault, lot or site: run controls on them, watch how tests are done, use another lot meanwhile.",
         AlarmRule.LowYield => "Run weak positive controls on the lot beside another one, and re-test people with symptoms or known contact with another lot.",
         _ => throw new ArgumentOutOfRangeException(nameof(rule), rule, "Not a rule."),
     };
@@ -51,6 +53,11 @@ internal static class AlarmWords
     public static AlarmEvidence OfRise(DateOnly start, long runs, long unusable, double ordinary, double sum, double limit) => new(
         $"{unusable} of {Count(runs)} runs unusable since {Day(start)} ({Share(unusable, runs)}), {Number(ordinary * runs)} expected at the ordinary {Percent(ordinary)}; sum {Number(sum)}, limit {Number(limit)}",
         unusable, runs, ordinary * runs, sum, limit, start);
+
+    public static AlarmEvidence OfRefutedRise(RefutedRiseRule.Track track) => new(
+        $"{track.Found} in {Count(track.Tests)} valid tests since {Day(track.From)}, {track.Before} in {Count(track.TestsBefore)} before; lots {string.Join(", ", track.Lots.Take(3).Select(lot => $"{lot.Lot} {lot.Runs}"))}"
+            + $"{(track.Lots.Count > 3 ? $", {track.Lots.Count - 3} more" : "")}; evidence {Odds(Math.Exp(track.LogEvidence))}, alarm from {Odds(track.Threshold.Evidence)}",
+        track.Found, track.Tests, track.TestsBefore == 0 ? null : (double)track.Before / track.TestsBefore * track.Tests, Math.Min(double.MaxValue, Math.Exp(track.LogEvidence)), track.Threshold.Evidence, track.From);
 
     public static AlarmEvidence OfFailed(IReadOnlyList<(ControlExpectation Expected, long Failed)> failed, DateOnly last) => new(
         string.Join(" and ", failed.Select(one => $"{one.Failed} {LevelNames.Of(one.Expected)} {Figure.Plural(one.Failed, "control", "controls")}")) + $" failed, the last on {Day(last)}",

@@ -3,17 +3,17 @@ using ScreenStats.Counting.Cubes;
 namespace ScreenStats.Evaluation.Alarms.Rules;
 
 /// <summary>Positive runs that are reported refuted (or confirmed) for the first time. A run that was so before and changed twice is no event again.</summary>
-internal sealed class FirstReports(FollowUp wanted)
+internal sealed class FirstReports(FollowUp wanted, bool withoutLot = false)
 {
     private readonly Dictionary<SettlementCell, long> before = [];
 
-    /// <summary>Events of a day by the site, day and lot of their runs, in ordinal order; those without a lot are none.</summary>
+    /// <summary>Events of a day by the site, day and lot of their runs, in ordinal order; those without a lot only where asked for.</summary>
     public List<(string Site, DateOnly Day, string Lot, long Runs)> Of(IEnumerable<SettlementCell> changes)
     {
         var events = new SortedDictionary<(string Site, DateOnly Day, string Lot), long>(Comparer<(string Site, DateOnly Day, string Lot)>.Create(Compare));
         foreach (var change in changes)
         {
-            if (change.Outcome != Outcome.Positive || change.Lot == Levels.None) continue;
+            if (change.Outcome != Outcome.Positive || (change.Lot == Levels.None && !withoutLot)) continue;
             // The run, without what became of it.
             var run = change with { Known = default, Before = default, MinutesBefore = null, After = default, MinutesAfter = null, Runs = 0 };
             if (change.Before == wanted && change.After != wanted) before[run] = before.GetValueOrDefault(run) + change.Runs;

@@ -44,7 +44,12 @@ internal sealed class InvalidRateRules(AlarmSettings settings) : IAlarmRule
         clumsy.UnionWith(sitesAbove.Standing().Concat(sitesRisen.Standing()).Select(alarm => alarm.Place.Level));
     }
 
-    public IEnumerable<StandingAlarm> Standing() => [.. sitesAbove.Standing(), .. lotsAbove.Standing(), .. sitesRisen.Standing(), .. lotsRisen.Standing()];
+    /// <summary>A place whose rate is proven to be above the limit is not said to have risen as well.</summary>
+    public IEnumerable<StandingAlarm> Standing()
+    {
+        List<StandingAlarm> above = [.. sitesAbove.Standing(), .. lotsAbove.Standing()];
+        return [.. above, .. sitesRisen.Standing().Concat(lotsRisen.Standing()).Where(risen => above.All(alarm => alarm.Place != risen.Place))];
+    }
 
     private static SortedDictionary<string, (long Runs, long Unusable)> Sums(IEnumerable<Use> uses, Func<Use, string> level)
     {

@@ -18,6 +18,9 @@ internal sealed class LotEvidenceRule(ProgramFacts program, AlarmSettings settin
     /// <summary>The evidence by lot, for the evaluation.</summary>
     public IReadOnlyDictionary<string, EvidenceTrack> Lots => lots;
 
+    /// <summary>Lots that have an alarm by now.</summary>
+    public IReadOnlyCollection<string> LotsWithAlarm => [.. lots.Where(pair => pair.Value.Alarm is not null).Select(pair => pair.Key)];
+
     public void Advance(DateOnly day, DayFacts facts)
     {
         foreach (var use in facts.Uses.Where(use => use.Lot != Levels.None).DistinctBy(use => use.Lot).OrderBy(use => use.Lot, Levels.Order))
