@@ -7,6 +7,7 @@ using ScreenStats.Evaluation.Cautions;
 using ScreenStats.Evaluation.Clusters;
 using ScreenStats.Evaluation.Completeness;
 using ScreenStats.Evaluation.Conduct;
+using ScreenStats.Evaluation.ControlCharts;
 using ScreenStats.Evaluation.Controls;
 using ScreenStats.Evaluation.Coverage;
 using ScreenStats.Evaluation.Delays;
@@ -60,6 +61,7 @@ public static class Evaluator
         var sites = SiteAnalysis.Of(lotsAndSites, judgements);
         var conduct = ConductAnalysis.Of(tally, sums, settings);
         var repeats = RepeatAnalysis.Of(tally, confidence);
+        var controlCharts = ControlChartAnalysis.Of(tally, settings, lots, sites);
         var controls = ControlAnalysis.Of(tally, settings);
         var followUp = FollowUpAnalysis.Of(tally, settings);
         var delays = DelayAnalysis.Of(tally);
@@ -103,6 +105,7 @@ public static class Evaluator
             Sites = sites,
             Conduct = conduct,
             Repeats = repeats,
+            ControlCharts = controlCharts,
             Controls = controls,
             FollowUp = followUp,
             Delays = delays,

@@ -7,6 +7,7 @@ using ScreenStats.Evaluation.Audits;
 using ScreenStats.Evaluation.Cautions;
 using ScreenStats.Evaluation.Completeness;
 using ScreenStats.Evaluation.Conduct;
+using ScreenStats.Evaluation.ControlCharts;
 using ScreenStats.Evaluation.Controls;
 using ScreenStats.Evaluation.Coverage;
 using ScreenStats.Evaluation.Delays;
@@ -80,6 +81,9 @@ public sealed record Findings
     /// <summary>Whether unusable runs were repeated.</summary>
     public required RepeatFindings Repeats { get; init; }
 
+    /// <summary>Control charts of unusable runs and refuted positives.</summary>
+    public required ControlChartFindings ControlCharts { get; init; }
+
     /// <summary>Runs of control swabs.</summary>
     public required ControlFindings Controls { get; init; }
 
@@ -147,7 +151,7 @@ public sealed record Findings
     private ImmutableArray<IFinding> Evaluated =>
     [
         Ledger, Completeness, Positivity, InvalidRuns, Persons, Participation, Coverage,
-        Lots, Sites, Conduct, Repeats, Controls,
+        Lots, Sites, ControlCharts, Conduct, Repeats, Controls,
         FollowUp, Delays, Audits, Accuracy, IntervalCases, PredictiveValue, Expected, Refuted, Yield,
         TruePrevalence, Kits, Retests, Specimens,
     ];

@@ -13,4 +13,7 @@ public sealed record ReportSettings
 
     /// <summary>Counts below this are hidden in tables; 0 hides none.</summary>
     public int SuppressBelow { get; init; }
+
+    /// <summary>How limits of control charts of shares are made. Default exact.</summary>
+    public ControlLimits ControlLimits { get; init; }
 }

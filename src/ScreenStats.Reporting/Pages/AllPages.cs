@@ -4,6 +4,7 @@ using ScreenStats.Reporting.Pages.Accuracy;
 using ScreenStats.Reporting.Pages.Audits;
 using ScreenStats.Reporting.Pages.Completeness;
 using ScreenStats.Reporting.Pages.Conduct;
+using ScreenStats.Reporting.Pages.ControlCharts;
 using ScreenStats.Reporting.Pages.Controls;
 using ScreenStats.Reporting.Pages.Coverage;
 using ScreenStats.Reporting.Pages.Delays;
@@ -48,6 +49,7 @@ internal static class AllPages
             SitePage.Of(findings),
             KitPage.Of(findings),
             InvalidRunPage.Of(findings),
+            ControlChartPage.Of(findings),
             ControlPage.Of(findings),
             ConductPage.Of(findings),
             RepeatPage.Of(findings),

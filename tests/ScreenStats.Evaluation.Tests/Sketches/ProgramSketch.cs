@@ -20,6 +20,8 @@ internal sealed class ProgramSketch
     private bool confirmatory = true;
     private StratumOrigin origin = StratumOrigin.WholeProgram;
 
+    public ReportPeriod Period { get; init; } = ReportPeriod.Week;
+
     public ProgramSketch Runs(
         Outcome outcome, long runs, FollowUp followUp = FollowUp.None, string site = "North", string lot = "A1", int day = 0, string person = Levels.None)
     {
@@ -78,6 +80,7 @@ internal sealed class ProgramSketch
 
     public Tally Tally() => Counting.Cubes.Tally.FromCells(new TallyCells
     {
+        Period = Period,
         HasConfirmatory = confirmatory,
         ReportingLagHours = 48,
         DataAsOf = screens.Count == 0 ? null : screens.Max(cell => cell.Day).ToDateTime(default),
@@ -168,9 +171,13 @@ internal sealed class ProgramSketch
                 if (Sum(PersonScope.Lot, lot.Key, null, measure, lot) is { } sum) yield return sum;
             }
 
+            foreach (var start in screens.GroupBy(cell => Period.Start(cell.Day)))
+            {
+                if (Sum(PersonScope.Period, "", start.Key, measure, start) is { } period) yield return period;
+            }
+
             foreach (var week in screens.GroupBy(cell => ReportPeriod.Week.Start(cell.Day)))
             {
-                if (Sum(PersonScope.Period, "", week.Key, measure, week) is { } period) yield return period;
                 if (Sum(PersonScope.Week, "", week.Key, measure, week) is { } sum) yield return sum;
                 foreach (var site in week.GroupBy(cell => cell.Site))
                 {

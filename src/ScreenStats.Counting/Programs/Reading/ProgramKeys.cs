@@ -46,11 +46,14 @@ internal static class ProgramKeys
     /// <summary>In the order of <see cref="ControlTrigger"/>.</summary>
     public static ImmutableArray<string> ControlTriggers { get; } = ["new-lot", "new-operator", "new-site", "daily"];
 
-    public static ImmutableArray<string> Report { get; } = ["confidence", "period", "suppressBelow"];
+    public static ImmutableArray<string> Report { get; } = ["confidence", "period", "suppressBelow", "controlLimits"];
 
     public static ImmutableArray<string> DateOrders { get; } = ["iso", "day-first", "month-first"];
 
     public static ImmutableArray<string> Periods { get; } = ["day", "week", "month"];
+
+    /// <summary>In the order of <see cref="Programs.ControlLimits"/>.</summary>
+    public static ImmutableArray<string> ControlLimits { get; } = ["exact", "three-sigma"];
 
     public static ImmutableArray<string> FollowUp { get; } = ["positive", "inconclusive"];
 

@@ -219,6 +219,7 @@ internal static class ProgramReading
             Confidence = confidence is > 0 and < 1 ? confidence.Value : defaults.Confidence,
             Period = (ReportPeriod?)section.Word("period", ProgramKeys.Periods) ?? defaults.Period,
             SuppressBelow = section.Whole("suppressBelow", 0, 1_000_000, "a whole number of people or runs, 0 to hide none") ?? 0,
+            ControlLimits = (ControlLimits?)section.Word("controlLimits", ProgramKeys.ControlLimits) ?? defaults.ControlLimits,
         };
     }
 }

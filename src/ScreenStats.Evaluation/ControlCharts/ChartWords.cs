@@ -1,0 +1,33 @@
+namespace ScreenStats.Evaluation.ControlCharts;
+
+/// <summary>The words of control charts.</summary>
+internal static class ChartWords
+{
+    public static string Of(ChartMeasure measure) => measure == ChartMeasure.InvalidRuns ? "invalid-runs" : "refuted";
+
+    public static string Of(ChartKind kind) => kind switch
+    {
+        ChartKind.Share => "share",
+        ChartKind.MovingAverage => "moving-average",
+        ChartKind.TestsBetween => "tests-between",
+        _ => "days-between",
+    };
+
+    public static string Of(ChartPoints points) => points switch
+    {
+        ChartPoints.Day => "day",
+        ChartPoints.Week => "week",
+        ChartPoints.Month => "month",
+        ChartPoints.Site => "site",
+        ChartPoints.Lot => "lot",
+        ChartPoints.Operator => "operator",
+        _ => "refuted-positive",
+    };
+
+    public static string One(ChartPoints points) => points == ChartPoints.RefutedPositive ? "stretch" : Of(points);
+
+    public static string Many(ChartPoints points) => points == ChartPoints.RefutedPositive ? "stretches" : Of(points) + "s";
+
+    /// <summary>What is counted, in the plural.</summary>
+    public static string Counted(ChartMeasure measure) => measure == ChartMeasure.InvalidRuns ? "unusable runs" : "refuted positives";
+}
