@@ -3,6 +3,7 @@ using ScreenStats.Counting.Programs;
 using ScreenStats.Evaluation.Accuracy;
 using ScreenStats.Evaluation.Answers;
 using ScreenStats.Evaluation.Audits;
+using ScreenStats.Evaluation.Bursts;
 using ScreenStats.Evaluation.Cautions;
 using ScreenStats.Evaluation.Clusters;
 using ScreenStats.Evaluation.Completeness;
@@ -11,6 +12,7 @@ using ScreenStats.Evaluation.ControlCharts;
 using ScreenStats.Evaluation.Controls;
 using ScreenStats.Evaluation.Coverage;
 using ScreenStats.Evaluation.Delays;
+using ScreenStats.Evaluation.Detection;
 using ScreenStats.Evaluation.Expected;
 using ScreenStats.Evaluation.Flagging;
 using ScreenStats.Evaluation.FollowThrough;
@@ -18,7 +20,9 @@ using ScreenStats.Evaluation.IntervalCases;
 using ScreenStats.Evaluation.InvalidRuns;
 using ScreenStats.Evaluation.Kits;
 using ScreenStats.Evaluation.Ledger;
+using ScreenStats.Evaluation.LotRecording;
 using ScreenStats.Evaluation.Lots;
+using ScreenStats.Evaluation.LotTests;
 using ScreenStats.Evaluation.Participation;
 using ScreenStats.Evaluation.Persons;
 using ScreenStats.Evaluation.Positivity;
@@ -59,6 +63,13 @@ public static class Evaluator
         var coverage = CoverageAnalysis.Of(tally, sums);
         var lots = LotAnalysis.Of(lotsAndSites, judgements);
         var sites = SiteAnalysis.Of(lotsAndSites, judgements);
+        var within = new PlaceTestAnalysis(tally, sums, confidence);
+        var lotTests = within.Lots();
+        var siteTests = within.Sites([.. lots.Where(lot => lot.Flag.HasFlag(Flag.Refuted)).Select(lot => lot.Lot), .. lotTests.Rows.Where(row => row is { Measure: "refuted", Material: true }).Select(row => row.Place)]);
+        var flags = new PlanOfFlags(lotsAndSites, judgements);
+        var lotRecording = LotRecordingAnalysis.Of(tally, flags, confidence);
+        var bursts = BurstAnalysis.Of(tally);
+        var detection = DetectionAnalysis.Of(flags);
         var conduct = ConductAnalysis.Of(tally, sums, settings);
         var repeats = RepeatAnalysis.Of(tally, confidence);
         var controlCharts = ControlChartAnalysis.Of(tally, settings, lots, sites);
@@ -103,6 +114,11 @@ public static class Evaluator
             Coverage = coverage,
             Lots = lots,
             Sites = sites,
+            LotTests = lotTests,
+            SiteTests = siteTests,
+            LotRecording = lotRecording,
+            Bursts = bursts,
+            Detection = detection,
             Conduct = conduct,
             Repeats = repeats,
             ControlCharts = controlCharts,

@@ -4,6 +4,7 @@ using ScreenStats.Counting.Programs;
 using ScreenStats.Evaluation.Accuracy;
 using ScreenStats.Evaluation.Answers;
 using ScreenStats.Evaluation.Audits;
+using ScreenStats.Evaluation.Bursts;
 using ScreenStats.Evaluation.Cautions;
 using ScreenStats.Evaluation.Completeness;
 using ScreenStats.Evaluation.Conduct;
@@ -11,13 +12,16 @@ using ScreenStats.Evaluation.ControlCharts;
 using ScreenStats.Evaluation.Controls;
 using ScreenStats.Evaluation.Coverage;
 using ScreenStats.Evaluation.Delays;
+using ScreenStats.Evaluation.Detection;
 using ScreenStats.Evaluation.Expected;
 using ScreenStats.Evaluation.FollowThrough;
 using ScreenStats.Evaluation.IntervalCases;
 using ScreenStats.Evaluation.InvalidRuns;
 using ScreenStats.Evaluation.Kits;
 using ScreenStats.Evaluation.Ledger;
+using ScreenStats.Evaluation.LotRecording;
 using ScreenStats.Evaluation.Lots;
+using ScreenStats.Evaluation.LotTests;
 using ScreenStats.Evaluation.Model;
 using ScreenStats.Evaluation.Participation;
 using ScreenStats.Evaluation.Persons;
@@ -74,6 +78,21 @@ public sealed record Findings
 
     /// <summary>Which sites stand out.</summary>
     public required SiteFindings Sites { get; init; }
+
+    /// <summary>Lots compared within sites and weeks.</summary>
+    public required PlaceTestFindings LotTests { get; init; }
+
+    /// <summary>Sites compared within lots and weeks.</summary>
+    public required PlaceTestFindings SiteTests { get; init; }
+
+    /// <summary>Runs with no lot recorded, and what they hide.</summary>
+    public required LotRecordingFindings LotRecording { get; init; }
+
+    /// <summary>The strongest bursts over lots, sites and days.</summary>
+    public required BurstFindings Bursts { get; init; }
+
+    /// <summary>What the flag rule would see, and what it would miss.</summary>
+    public required DetectionFindings Detection { get; init; }
 
     /// <summary>How runs were carried out.</summary>
     public required ConductFindings Conduct { get; init; }
@@ -151,7 +170,7 @@ public sealed record Findings
     private ImmutableArray<IFinding> Evaluated =>
     [
         Ledger, Completeness, Positivity, InvalidRuns, Persons, Participation, Coverage,
-        Lots, Sites, ControlCharts, Conduct, Repeats, Controls,
+        Lots, Sites, LotTests, SiteTests, LotRecording, Bursts, Detection, ControlCharts, Conduct, Repeats, Controls,
         FollowUp, Delays, Audits, Accuracy, IntervalCases, PredictiveValue, Expected, Refuted, Yield,
         TruePrevalence, Kits, Retests, Specimens,
     ];

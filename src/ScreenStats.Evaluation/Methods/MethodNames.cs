@@ -17,4 +17,11 @@ internal static class MethodNames
     public const string Grid = "chosen";
     public const string Bounds = "worst-and-best-case";
     public const string WeightedAccuracy = "weighted-accuracy";
+    public const string WithinStrata = "exact-within-strata";
+    public const string RatioWithinStrata = "ratio-within-strata";
+    public const string VarianceWithinStrata = "variance-within-strata";
+    public const string EmpiricalBayes = "empirical-bayes";
+    public const string BurstScan = "burst-scan";
+    public const string BurstSimulation = "burst-simulation";
+    public const string FlagCurve = "flag-curve";
 }

@@ -2,19 +2,23 @@ using System.Collections.Immutable;
 using ScreenStats.Evaluation;
 using ScreenStats.Reporting.Pages.Accuracy;
 using ScreenStats.Reporting.Pages.Audits;
+using ScreenStats.Reporting.Pages.Bursts;
 using ScreenStats.Reporting.Pages.Completeness;
 using ScreenStats.Reporting.Pages.Conduct;
 using ScreenStats.Reporting.Pages.ControlCharts;
 using ScreenStats.Reporting.Pages.Controls;
 using ScreenStats.Reporting.Pages.Coverage;
 using ScreenStats.Reporting.Pages.Delays;
+using ScreenStats.Reporting.Pages.Detection;
 using ScreenStats.Reporting.Pages.Expected;
 using ScreenStats.Reporting.Pages.FollowThrough;
 using ScreenStats.Reporting.Pages.IntervalCases;
 using ScreenStats.Reporting.Pages.InvalidRuns;
 using ScreenStats.Reporting.Pages.Kits;
 using ScreenStats.Reporting.Pages.Ledger;
+using ScreenStats.Reporting.Pages.LotRecording;
 using ScreenStats.Reporting.Pages.Lots;
+using ScreenStats.Reporting.Pages.LotTests;
 using ScreenStats.Reporting.Pages.Participation;
 using ScreenStats.Reporting.Pages.Persons;
 using ScreenStats.Reporting.Pages.Positivity;
@@ -46,7 +50,12 @@ internal static class AllPages
         new("stand-out", "Which lots and sites stand out?",
         [
             LotPage.Of(findings),
+            PlaceTestPages.Lots(findings),
+            LotRecordingPage.Of(findings),
+            BurstPage.Of(findings),
             SitePage.Of(findings),
+            PlaceTestPages.Sites(findings),
+            DetectionPage.Of(findings),
             KitPage.Of(findings),
             InvalidRunPage.Of(findings),
             ControlChartPage.Of(findings),

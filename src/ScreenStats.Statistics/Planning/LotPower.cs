@@ -93,13 +93,31 @@ public static class LotPower
     }
 
     /// <summary>The chance that a lot of any rate is flagged among others of one rate.</summary>
-    internal static double FlagChance(double rate, double lotRate, long runs, long others, int lots, double threshold)
+    internal static double FlagChance(double rate, double lotRate, long runs, long others, int lots, double threshold) =>
+        FlagChance(FlagLimits(rate, runs, others, lots, threshold), lotRate, runs);
+
+    /// <summary>The same where the limits are known: they do not depend on the lot's own rate.</summary>
+    internal static double FlagChance(IReadOnlyList<(double Chance, long Needed)> limits, double lotRate, long runs)
+    {
+        double power = 0;
+        var (last, tail) = (-1L, 0.0);
+        foreach (var (chance, needed) in limits)
+        {
+            if (needed != last) (last, tail) = (needed, Binomial.BetaLower(needed, runs - needed + 1, lotRate, 1 - lotRate));
+            power += chance * tail;
+        }
+
+        return Math.Clamp(power, 0, 1);
+    }
+
+    /// <summary>The events that the others may show, each number with its chance and the fewest events of the lot that flag it beside them.</summary>
+    internal static List<(double Chance, long Needed)> FlagLimits(double rate, long runs, long others, int lots, double threshold)
     {
         var mode = (long)Math.Min(others, Math.Floor((others + 1) * rate));
         double Chance(long y) => Binomial.Probability(y, others, rate, 1 - rate);
         var from = mode;
         while (from > 0 && Chance(from - 1) > Negligible) from--;
-        double power = 0;
+        var limits = new List<(double Chance, long Needed)>();
         long needed = 1;
         for (var y = from; y <= others; y++)
         {
@@ -107,10 +125,10 @@ public static class LotPower
             if (y > mode && chance < Negligible) break;
             needed = Critical(lots, threshold, runs, others, y, needed);
             if (needed > runs) break; // nor will more events elsewhere make it easier
-            power += chance * Binomial.BetaLower(needed, runs - needed + 1, lotRate, 1 - lotRate);
+            limits.Add((chance, needed));
         }
 
-        return Math.Clamp(power, 0, 1);
+        return limits;
     }
 
     /// <summary>The fewest events of the lot that flag it beside y events elsewhere, at least those that were needed beside fewer; runs + 1 where none do.</summary>
