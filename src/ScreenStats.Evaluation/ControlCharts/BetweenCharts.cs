@@ -51,12 +51,12 @@ internal static class BetweenCharts
         var points = chart.Points.Select(point => Point(point, events[point.Index + 1].Day, firstPending)).ToImmutableArray();
         return new ControlChartFinding
         {
-            Id = ShareCharts.Id(ChartMeasure.Refuted, kind, ChartPoints.RefutedPositive, by, level),
+            Id = ShareCharts.Id(ChartMeasure.Refuted, kind, PointKind.RefutedPositive, by, level),
             Measure = ChartMeasure.Refuted,
             Kind = kind,
             By = by,
             Level = level,
-            PointsAre = ChartPoints.RefutedPositive,
+            PointsAre = PointKind.RefutedPositive,
             Limits = kind == ChartKind.TestsBetween ? "geometric" : "exponential",
             Method = kind == ChartKind.TestsBetween ? MonitoringNotes.Geometric : MonitoringNotes.Exponential,
             Why = "refuted positives are rare here, so that what lies between them tells more than their share of a period",

@@ -5,14 +5,14 @@ using ScreenStats.Counting.Cubes;
 namespace ScreenStats.Evaluation.ControlCharts;
 
 /// <summary>What a chart of shares is made of: points with trials, in order.</summary>
-internal sealed record ChartSeries(ChartMeasure Measure, Grouping By, string Level, ChartPoints PointsAre, ImmutableArray<SeriesPoint> Points)
+internal sealed record ChartSeries(ChartMeasure Measure, Grouping By, string Level, PointKind PointsAre, ImmutableArray<SeriesPoint> Points)
 {
     public long Trials => Points.Sum(point => point.Trials);
 
     public long Events => Points.Sum(point => point.Events);
 
     /// <summary>Whether its points are in order of time.</summary>
-    public bool InOrder => PointsAre is ChartPoints.Day or ChartPoints.Week or ChartPoints.Month;
+    public bool InOrder => PointsAre is PointKind.Day or PointKind.Week or PointKind.Month;
 
     /// <summary>The rate to stand around; null takes it from the points.</summary>
     public double? Centre { get; init; }
@@ -44,25 +44,25 @@ internal sealed record ChartSeries(ChartMeasure Measure, Grouping By, string Lev
                 of[at].Trials(measure), of[at].Events(measure), measure == ChartMeasure.Refuted && of[at].Pending > 0));
         }
 
-        var are = counts.Period switch { ReportPeriod.Day => ChartPoints.Day, ReportPeriod.Week => ChartPoints.Week, _ => ChartPoints.Month };
+        var are = counts.Period switch { ReportPeriod.Day => PointKind.Day, ReportPeriod.Week => PointKind.Week, _ => PointKind.Month };
         return new ChartSeries(measure, by, level, are, points.ToImmutable());
     }
 
     /// <summary>The sites side by side: refuted positives without those of flagged lots, around the rate of the sites that are not flagged.</summary>
     public static ChartSeries OfSites(ChartCounts counts, ChartMeasure measure, FlaggedPlaces flagged) => SideBySide(
-        measure, ChartPoints.Site, flagged.Sites,
+        measure, PointKind.Site, flagged.Sites,
         counts.SitesAndLots.Where(both => measure == ChartMeasure.InvalidRuns || !flagged.Lots.Contains(both.Key.Lot))
             .GroupBy(both => both.Key.Site, both => (both.Value.Counts, (DateOnly?)null), StringComparer.Ordinal));
 
     /// <summary>The lots side by side, by first use: unusable runs without those of flagged sites, around the rate of the lots that are not flagged. Runs without a lot are in no comparison.</summary>
     public static ChartSeries OfLots(ChartCounts counts, ChartMeasure measure, FlaggedPlaces flagged) => SideBySide(
-        measure, ChartPoints.Lot, flagged.Lots,
+        measure, PointKind.Lot, flagged.Lots,
         counts.SitesAndLots.Where(both => both.Key.Lot != Levels.None && (measure == ChartMeasure.Refuted || !flagged.Sites.Contains(both.Key.Site)))
             .GroupBy(both => both.Key.Lot, both => (both.Value.Counts, (DateOnly?)both.Value.First), StringComparer.Ordinal));
 
     /// <summary>The operators side by side, around the rate at the sites that are not flagged.</summary>
     public static ChartSeries OfOperators(ChartCounts counts, ChartMeasure measure, FlaggedPlaces flagged) => SideBySide(
-        measure, ChartPoints.Operator, counts.Operators.Keys.Where(one => flagged.Sites.Contains(one.Site)).Select(one => one.Operator).ToHashSet(StringComparer.Ordinal),
+        measure, PointKind.Operator, counts.Operators.Keys.Where(one => flagged.Sites.Contains(one.Site)).Select(one => one.Operator).ToHashSet(StringComparer.Ordinal),
         counts.Operators.Where(one => one.Key.Operator != Levels.None).GroupBy(one => one.Key.Operator, one => (one.Value, (DateOnly?)null), StringComparer.Ordinal));
 
     /// <summary>The rate to stand around; none where it would be 0 or 1.</summary>
@@ -74,7 +74,7 @@ internal sealed record ChartSeries(ChartMeasure Measure, Grouping By, string Lev
     }
 
     private static ChartSeries SideBySide(
-        ChartMeasure measure, ChartPoints are, IReadOnlySet<string> flagged, IEnumerable<IGrouping<string, (TestCounts Counts, DateOnly? First)>> levels)
+        ChartMeasure measure, PointKind are, IReadOnlySet<string> flagged, IEnumerable<IGrouping<string, (TestCounts Counts, DateOnly? First)>> levels)
     {
         var points = levels.Select(level => (level.Key, Counts: TestCounts.Sum(level.Select(part => part.Counts)), First: level.Min(part => part.First)))
             .Where(level => level.Counts.Trials(measure) > 0)

@@ -13,20 +13,20 @@ internal static class ChartWords
         _ => "days-between",
     };
 
-    public static string Of(ChartPoints points) => points switch
+    public static string Of(PointKind points) => points switch
     {
-        ChartPoints.Day => "day",
-        ChartPoints.Week => "week",
-        ChartPoints.Month => "month",
-        ChartPoints.Site => "site",
-        ChartPoints.Lot => "lot",
-        ChartPoints.Operator => "operator",
+        PointKind.Day => "day",
+        PointKind.Week => "week",
+        PointKind.Month => "month",
+        PointKind.Site => "site",
+        PointKind.Lot => "lot",
+        PointKind.Operator => "operator",
         _ => "refuted-positive",
     };
 
-    public static string One(ChartPoints points) => points == ChartPoints.RefutedPositive ? "stretch" : Of(points);
+    public static string One(PointKind points) => points == PointKind.RefutedPositive ? "stretch" : Of(points);
 
-    public static string Many(ChartPoints points) => points == ChartPoints.RefutedPositive ? "stretches" : Of(points) + "s";
+    public static string Many(PointKind points) => points == PointKind.RefutedPositive ? "stretches" : Of(points) + "s";
 
     /// <summary>What is counted, in the plural.</summary>
     public static string Counted(ChartMeasure measure) => measure == ChartMeasure.InvalidRuns ? "unusable runs" : "refuted positives";

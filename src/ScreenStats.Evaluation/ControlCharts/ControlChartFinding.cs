@@ -23,7 +23,7 @@ public sealed record ControlChartFinding
     public required string Level { get; init; }
 
     /// <summary>What its points are.</summary>
-    public required ChartPoints PointsAre { get; init; }
+    public required PointKind PointsAre { get; init; }
 
     /// <summary>How its limits were made: exact, three-sigma, widened, moving-average, moving-average-widened, geometric or exponential.</summary>
     public required string Limits { get; init; }
@@ -103,5 +103,5 @@ public sealed record ControlChartFinding
 
     /// <summary>Whether its points are in order of time, so that patterns of them mean something.</summary>
     [JsonIgnore]
-    public bool InOrder => PointsAre is not (ChartPoints.Site or ChartPoints.Lot or ChartPoints.Operator);
+    public bool InOrder => PointsAre is not (PointKind.Site or PointKind.Lot or PointKind.Operator);
 }

@@ -33,7 +33,7 @@ internal static class ControlChartSentences
 
     /// <summary>The charts that say most, those with the largest share of alarming points first.</summary>
     public static IEnumerable<ControlChartFinding> Leading(IEnumerable<ControlChartFinding> charts) => charts
-        .Where(chart => chart.Kind == ChartKind.Share && chart.PointsAre is not ChartPoints.Operator && chart.PointsAbove > 0)
+        .Where(chart => chart.Kind == ChartKind.Share && chart.PointsAre is not PointKind.Operator && chart.PointsAbove > 0)
         .OrderByDescending(chart => (double)chart.PointsAbove / chart.PointCount).ThenBy(chart => chart.Id, Levels.Order);
 
     /// <summary>One chart in one plain sentence.</summary>
@@ -83,11 +83,11 @@ internal static class ControlChartSentences
         var (above, below) = (chart.PointsAbove, chart.PointsBelow);
         var limits = (chart.Limits == "widened" ? "the widened limits" : "the limits") + (chart.CentreFrom == "other-sites" ? " around the other sites' rate" : "");
         if (above + below == 0) return $"{counted} stay within {limits} in all {count("pointCount", chart.PointCount)} {many}";
-        var inSide = chart.InOrder ? "in" : chart.PointsAre == ChartPoints.Site ? "at" : "with";
+        var inSide = chart.InOrder ? "in" : chart.PointsAre == PointKind.Site ? "at" : "with";
         var text = above == 0
             ? $"{counted} are never above {limits}, but below them {inSide} {count("pointsBelow", below)} of {count("pointCount", chart.PointCount)} {many}"
             : $"{counted} are above {limits} {inSide} {count("pointsAbove", above)} of {count("pointCount", chart.PointCount)} {many}"
-                + (chart.PointsAre is ChartPoints.Lot or ChartPoints.Site ? Names(chart, add, path) : "")
+                + (chart.PointsAre is PointKind.Lot or PointKind.Site ? Names(chart, add, path) : "")
                 + (below > 0 ? $" and below them {inSide} {count("pointsBelow", below)}" : "");
         return text + (above + below < chart.PointCount ? "; the rest lie within" : "");
     }

@@ -88,7 +88,7 @@ internal static class ShareCharts
     };
 
     /// <summary>The name of a chart among all.</summary>
-    public static string Id(ChartMeasure measure, ChartKind kind, ChartPoints points, Grouping by, string level) =>
+    public static string Id(ChartMeasure measure, ChartKind kind, PointKind points, Grouping by, string level) =>
         $"{ChartWords.Of(measure)}/{ChartWords.Of(kind)}/{ChartWords.Of(points)}" + (by == Grouping.Program ? "" : $"/{Model.LevelNames.Of(by)}/{level}");
 
     private static ChartPointFinding Point(SeriesPoint counted, ChartPoint point)
@@ -138,7 +138,7 @@ internal static class ShareCharts
         };
     }
 
-    private static string Why(OverdispersionCheck check, bool widen, ControlLimits wanted, ChartPoints points)
+    private static string Why(OverdispersionCheck check, bool widen, ControlLimits wanted, PointKind points)
     {
         var many = ChartWords.Many(points);
         var text = widen ? $"{many} vary by more than chance, and not at a few of them only, so that limits from chance alone would mark half of them"

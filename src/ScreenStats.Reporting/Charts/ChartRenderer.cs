@@ -92,9 +92,7 @@ internal static class ChartRenderer
             case BandMark band: Band(plot, chart, band); break;
             case RuleMark rule: Rule(plot, chart, rule); break;
             case BarMark bar: Bar(plot, chart, bar); break;
-            case DotMark dot:
-                plot.Add.Marker(chart.Horizontal.Place(dot.X), chart.Vertical.Place(dot.Y), MarkerShape.FilledCircle, 10, Color.FromHex(Palette.Of(dot.Tone)));
-                break;
+            case DotMark dot: Dot(plot, chart, dot); break;
             case LabelMark label: Label(plot, chart, label); break;
             default: throw new InvalidOperationException($"No way to draw a {mark.GetType().Name}.");
         }
@@ -175,6 +173,17 @@ internal static class ChartRenderer
         box.FillColor = Color.FromHex(Palette.Of(mark.Tone));
         box.LineColor = Color.FromHex(Palette.Paper);
         box.LineWidth = 1;
+    }
+
+    private static void Dot(Plot plot, Chart chart, DotMark mark)
+    {
+        var color = Color.FromHex(Palette.Of(mark.Tone));
+        var shape = mark.Shape switch { DotShape.Diamond => MarkerShape.FilledDiamond, DotShape.Square => MarkerShape.FilledSquare, _ => MarkerShape.FilledCircle };
+        var dot = plot.Add.Marker(chart.Horizontal.Place(mark.X), chart.Vertical.Place(mark.Y), shape, (float)mark.Size, color);
+        if (mark.Shape != DotShape.Hollow) return;
+        dot.MarkerStyle.FillColor = Color.FromHex(Palette.Paper);
+        dot.MarkerStyle.OutlineColor = color;
+        dot.MarkerStyle.OutlineWidth = 1.5f;
     }
 
     private static void Label(Plot plot, Chart chart, LabelMark mark)

@@ -29,8 +29,24 @@ internal sealed record RuleMark(double At, bool Upright, Tone Tone = Tone.Quiet,
 /// <summary>A bar along the horizontal axis.</summary>
 internal sealed record BarMark(double At, double From, double To, Tone Tone, double Thickness = 0.62) : Mark;
 
-/// <summary>A dot.</summary>
-internal sealed record DotMark(double X, double Y, Tone Tone) : Mark;
+/// <summary>A dot, or another shape that says what the point is.</summary>
+internal sealed record DotMark(double X, double Y, Tone Tone, DotShape Shape = DotShape.Filled, double Size = 10) : Mark;
+
+/// <summary>The shape of a dot.</summary>
+internal enum DotShape
+{
+    /// <summary>A point like others.</summary>
+    Filled = 0,
+
+    /// <summary>A point that is not complete.</summary>
+    Hollow = 1,
+
+    /// <summary>A point that needs looking into.</summary>
+    Diamond = 2,
+
+    /// <summary>A point that belongs to a pattern.</summary>
+    Square = 3,
+}
 
 /// <summary>Words in the chart, beside what they speak of.</summary>
 internal sealed record LabelMark(double X, double Y, string Text, LabelSide Side, Tone Tone = Tone.Ink, bool Strong = false) : Mark;

@@ -151,7 +151,7 @@ public class ControlChartAnalysisTests
     {
         var findings = Of(Sites(9, (_, _) => 3).Runs(Outcome.Negative, 50, lot: Levels.None, site: "Ash"));
 
-        findings.Charts.Where(chart => chart.PointsAre == ChartPoints.Lot).SelectMany(chart => chart.Points).Should().NotContain(point => point.Name == Levels.None);
+        findings.Charts.Where(chart => chart.PointsAre == PointKind.Lot).SelectMany(chart => chart.Points).Should().NotContain(point => point.Name == Levels.None);
         findings.Charts.Should().NotContain(chart => chart.By == Grouping.Site);
         findings.PlacesWithFewRuns.Should().Be(6);
         findings.Sentences[^1].Text.Should().Be("6 charts of sites are left out for fewer than 10 periods or fewer than 5 events.");

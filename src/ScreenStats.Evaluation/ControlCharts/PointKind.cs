@@ -1,7 +1,7 @@
 namespace ScreenStats.Evaluation.ControlCharts;
 
 /// <summary>What each point of a control chart is.</summary>
-public enum ChartPoints
+public enum PointKind
 {
     /// <summary>A day.</summary>
     Day = 0,
