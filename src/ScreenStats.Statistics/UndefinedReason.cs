@@ -173,4 +173,46 @@ public enum UndefinedReason
 
     /// <summary>No sampling plan within the limits of this library keeps both risks.</summary>
     NoPlanWithinLimits,
+
+    /// <summary>Fewer than two groups have trials.</summary>
+    FewerThanTwoGroups,
+
+    /// <summary>Fewer than three groups.</summary>
+    FewerThanThreeGroups,
+
+    /// <summary>No stratum holds trials of both groups, with an event and a trial without one.</summary>
+    NoComparableStratum,
+
+    /// <summary>Only one stratum compares the groups.</summary>
+    OneStratumOnly,
+
+    /// <summary>The first group has no event, or the second nothing else: the odds ratio is 0.</summary>
+    OddsRatioZero,
+
+    /// <summary>All groups have the same score.</summary>
+    ScoresAllAlike,
+
+    /// <summary>The standard population is empty.</summary>
+    NoStandardPopulation,
+
+    /// <summary>The standard population has a stratum in which nothing was counted.</summary>
+    StratumWithoutTrials,
+
+    /// <summary>A stratum in which something was counted has no reference.</summary>
+    StratumWithoutReference,
+
+    /// <summary>The reference leads to expect no event.</summary>
+    NoEventsExpected,
+
+    /// <summary>Terms of the model cannot be told apart: one is a sum of others in every row.</summary>
+    CollinearTerms,
+
+    /// <summary>A combination of the terms tells events from the others in every row that it moves, so its coefficient has no bound.</summary>
+    Separation,
+
+    /// <summary>The model has as many terms as there are rows.</summary>
+    NoDegreesOfFreedom,
+
+    /// <summary>The groups differ no more than chance makes them.</summary>
+    GroupsAllAlike,
 }
