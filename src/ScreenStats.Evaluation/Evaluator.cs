@@ -52,7 +52,7 @@ public static class Evaluator
         var slices = Slices.Of(tally);
         var sums = new PersonSums(tally);
         var lotsAndSites = new LotSiteTable(tally);
-        var judgements = Judgements.Of(lotsAndSites.Counts, tally.Cells.HasConfirmatory);
+        var judgements = Judgements.Of(lotsAndSites.Counts, tally.Cells.HasConfirmatory, new PersonEffects(sums, lotsAndSites.Counts));
 
         var ledger = LedgerAnalysis.Of(tally);
         var completeness = CompletenessAnalysis.Of(tally);

@@ -55,4 +55,23 @@ internal static class FlagSentences
         Figure.Name($"{path}.{nameProperty}", level.Name), Figure.Count(path + ".unusable", level.Inconclusive + level.Invalid),
         Figure.Count(path + ".runs", level.Runs), Figure.Count(path + ".inconclusive", level.Inconclusive), Figure.Count(path + ".invalid", level.Invalid),
         Figure.Number(path + ".invalidP", level.InvalidP, Unit.PValue), Figure.Number(path + ".invalidPHolm", level.InvalidPHolm, Unit.PValue));
+
+    /// <summary>Why lots or sites with a small chance are not flagged: sites and people that differ explain it.</summary>
+    public static IEnumerable<Sentence> Explained(Func<IJudgedLevel, string> pathOf, string nameProperty, string kind, IEnumerable<IJudgedLevel> levels)
+    {
+        foreach (var level in levels)
+        {
+            if (IsExplained(level.RefutedTest)) yield return Explained(pathOf(level), nameProperty, kind, level, "refuted positives", "refuted", level.RefutedTest);
+            if (IsExplained(level.InvalidTest)) yield return Explained(pathOf(level), nameProperty, kind, level, "runs without a valid result", "invalid", level.InvalidTest);
+        }
+    }
+
+    private static bool IsExplained(FlagTest test) => !test.Flagged && test.PHolm < StepDown.Threshold;
+
+    private static Sentence Explained(string path, string nameProperty, string kind, IJudgedLevel level, string events, string which, FlagTest test) => new(
+        $"{kind} {{0}} has more {events} than if every run were like every other (adjusted chance {{1}}), but not once " +
+        (kind == "Lot" ? "it is compared within its sites and repeated runs of the same people are allowed for" : "repeated runs of the same people are allowed for") +
+        " (chance {2}, before it is adjusted): it is not flagged.",
+        Figure.Name($"{path}.{nameProperty}", level.Name), Figure.Number($"{path}.{which}PHolm", test.PHolm, Unit.PValue),
+        Figure.Number($"{path}.{which}Test.pWidened", test.PWidened, Unit.PValue));
 }

@@ -21,6 +21,15 @@ public sealed record FlagTest
     /// <summary>The same adjusted for the number of lots or sites compared (Holm); null where it was not tested.</summary>
     public required double? PHolm { get; init; }
 
+    /// <summary>
+    /// The same chance where lots are compared within their sites, and where runs of one person are not taken as independent; null where it was
+    /// not tested. A flag needs it times the number compared to be below the threshold too.
+    /// </summary>
+    public required double? PWidened { get; init; }
+
+    /// <summary>By how much runs of the same people make its events vary more than independent runs would, at least 1; null where it was not tested.</summary>
+    public required double? DesignEffect { get; init; }
+
     /// <summary>Why it was not tested; null where it was.</summary>
     public required string? PUndefined { get; init; }
 

@@ -24,10 +24,14 @@ internal static class JudgedColumns
         new("invalid_judged", "Unusable, judged", Unit.Count, "Inconclusive and invalid runs in the pool that was judged.", row => Judged(row.InvalidTest, row.InvalidTest.Events)),
         new("invalid_judged_runs", "Runs, judged", Unit.Count, "Runs in the pool that was judged.", row => Judged(row.InvalidTest, row.InvalidTest.Trials)),
         new("invalid_round", "Round, unusable", Unit.Count, "Round of the step-down that the p-values are of.", row => Judged(row.InvalidTest, row.InvalidTest.Round)),
+        new("invalid_p_widened", "p widened, unusable", Unit.PValue, Widened, row => P(row.InvalidTest, row.InvalidTest.PWidened)) { Method = Methods.MethodNames.StepDown },
         new("refuted_judged", "Refuted, judged", Unit.Count, "Refuted positives in the pool that was judged.", row => Judged(row.RefutedTest, row.RefutedTest.Events)),
         new("refuted_judged_tests", "Valid tests, judged", Unit.Count, "Valid tests in the pool that was judged.", row => Judged(row.RefutedTest, row.RefutedTest.Trials)),
+        new("refuted_p_widened", "p widened, refuted", Unit.PValue, Widened, row => P(row.RefutedTest, row.RefutedTest.PWidened)) { Method = Methods.MethodNames.StepDown },
         new("refuted_round", "Round, refuted", Unit.Count, "Round of the step-down that the p-values are of.", row => Judged(row.RefutedTest, row.RefutedTest.Round)),
     ];
+
+    private const string Widened = "The same chance with lots compared within their sites, and with runs of one person not taken as independent; a flag needs both.";
 
     private static Cell P(FlagTest test, double? p) => Cell.NumberOr(p, test.PUndefined ?? "not tested");
 

@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using ScreenStats.Counting.Cubes;
 
 namespace ScreenStats.Evaluation.Flagging;
@@ -30,18 +31,19 @@ internal sealed class Judgements
     /// <summary>Judges counts; a pure function of them.</summary>
     /// <param name="counts">One entry for each pair of a lot and a site; runs without a lot under <see cref="Levels.None"/>.</param>
     /// <param name="hasConfirmatory">Without a confirmatory export nothing is refuted, and nothing judged by it.</param>
-    public static Judgements Of(IReadOnlyCollection<LotSiteCounts> counts, bool hasConfirmatory)
+    /// <param name="people">What is known of people whose runs are alike; null takes all runs as independent.</param>
+    public static Judgements Of(IReadOnlyCollection<LotSiteCounts> counts, bool hasConfirmatory, PersonEffects? people = null)
     {
-        static FlagCandidate Refuted(string name, IEnumerable<LotSiteCounts> runs, Func<LotSiteCounts, bool> inPool)
+        FlagCandidate Candidate(PersonScope scope, PersonMeasure measure, string name, IEnumerable<LotSiteCounts> runs, Func<LotSiteCounts, bool> inPool)
         {
+            // Lots are compared within sites: a site's own rate must not be laid to the lots that it uses. Of sites nothing is laid to lots but by flags.
             var pool = runs.Where(inPool).ToList();
-            return new(name, pool.Sum(entry => entry.Tests), pool.Sum(entry => entry.Refuted));
-        }
-
-        static FlagCandidate Unusable(string name, IEnumerable<LotSiteCounts> runs, Func<LotSiteCounts, bool> inPool)
-        {
-            var pool = runs.Where(inPool).ToList();
-            return new(name, pool.Sum(entry => entry.Runs), pool.Sum(entry => entry.Unusable));
+            (long Trials, long Events) Counts(LotSiteCounts entry) => measure == PersonMeasure.Refuted ? (entry.Tests, entry.Refuted) : (entry.Runs, entry.Unusable);
+            return new(name, pool.Sum(entry => Counts(entry).Trials), pool.Sum(entry => Counts(entry).Events))
+            {
+                Strata = scope == PersonScope.Lot ? pool.ToImmutableDictionary(entry => entry.Site, Counts, StringComparer.Ordinal) : FlagCandidate.OneStratum,
+                DesignEffect = people?.Of(scope, measure, name) ?? 1,
+            };
         }
 
         var byLot = counts.GroupBy(entry => entry.Lot, StringComparer.Ordinal).ToList();
@@ -50,16 +52,16 @@ internal sealed class Judgements
 
         const string NoConfirmatory = "there is no confirmatory export, so no positive could be refuted";
         var lotsRefuted = hasConfirmatory
-            ? StepDown.Judge(lots.Select(lot => Refuted(lot.Key, lot, _ => true)), _ => "no valid test")
+            ? StepDown.Judge(lots.Select(lot => Candidate(PersonScope.Lot, PersonMeasure.Refuted, lot.Key, lot, _ => true)), _ => "no valid test")
             : lots.ToDictionary(lot => lot.Key, _ => StepDown.NotTested(NoConfirmatory), StringComparer.Ordinal);
         var sitesRefuted = hasConfirmatory
             ? StepDown.Judge(
-                bySite.Select(site => Refuted(site.Key, site, entry => !IsFlagged(lotsRefuted, entry.Lot))),
+                bySite.Select(site => Candidate(PersonScope.Site, PersonMeasure.Refuted, site.Key, site, entry => !IsFlagged(lotsRefuted, entry.Lot))),
                 _ => "no valid test but those of lots flagged for refuted positives")
             : bySite.ToDictionary(site => site.Key, _ => StepDown.NotTested(NoConfirmatory), StringComparer.Ordinal);
-        var sitesInvalid = StepDown.Judge(bySite.Select(site => Unusable(site.Key, site, _ => true)), _ => "no run");
+        var sitesInvalid = StepDown.Judge(bySite.Select(site => Candidate(PersonScope.Site, PersonMeasure.InvalidRuns, site.Key, site, _ => true)), _ => "no run");
         var lotsInvalid = StepDown.Judge(
-            lots.Select(lot => Unusable(lot.Key, lot, entry => !IsFlagged(sitesInvalid, entry.Site))),
+            lots.Select(lot => Candidate(PersonScope.Lot, PersonMeasure.InvalidRuns, lot.Key, lot, entry => !IsFlagged(sitesInvalid, entry.Site))),
             _ => "no run but those at sites flagged for invalid runs");
 
         if (byLot.Exists(lot => lot.Key == Levels.None))

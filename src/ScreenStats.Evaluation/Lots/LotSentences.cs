@@ -30,6 +30,7 @@ internal static class LotSentences
         else
             sentences.Add(new Sentence("No lot stands out by its refuted positives or by its inconclusive and invalid runs. A small lot can be faulty without standing out."));
 
+        sentences.AddRange(FlagSentences.Explained(lot => FigurePath.Row("lots", lot.Name), "lot", "Lot", named));
         if (named.Count > 0 && lots.SingleOrDefault(lot => lot.Lot == Levels.None) is { } none)
         {
             sentences.Add(new Sentence(

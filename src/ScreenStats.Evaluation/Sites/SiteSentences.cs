@@ -27,6 +27,7 @@ internal static class SiteSentences
             sentences.Add(new Sentence("A flag on a site asks for a look at how runs are done there. It does not say that its positives were false, nor that anybody may return to work."));
         else
             sentences.Add(new Sentence("No site stands out by its refuted positives or by its inconclusive and invalid runs. A small site can have trouble without standing out."));
+        sentences.AddRange(FlagSentences.Explained(site => FigurePath.Row("sites", site.Name), "site", "Site", sites));
         return sentences.ToImmutable();
     }
 }

@@ -109,6 +109,60 @@ public class JudgementsTests
         }
     }
 
+    [Fact]
+    public void A_lot_is_not_flagged_for_the_rate_of_the_site_that_uses_it_most()
+    {
+        // West refutes ten times as many with every lot, and uses mostly lot C.
+        var counts = Program((_, site) => site == "West" ? (20, 2) : (2, 2))
+            .Select(entry => (entry.Lot == "C") == (entry.Site == "West") ? entry with { Runs = 8 * entry.Runs, Tests = 8 * entry.Tests, Refuted = 8 * entry.Refuted, Positives = (8 * entry.Refuted) + 2 } : entry).ToList();
+
+        var judged = Judgements.Of(counts, true);
+
+        judged.LotsRefuted["C"].PHolm.Should().BeLessThan(StepDown.Threshold, "as if every run were like every other");
+        judged.LotsRefuted["C"].PWidened.Should().BeGreaterThan(0.3, "within sites it is like the others");
+        Flagged(judged.LotsRefuted).Should().BeEmpty();
+        Flagged(judged.SitesRefuted).Should().Equal("West");
+    }
+
+    [Fact]
+    public void A_lot_that_is_alone_at_its_sites_is_still_judged_against_all_others()
+    {
+        var counts = Program((lot, _) => lot == "B" ? (20, 2) : (1, 2)).Where(entry => (entry.Lot == "B") == (entry.Site == "East")).ToList();
+
+        Flagged(Judgements.Of(counts, true).LotsRefuted).Should().Equal("B");
+    }
+
+    [Fact]
+    public void A_few_people_with_the_same_result_again_and_again_make_no_lot_or_site_look_bad()
+    {
+        // 60 people at West are tested 20 times with each lot; three of them have 8 unusable runs with lot C. Elsewhere nobody has more than one.
+        var cells = new Sketches.TallyCellsBuilder();
+        foreach (var site in Sites)
+        {
+            for (var person = 0; person < 60; person++)
+            {
+                for (var run = 0; run < 20; run++)
+                {
+                    var few = site == "West" && person < 3 && run % 4 == 2 || person == 10 + run && run % 4 != 3;
+                    var often = site == "West" && person < 3 && run % 4 == 2;
+                    cells.Add($"{site}-{person}", often || (few && site != "West") ? Outcome.Invalid : Outcome.Negative, site: site, lot: Lots[run % 4], day: run);
+                    if (often) cells.Add($"{site}-{person}", Outcome.Invalid, site: site, lot: "C", day: run + 30);
+                }
+            }
+        }
+
+        var tally = cells.Tally();
+        var counts = new LotSiteTable(tally).Counts;
+
+        var alike = Judgements.Of(counts, true);
+        var judged = Judgements.Of(counts, true, new PersonEffects(new Evaluation.Clusters.PersonSums(tally), counts));
+
+        Flagged(alike.LotsInvalid).Should().Equal("C");
+        Flagged(judged.LotsInvalid).Should().BeEmpty();
+        judged.LotsInvalid["C"].DesignEffect.Should().BeGreaterThan(5);
+        judged.LotsInvalid["C"].P.Should().Be(alike.LotsInvalid["C"].P, "the first p-value is the design's");
+    }
+
     /// <summary>Every lot at every site: 1,000 runs and a few more, with so many refuted positives and unusable runs.</summary>
     private static List<LotSiteCounts> Program(Func<string, string, (long Refuted, long Unusable)> what)
     {

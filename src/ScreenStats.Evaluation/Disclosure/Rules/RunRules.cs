@@ -35,7 +35,7 @@ internal static class RunRules
         Names(ColumnRule.Free, name, "flag"),
         Columns(("runs", "runs"), ("inconclusive", "inconclusive"), ("invalid", "invalid"), ("unusable", "unusable"), ("tests", "tests"), ("positives", "positives"),
             ("confirmed", "p.confirmed"), ("refuted", "p.refuted"), ("conclusive", "p.conclusive")),
-        Names(ColumnRule.Finer, "invalid_p", "invalid_p_holm", "refuted_p", "refuted_p_holm", "invalid_judged", "invalid_judged_runs", "invalid_round", "refuted_judged", "refuted_judged_tests", "refuted_round"));
+        Names(ColumnRule.Finer, "invalid_p", "invalid_p_holm", "refuted_p", "refuted_p_holm", "invalid_p_widened", "refuted_p_widened", "invalid_judged", "invalid_judged_runs", "invalid_round", "refuted_judged", "refuted_judged_tests", "refuted_round"));
 
     private static Dictionary<string, ColumnRule> FollowUp(string prefix, string due) => Together(
         Level, Names(ColumnRule.Free, "outcome"),

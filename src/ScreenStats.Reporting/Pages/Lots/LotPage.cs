@@ -12,6 +12,7 @@ internal static class LotPage
         "For each lot the exact one-sided chance of at least its refuted positives, given all refuted positives, all valid tests and its own " +
         "(hypergeometric), and likewise for unusable runs. Step down: p-values are adjusted for the number of lots (S. Holm, 1979, Scandinavian Journal " +
         "of Statistics 6:65); while the smallest adjusted one is below 0.01 that lot is flagged and leaves the pool with its runs, and the rest are tested afresh. " +
+        "A flag needs the widened chance, within sites and with repeated runs of the same people allowed for, times the number of lots to be below 0.01 too. " +
         "Lots' refuted positives are judged first; sites' are judged without the runs of lots so flagged. Sites' unusable runs are judged first; lots' are judged without the runs of sites so flagged. Runs without a lot are shown, not tested. ")
     {
         Tables = [new TableView(findings.Lots.ToTable(), "Every lot",

@@ -18,6 +18,22 @@ public sealed class StratifiedExactTestTests
         ];
     });
 
+    /// <summary>mpmath 1.3.0 at 60 digits: the hypergeometric tail summed, its normal score solved for, the tail of the score over the square root.</summary>
+    [Theory]
+    [InlineData(6, 100, 8, 1000, 2, 0.0018683632627610554)]
+    [InlineData(20, 200, 31, 2000, 1.5, 1.1664368930114715e-9)]
+    [InlineData(12, 500, 40, 5000, 4, 0.045295282790954935)]
+    [InlineData(60, 400, 75, 4000, 9, 7.0134008276079577e-7)]
+    [InlineData(300, 3000, 320, 60000, 2, 2.0846467677179341e-184)]
+    public void The_widened_chance_is_that_of_the_score_over_the_square_root(long events, long trials, long all, long allTrials, double overdispersion, double expected)
+    {
+        var test = StratifiedExactTest.Hypergeometric([new LotStratum(events, trials, all, allTrials)]);
+
+        test.AtLeastAsManyWidened(overdispersion).Should().BeApproximately(expected, 1e-7 * expected);
+        test.AtLeastAsManyWidened(1).Should().Be(test.AtLeastAsMany);
+        FluentActions.Invoking(() => test.AtLeastAsManyWidened(0.9)).Should().Throw<ArgumentOutOfRangeException>();
+    }
+
     [Fact]
     public void Each_model_has_at_least_forty_independent_rows() => ReferenceTable.Load("stratified-exact").Where(row => row.Kind == "independent").GroupBy(row => row.Text("model"))
         .Should().HaveCount(2).And.OnlyContain(group => group.Count() >= 40);
