@@ -88,7 +88,7 @@ public static class Evaluator
         var retests = RetestAnalysis.Of(tally, settings);
         var specimens = SpecimenAnalysis.Of(tally, settings);
         var accuracy = AccuracyAnalysis.Of(tally, settings, positivity, kits, expected);
-        var answers = AnswerAnalysis.Of(tally.Cells.HasConfirmatory, lots, sites, conduct, followUp, audits, accuracy, predictiveValue, expected, yield);
+        var answers = AnswerAnalysis.Of(tally.Cells.HasConfirmatory, lots, sites, conduct, controls, followUp, audits, accuracy, predictiveValue, expected, yield);
         var cautions = CautionAnalysis.Of(tally, settings, followUp, delays, audits, expected);
 
         return new Findings

@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using ScreenStats.Evaluation.Accuracy;
 using ScreenStats.Evaluation.Audits;
 using ScreenStats.Evaluation.Conduct;
+using ScreenStats.Evaluation.Controls;
 using ScreenStats.Evaluation.Expected;
 using ScreenStats.Evaluation.Flagging;
 using ScreenStats.Evaluation.FollowThrough;
@@ -22,10 +23,10 @@ internal static class AnswerAnalysis
 
     /// <summary>Answers the readers' questions from what the analyses found.</summary>
     public static AnswerFindings Of(
-        bool hasConfirmatory, LotFindings lots, SiteFindings sites, ConductFindings conduct, FollowUpFindings followUp, AuditFindings audits,
+        bool hasConfirmatory, LotFindings lots, SiteFindings sites, ConductFindings conduct, ControlFindings controls, FollowUpFindings followUp, AuditFindings audits,
         AccuracyFindings accuracy, PredictiveValueFindings predictiveValue, ExpectedFindings expected, YieldFindings yield) => new(
         [Worth(predictiveValue, followUp), StandOut(lots, sites), PerCase(yield, followUp), Accurate(accuracy)],
-        NextSteps.Of(hasConfirmatory, lots, sites, conduct, followUp, audits, expected));
+        NextSteps.Of(hasConfirmatory, lots, sites, conduct, controls, followUp, audits, expected));
 
     private static Answer Worth(PredictiveValueFindings findings, FollowUpFindings followUp)
     {

@@ -1,7 +1,9 @@
 using System.Collections.Immutable;
 using ScreenStats.Counting.Cubes;
+using ScreenStats.Counting.Programs;
 using ScreenStats.Evaluation.Audits;
 using ScreenStats.Evaluation.Conduct;
+using ScreenStats.Evaluation.Controls;
 using ScreenStats.Evaluation.Expected;
 using ScreenStats.Evaluation.Flagging;
 using ScreenStats.Evaluation.FollowThrough;
@@ -24,7 +26,7 @@ internal static class NextSteps
     private const double WorthAStep = 0.05;
 
     public static ImmutableArray<NextStep> Of(
-        bool hasConfirmatory, LotFindings lots, SiteFindings sites, ConductFindings conduct, FollowUpFindings followUp, AuditFindings audits,
+        bool hasConfirmatory, LotFindings lots, SiteFindings sites, ConductFindings conduct, ControlFindings controls, FollowUpFindings followUp, AuditFindings audits,
         ExpectedFindings expected)
     {
         var steps = new List<(string Id, Sentence Sentence)>();
@@ -53,6 +55,7 @@ internal static class NextSteps
         AddInvalid(steps, lots, sites);
         AddDevices(steps, expected);
         AddConduct(steps, conduct);
+        AddControls(steps, controls);
         AddRecords(steps, lots);
         if (hasConfirmatory && audits.NegativeRuns > 0 && audits.Program.Audited == 0)
         {
@@ -155,6 +158,24 @@ internal static class NextSteps
             steps.Add(("keep-reading-window", new Sentence(
                 "Have results read inside the device's reading window: {0} of {1} runs were read outside it.",
                 Figure.Count("conduct.readOutsideWindow.found", window.Found.Value), Figure.Count("conduct.readOutsideWindow.runs", window.Runs))));
+        }
+    }
+
+    private static void AddControls(List<(string Id, Sentence Sentence)> steps, ControlFindings controls)
+    {
+        foreach (var (trigger, id, what) in new[]
+        {
+            (ControlTrigger.NewLot, "run-controls-of-new-lots", "Run control swabs before a site takes a lot into use"),
+            (ControlTrigger.NewOperator, "run-controls-of-new-operators", "Have operators pass control swabs before they start"),
+            (ControlTrigger.NewSite, "run-controls-of-new-sites", "Run control swabs before a site starts"),
+            (ControlTrigger.Daily, "run-controls-daily", "Run control swabs on every day of screening"),
+        })
+        {
+            if (controls.Duties.FirstOrDefault(duty => duty.Trigger == trigger && duty.Grouping == Grouping.Program) is not { IsRequired: true, Missed.Events: > 0 } duty) continue;
+            var path = FigurePath.Row("controls.duties", duty.Key) + ".missed";
+            steps.Add((id, new Sentence(
+                what + ", as the program's policy asks: {0} of {1} times none had been passed.",
+                Figure.Count(path + ".events", duty.Missed.Events), Figure.Count(path + ".trials", duty.Missed.Trials))));
         }
     }
 

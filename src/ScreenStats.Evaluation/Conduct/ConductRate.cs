@@ -9,5 +9,5 @@ namespace ScreenStats.Evaluation.Conduct;
 /// <param name="Grouping">Program, site, lot or operator.</param>
 /// <param name="Level">Name of the part; empty for the whole program.</param>
 /// <param name="Share">Runs with it (events) among the runs of which it could be told (trials).</param>
-/// <param name="Comparison">How the part compares with the others; null for the whole program.</param>
+/// <param name="Comparison">How the part compares with the others; null for the whole program, and for <c>self-collected</c>, which is a way of working and no fault.</param>
 public sealed record ConductRate(string Key, string Measure, Grouping Grouping, string Level, ProportionFinding Share, LevelComparison? Comparison);

@@ -81,7 +81,7 @@ internal static class ConductRateSentences
         if (contrast.Within.Estimate is { } within)
         {
             return new Sentence(
-                $"Within the same sites and weeks, unusable runs of {{0}} and {{1}} specimens differ by {{2}} ({{3}} to {{4}}): {Verdict(contrast.Within)}. People who collect by themselves may differ in other ways.",
+                $"Within the same sites and weeks, the shares of unusable runs under {{0}} and {{1}} collection differ by {{2}} ({{3}} to {{4}}): {Verdict(contrast.Within)}. People who collect by themselves may differ in other ways.",
                 Figure.Name(path + ".first", contrast.First), Figure.Name(path + ".second", contrast.Second), Say.Difference(path + ".within.estimate", within),
                 Say.Difference(path + ".within.widenedLower", contrast.Within.WidenedLower), Say.Difference(path + ".within.widenedUpper", contrast.Within.WidenedUpper));
         }

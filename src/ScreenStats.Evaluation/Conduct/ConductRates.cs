@@ -34,7 +34,8 @@ internal static class ConductRates
             var all = counts.ToList();
             foreach (var grouping in groupings)
             {
-                var comparisons = grouping == Grouping.Program ? null
+                // Who collects is a way of working, not a fault: what comes of it is in the contrasts.
+                var comparisons = grouping == Grouping.Program || measure == ConductMeasures.SelfCollected ? null
                     : LevelComparisons.Of(all.Select(count => (LevelOf(grouping, count), grouping == Grouping.Site ? "" : count.Site, count.Trials, count.Events)));
                 foreach (var part in Parts(grouping, all))
                 {

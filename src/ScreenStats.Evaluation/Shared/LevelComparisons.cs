@@ -13,12 +13,13 @@ namespace ScreenStats.Evaluation.Shared;
 internal static class LevelComparisons
 {
     /// <summary>Compares.</summary>
-    /// <param name="counts">Trials and events by level and stratum; equal ones are added up.</param>
+    /// <param name="counts">Trials and events by level and stratum; equal ones are added up, so that trials and events may come apart.</param>
     public static IReadOnlyDictionary<string, LevelComparison> Of(IEnumerable<(string Level, string Stratum, long Trials, long Events)> counts)
     {
-        var cells = counts.Where(cell => cell.Level != Levels.None && cell.Trials > 0)
+        var cells = counts.Where(cell => cell.Level != Levels.None)
             .GroupBy(cell => (cell.Level, cell.Stratum))
-            .Select(cell => (cell.Key.Level, cell.Key.Stratum, Trials: cell.Sum(one => one.Trials), Events: cell.Sum(one => one.Events))).ToList();
+            .Select(cell => (cell.Key.Level, cell.Key.Stratum, Trials: cell.Sum(one => one.Trials), Events: cell.Sum(one => one.Events)))
+            .Where(cell => cell.Trials > 0).ToList();
         var strata = cells.GroupBy(cell => cell.Stratum, StringComparer.Ordinal)
             .ToDictionary(stratum => stratum.Key, stratum => (Trials: stratum.Sum(cell => cell.Trials), Events: stratum.Sum(cell => cell.Events)), StringComparer.Ordinal);
         var anyEvent = cells.Exists(cell => cell.Events > 0);

@@ -18,7 +18,7 @@ internal static class ConductPage
         [
             TableViews.Whole(findings.Conduct.ConductTable.Only(row => row.Grouping == Grouping.Program)),
             Rates(findings, Grouping.Program, "Conduct as shares of the runs of which it could be told"),
-            Rates(findings, Grouping.Site, "Conduct by site, against the other sites", ViewColumn.Level("Site")),
+            Rates(findings, Grouping.Site, "Conduct by site, against the other sites, where anything was found", ViewColumn.Level("Site")),
             Rates(findings, Grouping.Lot, "Conduct by lot, against the other lots of the same sites, where anything was found", ViewColumn.Level("Lot")),
             new TableView(findings.Conduct.ContrastTable.Only(row => row.Adjustment == "site-week"), "Ways of taking the specimen, within site-weeks that used both",
                 ["measure", "first", "second", "strata", "estimate", ViewColumn.Limits, ViewColumn.Remark]),
@@ -26,6 +26,6 @@ internal static class ConductPage
     };
 
     private static TableView Rates(Findings findings, Grouping grouping, string caption, params ViewColumn[] level) => new(
-        findings.Conduct.RateTable.Only(row => row.Grouping == grouping && (grouping != Grouping.Lot || (row.Share.Events > 0 && row.Measure != "self-collected"))), caption,
+        findings.Conduct.RateTable.Only(row => row.Grouping == grouping && (grouping == Grouping.Program || row.Share.Events > 0) && (grouping != Grouping.Lot || row.Comparison is not null)), caption,
         ["measure", .. level, "events", "trials", "estimate", ViewColumn.Limits, .. grouping == Grouping.Program ? Array.Empty<ViewColumn>() : ["expected_events", "p_holm"], ViewColumn.Remark]);
 }
