@@ -1,3 +1,5 @@
+using System.Buffers;
+
 namespace ScreenStats.Records.Deidentification.Pseudonyms;
 
 /// <summary>
@@ -6,6 +8,8 @@ namespace ScreenStats.Records.Deidentification.Pseudonyms;
 /// </summary>
 internal sealed class PrivateFile : IDisposable
 {
+    private static readonly SearchValues<char> Hexadecimal = SearchValues.Create("0123456789abcdef");
+
     private readonly string path;
     private readonly string temporary;
     private readonly FileStream stream;
@@ -14,6 +18,7 @@ internal sealed class PrivateFile : IDisposable
     public PrivateFile(string path)
     {
         this.path = path;
+        RemoveLeft(path);
         temporary = Path.Combine(Path.GetDirectoryName(path)!, $".{Path.GetFileName(path)}.{Guid.NewGuid().ToString("N")[..8]}.part");
         var options = new FileStreamOptions { Mode = FileMode.CreateNew, Access = FileAccess.Write, Share = FileShare.None, BufferSize = 1 << 17 };
         if (!OperatingSystem.IsWindows()) options.UnixCreateMode = UnixFileMode.UserRead | UnixFileMode.UserWrite;
@@ -32,6 +37,61 @@ internal sealed class PrivateFile : IDisposable
         stream.Dispose();
         File.Move(temporary, path, overwrite: false);
         moved = true;
+    }
+
+    /// <summary>
+    /// Removes what runs for the same place have left that were killed before they could: only files that bear the name of such, are
+    /// readable by their owner only and held by nobody. They may hold what names people in columns that were kept.
+    /// </summary>
+    private static void RemoveLeft(string path)
+    {
+        try
+        {
+            var options = new EnumerationOptions { AttributesToSkip = FileAttributes.ReparsePoint, MatchCasing = MatchCasing.CaseSensitive };
+            foreach (var left in new DirectoryInfo(Path.GetDirectoryName(path)!).EnumerateFiles(".*.part", options))
+            {
+                if (IsOurs(left.Name, Path.GetFileName(path)) && Private(left)) RemoveUnheld(left.FullName);
+            }
+        }
+        catch (Exception failure) when (failure is IOException or UnauthorizedAccessException)
+        {
+            // What belongs to others, or is being removed by another run, is no reason not to write.
+        }
+    }
+
+    private static bool IsOurs(string name, string target) =>
+        name.Length == target.Length + 15 && name.AsSpan(1).StartsWith(target, StringComparison.Ordinal) && name[target.Length + 1] == '.'
+        && !name.AsSpan(target.Length + 2, 8).ContainsAnyExcept(Hexadecimal);
+
+    private static bool Private(FileInfo file) => OperatingSystem.IsWindows() || file.UnixFileMode == (UnixFileMode.UserRead | UnixFileMode.UserWrite);
+
+    private static void RemoveUnheld(string file)
+    {
+        try
+        {
+            using var held = new FileStream(file, FileMode.Open, FileAccess.ReadWrite, FileShare.None);
+            if (!OperatingSystem.IsWindows() && Held(file)) File.Delete(file);
+        }
+        catch (Exception failure) when (failure is IOException or UnauthorizedAccessException)
+        {
+            return;
+        }
+
+        if (OperatingSystem.IsWindows()) File.Delete(file);
+    }
+
+    /// <summary>False where files cannot be locked, so that nothing tells a file in use from one that was left.</summary>
+    private static bool Held(string file)
+    {
+        try
+        {
+            using var again = new FileStream(file, FileMode.Open, FileAccess.ReadWrite, FileShare.None);
+            return false;
+        }
+        catch (IOException)
+        {
+            return true;
+        }
     }
 
     public void Dispose()

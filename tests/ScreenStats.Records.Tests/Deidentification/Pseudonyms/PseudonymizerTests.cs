@@ -50,6 +50,31 @@ public sealed class PseudonymizerTests
     }
 
     [Fact]
+    public void What_a_killed_run_left_is_removed_by_the_next_for_the_same_place_and_nothing_else_is()
+    {
+        using var folder = new PseudonymFolder();
+        var request = folder.Request("badge,site\nP-1,North\n"u8.ToArray(), "badge");
+        var target = Path.GetFileName(request.Target);
+        string Put(string name, bool isPrivate = true)
+        {
+            var path = Path.Combine(folder.Root, name);
+            File.WriteAllText(path, "Ada Example");
+            if (isPrivate) PseudonymFolder.Private(path);
+            else if (!OperatingSystem.IsWindows()) File.SetUnixFileMode(path, UnixFileMode.UserRead | UnixFileMode.UserWrite | UnixFileMode.OtherRead);
+            return name;
+        }
+
+        Put($".{target}.0a1b2c3d.part");
+        var held = Put($".{target}.0a1b2c3e.part");
+        string[] others = [Put(".other.csv.0a1b2c3d.part"), Put($".{target}.notours1.part"), Put($".{target}.part"), Put($"{target}.0a1b2c3d.part")];
+        var open = OperatingSystem.IsWindows() ? null : Put($".{target}.0a1b2c3f.part", isPrivate: false);
+
+        using (new FileStream(Path.Combine(folder.Root, held), FileMode.Open, FileAccess.ReadWrite, FileShare.None)) folder.Of(request);
+
+        folder.Left().Should().BeEquivalentTo([target, held, .. others, .. open is null ? (string[])[] : [open]]);
+    }
+
+    [Fact]
     public void A_blank_stays_blank()
     {
         using var folder = new PseudonymFolder();
