@@ -79,7 +79,7 @@ internal sealed class ReadingSession(
             Diagnostics = diagnostics,
         };
         // A name of a site may stand in any message of the count, so what names people is looked for before one of them is shown.
-        var levels = new LevelIdentities(cells, LevelIdentities.Kits(counted.Levels), plan.Files(ExportKind.Screening)[0].Name);
+        var levels = new LevelIdentities(cells, LevelIdentities.Kits(counted.Levels), plan.Files(ExportKind.Screening)[0].Name, cells.Audits.IsEmpty ? "" : plan.Files(ExportKind.Confirmatory)[0].Name);
         if (levels.Found.Any(diagnostic => diagnostic.Severity == Severity.Error)) throw Unusable([.. found, .. levels.Found]);
         if (diagnostics.Any(diagnostic => diagnostic.Severity == Severity.Error)) throw Unusable([.. found, .. counted.Cells.Diagnostics.Select(levels.Veiled)]);
         if (levels.Found.Count > 0) cells = cells with { Diagnostics = diagnostics = [.. diagnostics.Select(levels.Veiled), .. levels.Found] };

@@ -7,7 +7,7 @@ namespace ScreenStats.Records.Deidentification;
 /// Tells values that name a person from pseudonyms. Every value is looked at. The rule, kept narrow so that badge-like
 /// identifiers (<c>P-00123</c>, <c>a8f3e1</c>, <c>12345</c>, identifiers in groups of hexadecimal figures, <c>op-07</c>) pass:
 /// <list type="bullet">
-/// <item>an e-mail address has text, one @, text with a dot behind it, and no space;</item>
+/// <item>an e-mail address has text, one @, text with a dot behind it, and no space; it may stand inside of longer text, as behind a name;</item>
 /// <item>a telephone number has 7 to 15 figures and begins with + or ( , or is figures in three or four groups of two to four
 /// with seven or more figures between them separated by single spaces, hyphens, dots or slashes, the last group of four in the form 3-3-4;</item>
 /// <item>a government number is figures in groups as the United States write social security numbers (3-2-4, without those never given out) or
@@ -21,6 +21,9 @@ namespace ScreenStats.Records.Deidentification;
 internal static class IdentityRule
 {
     private static readonly SearchValues<byte> Signs = SearchValues.Create(" @,.+(/"u8);
+
+    // What stands around an address in a longer text, as in: A Name <name@example.org>
+    private static readonly SearchValues<byte> AroundAddress = SearchValues.Create(" \t\r\n<>()[]\",;:/|"u8);
 
     private static readonly HashSet<string> PlacesAndOffices = new(StringComparer.OrdinalIgnoreCase)
     {
@@ -54,10 +57,25 @@ internal static class IdentityRule
     private static IdentityKind Look(ReadOnlySpan<byte> value)
     {
         var at = value.IndexOf((byte)'@');
-        if (at > 0 && !value.Contains((byte)' ') && value[(at + 1)..].LastIndexOf((byte)'.') > 0 && value[^1] != (byte)'.') return IdentityKind.EmailAddress;
+        if (at >= 0 && EmailAddress(value)) return IdentityKind.EmailAddress;
         if (SocialSecurity(value) || NationalInsurance(value)) return IdentityKind.GovernmentNumber;
         if (value[0] is (byte)'+' or (byte)'(' or (>= (byte)'0' and <= (byte)'9')) return Telephone(value) ? IdentityKind.TelephoneNumber : IdentityKind.None;
         return Name(value) ? IdentityKind.Name : IdentityKind.None;
+    }
+
+    private static bool EmailAddress(ReadOnlySpan<byte> value)
+    {
+        while (value.IndexOf((byte)'@') is var at and >= 0)
+        {
+            var before = value[..at];
+            var after = value[(at + 1)..];
+            after = after.IndexOfAny(AroundAddress) is var end and >= 0 ? after[..end] : after;
+            after = after.TrimEnd((byte)'.');
+            if (before.Length > 0 && !AroundAddress.Contains(before[^1]) && after.LastIndexOf((byte)'.') > 0) return true;
+            value = value[(at + 1)..];
+        }
+
+        return false;
     }
 
     // Areas 000, 666 and 900 to 999, group 00 and serial 0000 are never given out (Social Security Administration, 2011).

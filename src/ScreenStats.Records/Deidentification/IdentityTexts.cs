@@ -2,6 +2,7 @@ using System.Globalization;
 using ScreenStats.Counting.Diagnostics;
 using ScreenStats.Counting.Ledger;
 using ScreenStats.Records.Validation;
+using ScreenStats.Records.Understanding;
 
 namespace ScreenStats.Records.Deidentification;
 
@@ -16,14 +17,18 @@ internal static class IdentityTexts
     /// <summary>Names of sites, lots or kits that are addresses or numbers of people.</summary>
     public static Diagnostic RefusedLevels(string column, string file, ColumnJudgement judged) => new(
         ReadingDiagnostics.NamesPeople, Severity.Error, file, null, column,
-        $"In the column {column} of the screening export, {Share(judged)} look like {judged.What}. Nothing was evaluated: reports show the names of {column}s. "
-        + $"Put the {column} into that column, or leave the column out; where these are names of {column}s, write them with a letter before, such as {char.ToUpperInvariant(column[0])}-.");
+        $"In the column {column} of the {Export(column)} export, {Share(judged)} look like {judged.What}. Nothing was evaluated: reports show the names of {Plural(column)}. "
+        + $"Put the {column} into that column, or leave the column out; where these are names of {Plural(column)}, write them with a letter before, such as {char.ToUpperInvariant(column[0])}-.");
 
     /// <summary>Names of sites, lots or kits that may be names of people; they may be right, so it is a warning.</summary>
     public static Diagnostic NamedLevels(string column, string file, ColumnJudgement judged) => new(
         PrivacyDiagnostics.IdentifierLevels, Severity.Warning, file, null, column,
-        $"In the column {column} of the screening export, {Share(judged)} look like names of people, and reports show the names of {column}s; messages do not repeat them. "
+        $"In the column {column} of the {Export(column)} export, {Share(judged)} look like names of people, and reports show the names of {Plural(column)}; messages do not repeat them. "
         + $"If they are people, keep the report to yourself and put the {column} into that column, or replace them by pseudonyms (screenstats pseudonymize); if not, nothing needs to be done.");
+
+    private static string Export(string column) => column == CanonicalColumns.SamplingStratum ? "confirmatory" : "screening";
+
+    private static string Plural(string column) => column == CanonicalColumns.SamplingStratum ? "sampling strata" : column + "s";
 
     /// <summary>A column that is not read but should not be there; null where nothing speaks against it.</summary>
     public static Diagnostic? Unread(string file, int field, string heading, ValueSample sample) =>

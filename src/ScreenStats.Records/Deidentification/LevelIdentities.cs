@@ -8,7 +8,7 @@ using ScreenStats.Records.Understanding;
 namespace ScreenStats.Records.Deidentification;
 
 /// <summary>
-/// Looks at every name of a site, lot and kit, which stand in reports and messages. What none is called is refused: one e-mail address or
+/// Looks at every name of a site, lot, kit and sampling stratum, which stand in reports and messages. What none is called is refused: one e-mail address or
 /// telephone number with its +, or two and one in ten of other telephone and of national numbers, as one alone may be a code. What may be a person,
 /// as <c>Martin Hall</c> or <c>Maria</c>, is warned of where most are like that, or two and one in three hold a frequent name; messages then do
 /// not repeat it.
@@ -30,11 +30,13 @@ internal sealed class LevelIdentities
     /// <param name="cells">Its cells.</param>
     /// <param name="kits">The kits of counted runs.</param>
     /// <param name="file">Name of the file of the screening export.</param>
-    public LevelIdentities(TallyCells cells, IEnumerable<string> kits, string file)
+    /// <param name="confirmatory">Name of the file of the confirmatory export; blank where there is none.</param>
+    public LevelIdentities(TallyCells cells, IEnumerable<string> kits, string file, string confirmatory = "")
     {
         Look(CanonicalColumns.Site, cells.Screens.Select(cell => cell.Site).Concat(cells.Controls.Select(cell => cell.Site)).Concat(cells.Headcount.Select(cell => cell.Site)), file);
         Look(CanonicalColumns.Lot, cells.Screens.Select(cell => cell.Lot).Concat(cells.Controls.Select(cell => cell.Lot)), file);
         Look(CanonicalColumns.Kit, kits.Concat(cells.Controls.Select(cell => cell.Kit)), file);
+        Look(CanonicalColumns.SamplingStratum, cells.Audits.Select(cell => cell.Stratum), confirmatory);
     }
 
     /// <summary>What is wrong, and what is to be thought of.</summary>

@@ -26,6 +26,8 @@ public class IdentityRuleTests
     [InlineData("Falcon")]
     [InlineData("qPz+/A==")]
     [InlineData("user@host")]
+    [InlineData("user@host of x.y")]
+    [InlineData("3 @ 1.50")]
     public void Pseudonyms_and_offices_pass(string value) =>
         IdentityRule.Of(Encoding.UTF8.GetBytes(value)).Should().Be(IdentityKind.None);
 
@@ -45,6 +47,9 @@ public class IdentityRuleTests
     [Theory]
     [InlineData("ada@example.org")]
     [InlineData("a.b+c@mail.example.org")]
+    [InlineData("Ada Example <ada@example.org>")]
+    [InlineData("mail ada@example.org, please.")]
+    [InlineData("@ op-07 (ada@example.org)")]
     public void Addresses_are_seen(string value) =>
         IdentityRule.Of(Encoding.UTF8.GetBytes(value)).Should().Be(IdentityKind.EmailAddress);
 

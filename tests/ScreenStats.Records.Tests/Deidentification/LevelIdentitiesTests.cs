@@ -21,6 +21,17 @@ public class LevelIdentitiesTests
     }
 
     [Fact]
+    public void A_sampling_stratum_that_is_an_address_is_refused_without_repeating_it()
+    {
+        using var folder = new TestFolder()
+            .With("screening.csv", "person,site,collected_at,result\np1,North,2026-01-05T08:00,negative\np2,North,2026-01-05T08:05,negative\n")
+            .With("confirmatory.csv", "person,collected_at,result,reason,sampling_stratum\np1,2026-01-05T09:00,negative,audit,ann.example@example.org\n");
+        var error = folder.Refused().Single(one => one.Severity == Severity.Error);
+        (error.Code, error.File, error.Column).Should().Be((ReadingDiagnostics.NamesPeople, "confirmatory.csv", "sampling_stratum"));
+        error.Message.Should().Contain("of the confirmatory export").And.NotContain("example.org");
+    }
+
+    [Fact]
     public void Sites_that_look_like_names_of_people_are_warned_of()
     {
         using var folder = Folder(("Maria Smith", "L1"), ("John Garcia", "L2"), ("Peter Rossi", "L3"));
