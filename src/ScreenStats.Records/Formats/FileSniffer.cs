@@ -67,7 +67,7 @@ internal static class FileSniffer
                 : head.AsSpan().StartsWith<byte>([0xD0, 0xCF, 0x11, 0xE0]) ? " It looks like a workbook of the old format: save it as .xlsx."
                 : head.AsSpan().StartsWith<byte>([0x1F, 0x8B]) ? " It looks like a gzip file: if it is one, let its name end in .gz." : "";
             diagnostics.Add(Error(ReadingDiagnostics.NotText, name, null,
-                $"{name} is not text: it holds bytes that no CSV file has.{looks} Or export it as CSV in UTF-8."));
+                $"{name} is not text: it holds bytes that no CSV file has.{looks} {(looks.Length > 0 ? "Or export" : "Export")} it as CSV in UTF-8."));
             return null;
         }
 

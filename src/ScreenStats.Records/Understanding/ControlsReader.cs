@@ -59,8 +59,9 @@ internal sealed class ControlsReader : RowReader
         var operatorText = operatorTexts[Level(row, operatorColumn, operators, out _)];
         if (!place.IsEmpty) Recorded[site]++;
         var reading = when.IsEmpty ? DateReading.Unreadable : Moment(when, runAt, out _, out _, out _);
-        column = place.IsEmpty ? site : when.IsEmpty || reading != DateReading.Read ? runAt : expected is not (0 or 1) ? control : at == 0 ? result : at == 1 ? controlLine : testLine;
+        column = place.IsEmpty || place.Length > LongestName ? site : when.IsEmpty || reading != DateReading.Read ? runAt : expected is not (0 or 1) ? control : at == 0 ? result : at == 1 ? controlLine : testLine;
         if (place.IsEmpty || when.IsEmpty) return Finding.MissingValue;
+        if (place.Length > LongestName) return Finding.NameTooLong;
         if (reading != DateReading.Read) return NotRead(reading);
         if (expected is not (0 or 1)) return expected == Words.Blank ? Finding.MissingValue : Finding.UnknownResult;
         if (observed is not { } outcome) return why;
@@ -77,6 +78,12 @@ internal sealed class ControlsReader : RowReader
         if (Fields[column] < 0) return Levels.None;
         var text = Text(row, column);
         if (text.IsEmpty) return Levels.None;
+        if (text.Length > LongestName)
+        {
+            Findings.Add(Finding.NameTooLong, column, Here);
+            return Levels.None;
+        }
+
         Recorded[column]++;
         return System.Text.Encoding.UTF8.GetString(text);
     }

@@ -39,6 +39,7 @@ internal sealed class HeadcountReader : RowReader
         var place = Text(row, site);
         column = site;
         if (place.IsEmpty) return Finding.MissingValue;
+        if (place.Length > LongestName) return Finding.NameTooLong;
         Recorded[site]++;
         column = week;
         var when = Fields[week] < 0 ? default : Text(row, week);

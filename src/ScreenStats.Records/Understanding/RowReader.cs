@@ -184,6 +184,12 @@ internal abstract class RowReader
     /// <summary>Why a row is set aside whose required date was not read.</summary>
     protected static Finding NotRead(DateReading reading) => reading == DateReading.TwoDigitYear ? Finding.TwoDigitYear : Finding.UnreadableDate;
 
+    /// <summary>
+    /// The longest name of a site, lot, kit, operator or stratum, in bytes: every one is kept, and stands in many tables, so that a few hundred
+    /// of a megabyte each would take gigabytes. Words of choices are not longer either.
+    /// </summary>
+    internal const int LongestName = 200;
+
     /// <summary>Reads a word of a choice column; negative where blank or unknown, the latter found.</summary>
     protected int Word(RecordSplitter row, int column, TextCodes codes, out ulong hash)
     {
@@ -191,6 +197,7 @@ internal abstract class RowReader
         if (Fields[column] < 0) return Words.Blank;
         var text = Trimmed(row.Field(Fields[column]));
         if (text.IsEmpty) return Words.Blank;
+        if (text.Length > LongestName) return Words.Unknown;
         var code = codes.Code(text, out _);
         if (code >= 0) Recorded[column]++;
         return code;
@@ -213,6 +220,13 @@ internal abstract class RowReader
         if (Fields[column] < 0) return 0;
         var text = Text(row, column);
         if (text.IsEmpty) return 0;
+        if (text.Length > LongestName)
+        {
+            hash = TextCodes.Hash(text);
+            Findings.Add(Finding.NameTooLong, column, Here);
+            return 0;
+        }
+
         Recorded[column]++;
         return codes.Code(text, out hash);
     }

@@ -122,6 +122,7 @@ internal sealed class ScreeningReader : RowReader
         var place = Text(row, site);
         ulong siteHash = 0;
         if (place.IsEmpty) Fail(Finding.MissingValue, site, ref why, ref column);
+        else if (place.Length > LongestName) Fail(Finding.NameTooLong, site, ref why, ref column);
         else
         {
             Recorded[site]++;

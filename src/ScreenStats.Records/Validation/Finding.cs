@@ -25,4 +25,5 @@ internal enum Finding
     ModifiedObservation = 19,
     ContradictoryObservation = 20,
     LooksLikeGovernmentNumber = 21,
+    NameTooLong = 22,
 }

@@ -27,6 +27,7 @@ internal static class FindingTexts
         Finding.ResultNotFinal => ReadingDiagnostics.ResultNotFinal,
         Finding.ModifiedObservation => ReadingDiagnostics.ModifiedObservation,
         Finding.ContradictoryObservation => ReadingDiagnostics.ContradictoryObservation,
+        Finding.NameTooLong => ReadingDiagnostics.NameTooLong,
         _ => ReadingDiagnostics.NamesPeople,
     };
 
@@ -46,6 +47,7 @@ internal static class FindingTexts
         Finding.ResultNotFinal => "status says that the result is not final, or was withdrawn",
         Finding.ModifiedObservation => "the resource has a modifierExtension or implicitRules, which may change what it means",
         Finding.ContradictoryObservation => "value and interpretation say different things",
+        Finding.NameTooLong => $"{column} is longer than 200 bytes",
         _ => $"{column} is not a whole number",
     };
 
@@ -69,6 +71,7 @@ internal static class FindingTexts
             Finding.UnreadableNumber => $"{rows} {has} a {column} that is not a whole number. {aside}; write figures only.",
             Finding.UnreadableValue when IsDate(column) => $"{rows} {has} a {column} that is not a date that can be read; it counts as not recorded. {(stated is null ? "Write dates as in 2026-01-05T08:30" : "W" + Order(stated, name, "write dates as in 2026-01-05T08:30")[1..^1])}; for years of two figures state \"twoDigitYears\": true in the program file (exports.{name}).",
             Finding.UnreadableValue => $"{rows} {has} a {column} that cannot be read; it counts as not recorded. Correct it, or say what the word means in the program file (exports.{name}.words).",
+            Finding.NameTooLong => $"{rows} {has} a {column} of more than {RowReader.LongestName} bytes, as no name has. {(column == CanonicalColumns.Site ? aside : "It counts as not recorded")}; look for a missing quote, or text in the wrong column.",
             Finding.ResultAgainstLines => $"{rows} {has} a result that says otherwise than control_line and test_line. The result was taken; correct the source.",
             Finding.LooksLikeName => Identity(rows, has, column, "a name"),
             Finding.LooksLikeEmailAddress => Identity(rows, has, column, "an e-mail address"),

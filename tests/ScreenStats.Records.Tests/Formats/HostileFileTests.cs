@@ -28,6 +28,23 @@ public class HostileFileTests
     }
 
     [Fact]
+    public void Names_of_a_hundred_kilobytes_are_not_kept_and_lose_no_row()
+    {
+        // Three hundred lots of 100 kB took 8.7 GB: every name stands in the tables of the report.
+        var names = Enumerable.Range(0, 50).Select(i => new string('L', 100_000) + i).ToList();
+        using var folder = new TestFolder().With("screening.csv", "person,site,lot,kit,operator,collected_at,result\n" + string.Concat(names.Select((name, at) =>
+            $"p{at},{(at == 0 ? name : "North")},{name},{name},{name},2026-01-05T08:{at:00},negative\n")));
+
+        var read = folder.Read();
+
+        read.Tally.Cells.Screens.Should().OnlyContain(cell => cell.Site == "North" && cell.Lot == "(none)").And.ContainSingle().Which.Runs.Should().Be(49);
+        read.Tally.Cells.Operators.Should().OnlyContain(cell => cell.Operator == "(none)");
+        read.SetAside.Should().ContainSingle().Which.Code.Should().Be(ReadingDiagnostics.NameTooLong);
+        read.Diagnostics.Where(one => one.Code == ReadingDiagnostics.NameTooLong).Select(one => (one.Column, one.Occurrences)).Should().BeEquivalentTo([("site", 1L), ("lot", 50L), ("kit", 50L), ("operator", 50L)]);
+        read.Diagnostics.Should().OnlyContain(one => one.Message.Length < 600);
+    }
+
+    [Fact]
     public void A_gzip_bomb_stops_long_before_it_has_unpacked()
     {
         using var packed = new MemoryStream();
