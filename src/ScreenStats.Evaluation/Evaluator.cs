@@ -32,6 +32,7 @@ using ScreenStats.Evaluation.Repeats;
 using ScreenStats.Evaluation.Retests;
 using ScreenStats.Evaluation.Sites;
 using ScreenStats.Evaluation.Specimens;
+using ScreenStats.Evaluation.StandOuts;
 using ScreenStats.Evaluation.TruePrevalence;
 using ScreenStats.Evaluation.Yield;
 
@@ -66,6 +67,7 @@ public static class Evaluator
         var within = new PlaceTestAnalysis(tally, sums, confidence);
         var lotTests = within.Lots();
         var siteTests = within.Sites([.. lots.Where(lot => lot.Flag.HasFlag(Flag.Refuted)).Select(lot => lot.Lot), .. lotTests.Rows.Where(row => row is { Measure: "refuted", Material: true }).Select(row => row.Place)]);
+        var standOuts = StandOutAnalysis.Of(lots, sites, lotTests, siteTests);
         var flags = new PlanOfFlags(lotsAndSites, judgements);
         var lotRecording = LotRecordingAnalysis.Of(tally, flags, confidence);
         var bursts = BurstAnalysis.Of(tally);
@@ -114,6 +116,7 @@ public static class Evaluator
             Coverage = coverage,
             Lots = lots,
             Sites = sites,
+            StandOuts = standOuts,
             LotTests = lotTests,
             SiteTests = siteTests,
             LotRecording = lotRecording,

@@ -32,6 +32,7 @@ using ScreenStats.Evaluation.Repeats;
 using ScreenStats.Evaluation.Retests;
 using ScreenStats.Evaluation.Sites;
 using ScreenStats.Evaluation.Specimens;
+using ScreenStats.Evaluation.StandOuts;
 using ScreenStats.Evaluation.TruePrevalence;
 using ScreenStats.Evaluation.Yield;
 
@@ -78,6 +79,9 @@ public sealed record Findings
 
     /// <summary>Which sites stand out.</summary>
     public required SiteFindings Sites { get; init; }
+
+    /// <summary>What stands out among lots and sites, ranked, and what does not.</summary>
+    public required StandOutFindings StandOuts { get; init; }
 
     /// <summary>Lots compared within sites and weeks.</summary>
     public required PlaceTestFindings LotTests { get; init; }
@@ -170,7 +174,7 @@ public sealed record Findings
     private ImmutableArray<IFinding> Evaluated =>
     [
         Ledger, Completeness, Positivity, InvalidRuns, Persons, Participation, Coverage,
-        Lots, Sites, LotTests, SiteTests, LotRecording, Bursts, Detection, ControlCharts, Conduct, Repeats, Controls,
+        StandOuts, Lots, Sites, LotTests, SiteTests, LotRecording, Bursts, Detection, ControlCharts, Conduct, Repeats, Controls,
         FollowUp, Delays, Audits, Accuracy, IntervalCases, PredictiveValue, Expected, Refuted, Yield,
         TruePrevalence, Kits, Retests, Specimens,
     ];

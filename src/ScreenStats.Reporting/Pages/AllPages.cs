@@ -28,6 +28,7 @@ using ScreenStats.Reporting.Pages.Repeats;
 using ScreenStats.Reporting.Pages.Retests;
 using ScreenStats.Reporting.Pages.Sites;
 using ScreenStats.Reporting.Pages.Specimens;
+using ScreenStats.Reporting.Pages.StandOuts;
 using ScreenStats.Reporting.Pages.TruePrevalence;
 using ScreenStats.Reporting.Pages.Yield;
 
@@ -49,6 +50,7 @@ internal static class AllPages
         ]),
         new("stand-out", "Which lots and sites stand out?",
         [
+            StandOutPage.Of(findings),
             LotPage.Of(findings),
             PlaceTestPages.Lots(findings),
             LotRecordingPage.Of(findings),

@@ -10,6 +10,9 @@ internal static class StrataRules
     {
         yield return Within("lot");
         yield return Within("site");
+        yield return new("stand-outs", Every, row => new CountUnit(row["by"], row["level"], ""), Always(
+            Names(ColumnRule.Free, "by", "level", "measure", "verdict", "flagged", "material", "method", "confidence"),
+            Names(ColumnRule.Finer, "rank", "strata", "observed", "expected", "ratio", "estimate", "lower", "upper", "p_holm")));
         // How many runs have no lot is shown by site nowhere else.
         yield return new("lot-recording", Cut, Part, Always(
             Level, Columns(("runs", "runs"), ("trials", "runs"), ("refuted", "p.refuted")),
