@@ -94,7 +94,11 @@ public sealed record ControlChartFinding
     /// <summary>Whether runs or crossings signal a shift or a drift.</summary>
     public bool RunsSignal => LongestRun > LongestRunLimit || Crossings < CrossingsLimit;
 
+    /// <summary>The points at which a rule fired, in order; all points stand in the table of points.</summary>
+    public ImmutableArray<ChartPointFinding> Signalling => [.. Points.Where(point => point.Signals.Length > 0)];
+
     /// <summary>The points in order.</summary>
+    [JsonIgnore]
     public required ImmutableArray<ChartPointFinding> Points { get; init; }
 
     /// <summary>The chart in words.</summary>

@@ -31,9 +31,9 @@ internal static class ControlChartSentences
         return sentences.ToImmutable();
     }
 
-    /// <summary>The charts that say most, those with the largest share of alarming points first.</summary>
+    /// <summary>The charts over time and of lots that say most, those with the largest share of points above first.</summary>
     public static IEnumerable<ControlChartFinding> Leading(IEnumerable<ControlChartFinding> charts) => charts
-        .Where(chart => chart.Kind == ChartKind.Share && chart.PointsAre is not PointKind.Operator && chart.PointsAbove > 0)
+        .Where(chart => chart.Kind == ChartKind.Share && (chart.InOrder || chart.PointsAre == PointKind.Lot) && chart.PointsAbove > 0)
         .OrderByDescending(chart => (double)chart.PointsAbove / chart.PointCount).ThenBy(chart => chart.Id, Levels.Order);
 
     /// <summary>One chart in one plain sentence.</summary>
@@ -95,7 +95,7 @@ internal static class ControlChartSentences
     private static string Names(ControlChartFinding chart, Func<FigureReference, string> add, string path)
     {
         var outside = chart.Points.Where(point => point.Outside && point.Above).ToList();
-        return outside.Count > Named ? "" : " (" + string.Join(", ", outside.Select(point => add(Figure.Name(FigurePath.Row(path + ".points", point.Name) + ".name", point.Name)))) + ")";
+        return outside.Count > Named ? "" : " (" + string.Join(", ", outside.Select(point => add(Figure.Name(FigurePath.Row(path + ".signalling", point.Name) + ".name", point.Name)))) + ")";
     }
 
     private static string Average(ControlChartFinding chart, string counted, Func<string, long, string> count, Func<FigureReference, string> add, string path)
@@ -111,7 +111,7 @@ internal static class ControlChartSentences
 
         var first = chart.Points.First(point => point.Outside && point.Above);
         return $"the moving average of {counted}{own} is above the limits in {count("pointsAbove", chart.PointsAbove)} of {count("pointCount", chart.PointCount)} {many}, "
-            + $"first in that from {add(Figure.Day(FigurePath.Row(path + ".points", first.Name) + ".periodStart", first.PeriodStart))}"
+            + $"first in that from {add(Figure.Day(FigurePath.Row(path + ".signalling", first.Name) + ".periodStart", first.PeriodStart))}"
             + (chart.PointsBelow > 0 ? $", and below them in {count("pointsBelow", chart.PointsBelow)}" : "");
     }
 

@@ -28,7 +28,7 @@ public sealed class ProgramFileTests
           "alarms": { "falseAlarmChance": 0.02, "falseAlarmEveryDays": 90, "invalidRateLimit": 0.04, "baselineDays": 14,
                       "acknowledged": [ { "rule": "lot-evidence", "level": "A-17", "until": "2026-01-31" }, { "rule": "invalid-rise", "level": "North" } ] },
           "costs": { "anything": 1 }, "cadence": {},
-          "report": { "confidence": 0.9, "period": "month", "suppressBelow": 5 },
+          "report": { "confidence": 0.9, "period": "month", "suppressBelow": 5, "controlLimits": "three-sigma" },
         }
         """;
 
@@ -85,7 +85,7 @@ public sealed class ProgramFileTests
             new StratumSettings { Name = "plant", Sites = ["H*"], Lots = ["A*"], Collection = CollectedBy.Self },
             new StratumSettings { Name = "rest", Negatives = 12_345 },
         ]);
-        settings.Report.Should().Be(new ReportSettings { Confidence = 0.9, Period = ReportPeriod.Month, SuppressBelow = 5 });
+        settings.Report.Should().Be(new ReportSettings { Confidence = 0.9, Period = ReportPeriod.Month, SuppressBelow = 5, ControlLimits = ControlLimits.ThreeSigma });
     }
 
     [Fact]
@@ -178,6 +178,7 @@ public sealed class ProgramFileTests
     [InlineData("""{ "report": { "period": "year" } }""", "\"day\", \"week\", \"month\"")]
     [InlineData("""{ "report": { "confidence": 1 } }""", "between 0 and 1")]
     [InlineData("""{ "report": { "confidence": 95 } }""", "for 95 percent write 0.95")]
+    [InlineData("""{ "report": { "controlLimits": "sigma" } }""", "\"exact\", \"three-sigma\"")]
     [InlineData("""{ "report": { "suppressBelow": -1 } }""", "whole number")]
     [InlineData("""{ "exports": { "screening": { "files": "a.csv" } } }""", "in brackets")]
     [InlineData("""{ "exports": { "screening": { "words": { "x": "positiv" } } } }""", "\"positive\"")]

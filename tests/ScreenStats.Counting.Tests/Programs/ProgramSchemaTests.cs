@@ -64,6 +64,7 @@ public sealed class ProgramSchemaTests
         Default("report", "confidence").GetDouble().Should().Be(new ReportSettings().Confidence);
         Default("report", "period").GetString().Should().Be("week");
         Default("report", "suppressBelow").GetInt32().Should().Be(0);
+        Default("report", "controlLimits").GetString().Should().Be("exact");
     }
 
     [Fact]

@@ -22,11 +22,14 @@ internal static class ControlChartPage
             Charts = ControlChartFigures.Of(findings),
             Tables =
             [
-                new TableView(table.Only(row => row.Kind is ChartKind.Share or ChartKind.MovingAverage), "Control charts of shares and of their moving averages",
+                new TableView(table.Only(row => (row.Kind is ChartKind.Share or ChartKind.MovingAverage) && Shown(row)), "Charts of shares and of their moving averages: the whole program, and sites with anything outside or in rows; the file has all",
                     [ViewColumn.Part, "measure", "kind", point, "points", "centre", "above", "below", new("in_patterns_above", "Rows of high ones"), new("in_patterns_below", "Rows of low ones"), "limits", "sigma_z"]),
-                new TableView(table.Only(row => row.Kind is ChartKind.TestsBetween or ChartKind.DaysBetween), "Control charts of what lies between refuted positives",
+                new TableView(table.Only(row => row.Kind is ChartKind.TestsBetween or ChartKind.DaysBetween), "Charts of what lies between refuted positives, in valid tests and in days",
                     [ViewColumn.Part, "kind", "points", "centre_between", new("below", "Too short"), new("above", "Too long"), new("in_patterns_below", "Rows of short ones"), new("in_patterns_above", "Rows of long ones")]),
             ],
         };
     }
+
+    private static bool Shown(ControlChartFinding chart) =>
+        chart.By == Grouping.Program || chart.PointsAbove + chart.PointsBelow + chart.PatternsAbove + chart.PatternsBelow > 0 || chart.RunsSignal;
 }
