@@ -26,7 +26,7 @@ internal static class AnswerAnalysis
         bool hasConfirmatory, LotFindings lots, SiteFindings sites, ConductFindings conduct, ControlFindings controls, FollowUpFindings followUp, AuditFindings audits,
         AccuracyFindings accuracy, PredictiveValueFindings predictiveValue, ExpectedFindings expected, YieldFindings yield) => new(
         [Worth(predictiveValue, followUp), StandOut(lots, sites), PerCase(yield, followUp), Accurate(accuracy)],
-        NextSteps.Of(hasConfirmatory, lots, sites, conduct, controls, followUp, audits, expected));
+        NextSteps.Of(hasConfirmatory, lots, sites, conduct, controls, followUp, audits, accuracy, expected));
 
     private static Answer Worth(PredictiveValueFindings findings, FollowUpFindings followUp)
     {

@@ -1,7 +1,9 @@
 using System.Collections.Immutable;
 using ScreenStats.Counting.Cubes;
 using ScreenStats.Counting.Programs;
+using ScreenStats.Evaluation.Accuracy;
 using ScreenStats.Evaluation.Audits;
+using ScreenStats.Evaluation.Clusters;
 using ScreenStats.Evaluation.Conduct;
 using ScreenStats.Evaluation.Controls;
 using ScreenStats.Evaluation.Expected;
@@ -18,16 +20,19 @@ namespace ScreenStats.Evaluation.Answers;
 /// <remarks>
 /// In this order: missing confirmatory results, and lots and sites flagged for refuted positives (whichever of the two touches more
 /// positives first); sites and lots flagged for runs without a valid result; devices with more refuted positives than their stated
-/// specificity allows; how runs were carried out; lots that are not recorded; audits that were never made.
+/// specificity allows; a screen that misses more of the infected than it finds, or fewer than are stated; how runs were carried out; lots that are not recorded; audits that were never made.
 /// </remarks>
 internal static class NextSteps
 {
     /// <summary>From this share on, missing follow-up and unrecorded lots are worth a step.</summary>
     private const double WorthAStep = 0.05;
 
+    /// <summary>Below this sensitivity the screen misses more of the infected than it finds.</summary>
+    private const double MoreMissedThanFound = 0.5;
+
     public static ImmutableArray<NextStep> Of(
         bool hasConfirmatory, LotFindings lots, SiteFindings sites, ConductFindings conduct, ControlFindings controls, FollowUpFindings followUp, AuditFindings audits,
-        ExpectedFindings expected)
+        AccuracyFindings accuracy, ExpectedFindings expected)
     {
         var steps = new List<(string Id, Sentence Sentence)>();
         var refuted = new List<(string Id, Sentence Sentence)>();
@@ -54,6 +59,7 @@ internal static class NextSteps
         if (!missingFirst) steps.AddRange(missing);
         AddInvalid(steps, lots, sites);
         AddDevices(steps, expected);
+        AddSensitivity(steps, accuracy, expected);
         AddConduct(steps, conduct);
         AddControls(steps, controls);
         AddRecords(steps, lots);
@@ -64,7 +70,7 @@ internal static class NextSteps
         }
 
         if (steps.Count == 0 && audits.NegativeRuns + followUp.Positive.Due == 0) steps.Add(("nothing-counted", new Sentence("No test was counted, so there is nothing to act on: see the ledger for what became of the rows.")));
-        if (steps.Count == 0) steps.Add(("keep-going", new Sentence("Nothing in these data calls for a change; keep following up positive and inconclusive runs.")));
+        if (steps.Count == 0) steps.Add(("keep-going", new Sentence("Nothing that these steps look at (flags of lots and sites, follow-up, accuracy, conduct, control swabs, lots recorded, audits) calls for a change; that does not prove that all is well. Keep following up positive and inconclusive runs, and auditing negative ones.")));
         return [.. steps.Select((step, index) => new NextStep(step.Id, index + 1, step.Sentence))];
     }
 
@@ -142,6 +148,32 @@ internal static class NextSteps
                 Figure.Count(path + ".validTests", device.ValidTests),
                 Say.Share(path + ".statedFalsePositiveRate", device.StatedFalsePositiveRate))));
         }
+    }
+
+    /// <summary>A sensitivity of less than a half, or with its whole interval below what is stated of every device.</summary>
+    private static void AddSensitivity(List<(string Id, Sentence Sentence)> steps, AccuracyFindings accuracy, ExpectedFindings expected)
+    {
+        if (accuracy.Sensitivity is not { Estimate: { } estimate } sensitivity) return;
+        var few = accuracy.Missed < ProportionFinding.FewBelow ? " [few counts]" : "";
+        ImmutableArray<FigureReference> figures =
+        [
+            Say.Share("accuracy.sensitivity.estimate", estimate), Say.Confidence("accuracy.sensitivity.confidence", sensitivity.Confidence ?? 0.95),
+            Say.Share("accuracy.sensitivity.lower", sensitivity.Lower), Say.Share("accuracy.sensitivity.upper", sensitivity.Upper),
+        ];
+        const string Then = " A negative screen excludes little: have swabbing, reading times and lots checked, ask the supplier, and let those who answer for the program decide whether to test more often or by another test.";
+        if (estimate < MoreMissedThanFound)
+        {
+            steps.Add(("look-into-sensitivity", new Sentence($"By the audits the screen finds only {{0}} of the infected ({{1}} interval {{2}} to {{3}}){few}, less than it misses.{Then}", [.. figures])));
+            return;
+        }
+
+        var stated = expected.Devices.Where(device => device.ValidTests > 0).ToList();
+        if (stated.Count == 0 || stated.Any(device => device.StatedSensitivity is null)) return;
+        var least = stated.MinBy(device => device.StatedSensitivity!.Value)!;
+        if (!(sensitivity.Upper < least.StatedSensitivity!.Value)) return;
+        steps.Add(("look-into-sensitivity", new Sentence(
+            $"By the audits the screen finds {{0}} of the infected ({{1}} interval {{2}} to {{3}}){few}, where {{4}} or more are stated.{Then}",
+            [.. figures, Say.Share(FigurePath.Row("expected.devices", least.Device) + ".statedSensitivity.value", least.StatedSensitivity!.Value)])));
     }
 
     private static void AddConduct(List<(string Id, Sentence Sentence)> steps, ConductFindings conduct)

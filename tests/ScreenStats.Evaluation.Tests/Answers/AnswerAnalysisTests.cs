@@ -37,6 +37,48 @@ public class AnswerAnalysisTests
         steps[0].Id.Should().Be("close-follow-up");
     }
 
+    [Theory]
+    [InlineData(170, 30, true)] // 30 of 200 infected found
+    [InlineData(20, 180, false)]
+    public void A_screen_that_misses_more_than_it_finds_is_a_step_and_never_said_to_call_for_nothing(int missed, int found, bool isStep)
+    {
+        var tally = new ProgramSketch().Runs(Outcome.Positive, found, FollowUp.Confirmed).Runs(Outcome.Negative, missed, FollowUp.Missed).Runs(Outcome.Negative, 4_000, FollowUp.Agreed).Tally();
+
+        var steps = Evaluator.Evaluate(tally, new ProgramSettings()).Answers.NextSteps;
+
+        steps.Should().ContainSingle();
+        steps[0].Id.Should().Be(isStep ? "look-into-sensitivity" : "keep-going");
+        if (isStep) steps[0].Text.Should().Contain("finds only 15.0 % of the infected").And.Contain("less than it misses").And.Contain("A negative screen excludes little");
+        else steps[0].Text.Should().Contain("does not prove that all is well");
+    }
+
+    [Theory]
+    [InlineData(0.97, true)]
+    [InlineData(0.80, false)]
+    public void A_sensitivity_below_what_is_stated_is_a_step(double stated, bool isStep)
+    {
+        var tally = new ProgramSketch().Runs(Outcome.Positive, 140, FollowUp.Confirmed).Runs(Outcome.Negative, 60, FollowUp.Missed).Runs(Outcome.Negative, 4_000, FollowUp.Agreed).Tally();
+        var settings = new ProgramSettings { Screens = [new ScreenSettings { Name = "Device", Lots = ["*"], Sensitivity = new StatedAccuracy(stated, null, null, null, null), Specificity = new StatedAccuracy(0.99, null, null, null, null) }] };
+
+        var steps = Evaluator.Evaluate(tally, settings).Answers.NextSteps;
+
+        steps.Any(step => step.Id == "look-into-sensitivity" && step.Text.Contains("where 97.0 % or more are stated", StringComparison.Ordinal)).Should().Be(isStep);
+    }
+
+    [Fact]
+    public void The_short_answer_on_accuracy_says_where_few_sites_stand_behind_it()
+    {
+        static string Short(string[] sites)
+        {
+            var sketch = new ProgramSketch();
+            foreach (var site in sites) sketch.Runs(Outcome.Positive, 20, FollowUp.Confirmed, site).Runs(Outcome.Negative, 4, FollowUp.Missed, site).Runs(Outcome.Negative, 196, FollowUp.Agreed, site);
+            return Evaluator.Evaluate(sketch.Tally(), new ProgramSettings()).Answers.Questions[3].Brief;
+        }
+
+        Short(["A", "B", "C"]).Should().Contain("of these 3 sites, too few to show how sites differ");
+        Short(["A", "B", "C", "D", "E"]).Should().NotContain("too few");
+    }
+
     [Fact]
     public void Without_a_confirmatory_export_the_data_are_said_to_be_unable_to_answer()
     {
