@@ -62,16 +62,24 @@ internal sealed class ClustersCommand : RunnerCommand
             : WidenedInterval.Wilson(sums.Events, sums.Trials, effect, level);
         var exact = KornGraubardInterval.Of(sums, level);
         var none = UndefinedReason.NoTrials.Describe();
+        var few = FewClusters(widened);
         return new ClusterGroup(
             sums.Clusters, sums.Events, sums.Trials, Figure.Of(exact.Estimate, none),
             Figure.Of(effect.Variance, why), Figure.Of(effect.Variance is { } v ? Math.Sqrt(v) : null, why), Figure.Of(effect.Raw, why),
             Figure.Of(effect.Raw is null ? null : sums.Trials / effect.Value, why), Figure.Of(correlation.Value, correlation.Reason?.Describe()),
             [
                 new IntervalItem(null, "wilson-effective", Figure.Of(wilson.Lower, none), Figure.Of(wilson.Upper, none)),
-                new IntervalItem(null, WidenedInterval.MethodName, Figure.Of(widened.Lower, none), Figure.Of(widened.Upper, none)),
-                new IntervalItem(null, KornGraubardInterval.MethodName, Figure.Of(exact.Lower, none), Figure.Of(exact.Upper, none)),
+                new IntervalItem(null, WidenedInterval.MethodName, Figure.Of(widened.Lower, none), Figure.Of(widened.Upper, none), few),
+                new IntervalItem(null, KornGraubardInterval.MethodName, Figure.Of(exact.Lower, none), Figure.Of(exact.Upper, none), few),
             ]);
     }
+
+    /// <summary>Says that the limits stand on the differences of a handful of clusters; null from <see cref="WidenedInterval.FewestGroups"/> on, or where nothing was widened.</summary>
+    private static string? FewClusters(WidenedEstimate widened) =>
+        widened is { DegreesOfFreedom: { } degrees, Clusters: < WidenedInterval.FewestGroups }
+            ? $"{Show.Count(widened.Clusters)} clusters hardly show how clusters differ: these limits use Student's quantile on {Show.Count(degrees)} degree{(degrees == 1 ? "" : "s")} of freedom, {Show.Number(widened.Quantile)}, and may be far too wide or too narrow; "
+                + $"the evaluation widens limits by sites only where there are {Show.Count(WidenedInterval.FewestGroups)} or more"
+            : null;
 
     private static ClusterTest Test(string name, ClusteredTest test) =>
         new(name, Figure.Of(test.ChiSquare, test.Reason?.Describe()), Figure.Of(test.PValue, test.Reason?.Describe()));
@@ -113,5 +121,7 @@ internal sealed class ClustersCommand : RunnerCommand
         screen.Table(
             [new("method"), new("lower", true), new("upper", true)],
             group.Intervals.Select(one => new[] { one.Method, Show.Number(one.Lower), Show.Number(one.Upper) }));
+        var noted = group.Intervals.Where(one => one.Note is not null).ToList();
+        if (noted.Count > 0) screen.Text($"{string.Join(", ", noted.Select(one => one.Method))}: {noted[0].Note}.");
     }
 }
