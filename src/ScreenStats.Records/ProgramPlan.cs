@@ -40,6 +40,9 @@ internal sealed class ProgramPlan
 
             files[export] = plans;
         }
+
+        if (errors.Count == 0 && Files(ExportKind.Confirmatory).Count == 0
+            && ExportFiles.NoConfirmatory(folder, files.Values.SelectMany(plans => plans).Select(plan => plan.SourcePath)) is { } unread) notes.Add(unread);
     }
 
     public IReadOnlyList<FilePlan> Files(ExportKind export) => files.TryGetValue(export, out var plans) ? plans : [];

@@ -207,7 +207,7 @@ public static class ReadingDiagnostics
         new(NothingUsable, Severity.Error, "Every row of a required export was set aside.", "Look at the other diagnostics: often one column is not understood."),
         new(LinesBeforeHeadings, Severity.Note, "Lines stand before the headings of a file; they were not read.", "Nothing, if the line named holds the headings."),
         new(FileOutsideFolder, Severity.Error, "A file that was named or found lies outside of the program's folder.", "Put the file into the folder, and name it relative to it."),
-        new(FileNotRead, Severity.Warning, "A file is called like an export but has another ending, so it was not read.", "Save it as CSV, as a workbook (.xlsx) or as newline-delimited FHIR (.ndjson), or call it otherwise."),
+        new(FileNotRead, Severity.Warning, "A file was not read: it is called like an export but has another ending, or it is called like none and there is no confirmatory export.", "Save it as CSV, as a workbook (.xlsx) or as newline-delimited FHIR (.ndjson), or call it otherwise; name a confirmatory export so that it begins with confirmatory, or in the program file."),
         new(TwoFormats, Severity.Error, "Two files have the same name but for what tells their format, so they may hold the same rows.", "Remove one, or name the files to read in the program file under exports, files."),
         new(DamagedArchive, Severity.Error, "A compressed file is cut off or damaged.", "Copy or export it again."),
         new(SuspiciousArchive, Severity.Error, "A file unpacks to far more than an export does, or holds what no spreadsheet program writes.", "Check where it comes from; export it as CSV."),

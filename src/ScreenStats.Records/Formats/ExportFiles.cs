@@ -36,7 +36,8 @@ internal static class ExportFiles
                 diagnostics.Add(new Diagnostic(ReadingDiagnostics.MissingFile, Severity.Error, "", null, "", stated
                     ? $"No file \"{pattern}\" was found for the {own} export. Put it into the program's folder, or correct its name in the program file (exports.{own}.files)."
                     : $"No file for the {own} export was found: none that begins with \"{own}\" and ends in {Endings(own)}, such as {own}*.csv. "
-                    + $"Rename the file that holds it, put it into the program's folder, or name it in program.json there: {{ \"exports\": {{ \"{own}\": {{ \"files\": [\"its name\"] }} }} }}."));
+                    + $"Rename the file that holds it, put it into the program's folder, or name it in program.json there: {{ \"exports\": {{ \"{own}\": {{ \"files\": [\"its name\"] }} }} }}."
+                    + Otherwise(folder)));
             }
 
             foreach (var file in files.Where(file => !found.Contains(file)))
@@ -55,6 +56,39 @@ internal static class ExportFiles
         TwoFormats(byPattern, own, diagnostics);
         if (!stated) NotRead(folder, own, notes);
         return found;
+    }
+
+    /// <summary>Without a confirmatory export a file that is called like none may be it, and must not be passed over in silence.</summary>
+    /// <param name="folder">The program's folder.</param>
+    /// <param name="read">Full paths of what is read.</param>
+    /// <returns>What to do; null where there is no such file.</returns>
+    public static Diagnostic? NoConfirmatory(string folder, IEnumerable<string> read)
+    {
+        var names = CalledLikeNone(folder, read);
+        if (names.Count == 0) return null;
+        return new Diagnostic(ReadingDiagnostics.FileNotRead, Severity.Warning, names[0], null, "",
+            $"No confirmatory export was found, and {Named(names)} {(names.Count == 1 ? "is" : "are")} called like no export and {(names.Count == 1 ? "was" : "were")} not read. "
+            + "If one holds confirmatory results, let its name begin with \"confirmatory\", or name it in program.json: { \"exports\": { \"confirmatory\": { \"files\": [\"its name\"] } } }.");
+    }
+
+    private static string Otherwise(string folder) =>
+        CalledLikeNone(folder, []) is { Count: > 0 } names ? $" In the folder, called like no export: {Named(names)}." : "";
+
+    /// <summary>The files that end as exports do and are called like none, so that a new user sees which name to write.</summary>
+    private static List<string> CalledLikeNone(string folder, IEnumerable<string> read)
+    {
+        var exports = Enum.GetNames<ExportKind>();
+        var known = read.Select(Path.GetFullPath).ToHashSet(StringComparer.Ordinal);
+        return [.. Files(folder, file => FileForm.Usual(file) && file[0] != '.' && !file.StartsWith("~$", StringComparison.Ordinal)
+                && !exports.Any(export => file.StartsWith(export, StringComparison.OrdinalIgnoreCase)))
+            .Where(file => !known.Contains(Path.GetFullPath(file))).Select(file => Path.GetFileName(file))];
+    }
+
+    private static string Named(List<string> names)
+    {
+        const int MostNamed = 5;
+        var more = names.Count > MostNamed ? FormattableString.Invariant($" and {names.Count - MostNamed:N0} more") : "";
+        return string.Join(", ", names.Take(MostNamed).Select(name => $"\"{name}\"")) + more;
     }
 
     private static List<string> Matching(string folder, string pattern, bool stated, out bool literal)

@@ -27,6 +27,22 @@ public class BadInputTests
     }
 
     [Fact]
+    public void Files_that_are_called_like_no_export_are_named_where_one_is_missing()
+    {
+        using var nothing = new TestFolder().With("registro.xlsx", [1]).With("labo.csv", "x\n").With("notes.docx", [1]);
+        nothing.Refused().Should().ContainSingle().Which.Message.Should().Contain("called like no export: \"labo.csv\", \"registro.xlsx\".");
+
+        using var half = new TestFolder().With("screening.csv", TestFolder.Headings + Row).With("labo.csv", "x\n");
+        half.Read().Diagnostics.Should().ContainSingle().Which.Should().Match<Diagnostic>(one => one.Code == ReadingDiagnostics.FileNotRead && one.Message.Contains("\"labo.csv\" is called like no export and was not read"));
+
+        using var whole = new TestFolder().With("screening.csv", TestFolder.Headings + Row).With("confirmatory.csv", "person,collected_at,result\np1,2026-01-05T09:00,neg\n").With("labo.csv", "x\n");
+        whole.Read().Diagnostics.Should().BeEmpty();
+        var named = new ProgramSettings { Exports = new ExportsSettings { Screening = new ExportSettings { Files = ["labo.csv"] } } };
+        using var stated = new TestFolder().With("labo.csv", TestFolder.Headings + Row);
+        stated.Read(named).Diagnostics.Should().BeEmpty();
+    }
+
+    [Fact]
     public void A_file_that_the_program_file_names_must_exist()
     {
         using var folder = new TestFolder().With("screening.csv", TestFolder.Headings + Row);
