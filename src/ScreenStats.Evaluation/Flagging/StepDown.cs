@@ -16,7 +16,7 @@ namespace ScreenStats.Evaluation.Flagging;
 /// Sites differ, and some people have the same event again and again; then runs are not alike, and that p-value is too small. So a flag needs a
 /// second, widened one, times the number in the pool, below the threshold too: the exact test within strata (sites), its normal score divided by
 /// the square root of the design effect over people. Where no stratum holds another lot the pool is the stratum: lot and site cannot be told
-/// apart there. On drawn programs with sites and people that differ the first p-value alone flags a sound lot in one program of four, both
+/// apart there. On drawn programs with sites and people that differ the first p-value alone flags a sound lot in one program of three, both
 /// together in fewer than one of a hundred (tests/reference/studies/flag-study.csv).
 /// </para>
 /// </remarks>
