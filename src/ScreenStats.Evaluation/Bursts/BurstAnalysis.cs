@@ -11,9 +11,10 @@ internal static class BurstAnalysis
     public const double Remarkable = 0.01;
 
     private const int MostReplicates = 999;
-    private const int FewestReplicates = 199;
+    private const int FewestReplicates = 99;
+    private const int FirstReplicates = 39;
     // Thrown events, all replicates together: keeps the time of the simulation the same for large programs.
-    private const int MostThrown = 200_000;
+    private const int MostThrown = 40_000;
     private const ulong Seed = 1;
 
     public static BurstFindings Of(Tally tally)
@@ -33,8 +34,8 @@ internal static class BurstAnalysis
     private static BurstRow Row(BurstCounts counts, string measure, BurstCounts.Part trials, BurstCounts.Part events, string? undefined)
     {
         var seen = counts.Total(events);
-        var options = new BurstScanOptions { Seed = Seed, Replicates = (int)Math.Clamp(MostThrown / Math.Max(1, seen), FewestReplicates, MostReplicates) };
-        BurstRow None(string why) => new(measure, seen, null, null, null, null, 0, 0, null, null, null, why, options.Replicates, Seed, options.LongestDays);
+        var options = new BurstScanOptions { Seed = Seed, FirstReplicates = FirstReplicates, Replicates = (int)Math.Clamp(MostThrown / Math.Max(1, seen), FewestReplicates, MostReplicates) };
+        BurstRow None(string why) => new(measure, seen, null, null, null, null, 0, 0, null, null, null, why, 0, Seed, options.LongestDays);
         if (undefined is not null) return None(undefined);
         if (seen == 0) return None(measure switch { "refuted" => "no positive was refuted", "confirmed" => "no positive was confirmed", _ => "no run was unusable" });
         if (seen > BurstScan.LargestEvents) return None("there are more than ten million such runs, which are not searched");
@@ -43,6 +44,6 @@ internal static class BurstAnalysis
         return new BurstRow(
             measure, seen, burst.Lot is { } lot ? counts.Lot(lot) : null, burst.Site is { } site ? counts.Site(site) : null,
             DateOnly.FromDayNumber(burst.FirstDay), DateOnly.FromDayNumber(burst.LastDay), counts.In(burst, trials), burst.Observed, burst.Expected,
-            burst.LogLikelihoodRatio, result.ChanceUnderNoBurst, null, options.Replicates, Seed, options.LongestDays);
+            burst.LogLikelihoodRatio, result.ChanceUnderNoBurst, null, result.Simulated, Seed, options.LongestDays);
     }
 }

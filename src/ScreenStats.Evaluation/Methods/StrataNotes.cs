@@ -31,7 +31,7 @@ internal static class StrataNotes
             "M. Kulldorff, 1997, Communications in Statistics: Theory and Methods 26:1481–1496; the site rates are our own."),
         new(MethodNames.BurstSimulation, "Chance under no burst",
             "All events are thrown on all runs anew, each site at its own rate, and everything is searched again: the share of these programs, the real one among them, whose strongest burst is at least as strong. It allows for all stretches that were looked at, and not for people who are positive together.",
-            ["(1 + simulated ones at least as strong)/(1 + simulated); generator SplitMix64, one stream for each simulated program", "at most 999, at least 199, fewer the more events there are; number and seed stand in the table"],
+            ["(1 + simulated ones at least as strong)/(1 + simulated); generator SplitMix64, one stream for each simulated program", "99 to 999 programs, fewer the more events there are; 39 where more than a fifth of the first 39 are as strong; number and seed stand in the table"],
             "M. Dwass, 1957, Annals of Mathematical Statistics 28:181–187."),
         new(MethodNames.FlagCurve, "What the flag rule would see",
             "The chance that the rule in force flags a lot whose rate is a given multiple of the others': exact test against all, adjusted for the number compared, flagged below 0.01. Summed over everything that the lot and the others may show. Where a rate is asked for, the one that is flagged in four programs of five.",

@@ -38,8 +38,9 @@ public static class BurstScan
         if (events == trials) return None(UndefinedReason.OnlyEvents);
 
         var search = new BurstSearch(used, (int)events, trials, options);
-        return search.Observed() is { } burst
-            ? new BurstScanResult(events, trials, burst, options.Replicates == 0 ? null : search.Chance(burst.LogLikelihoodRatio), options, null)
-            : None(UndefinedReason.NoWindowWithExcess);
+        if (search.Observed() is not { } burst) return None(UndefinedReason.NoWindowWithExcess);
+        if (options.Replicates == 0) return new BurstScanResult(events, trials, burst, null, options, null);
+        var (chance, simulated) = search.Chance(burst.LogLikelihoodRatio);
+        return new BurstScanResult(events, trials, burst, chance, options, null) { Simulated = simulated };
     }
 }

@@ -28,6 +28,9 @@ public sealed record BurstScanResult
     /// </summary>
     public double? ChanceUnderNoBurst { get; }
 
+    /// <summary>How many programs were simulated: fewer than asked for where the first ones said enough.</summary>
+    public int Simulated { get; internal init; }
+
     /// <summary>What was searched and simulated.</summary>
     public BurstScanOptions Options { get; }
 

@@ -53,17 +53,23 @@ internal sealed class BurstSearch
         return best;
     }
 
-    /// <summary>The share of simulated programs, the real one among them, with a burst at least as strong.</summary>
-    public double Chance(double score)
+    /// <summary>The share of simulated programs, the real one among them, with a burst at least as strong, and how many were simulated.</summary>
+    public (double Chance, int Simulated) Chance(double score)
     {
         var limit = Limits(score * (1 - Tolerance));
         var atLeast = new bool[options.Replicates];
-        Parallel.For(0, options.Replicates, () => new Work(events), (replicate, _, work) =>
+        void Simulate(int from, int to) => Parallel.For(from, to, () => new Work(events), (replicate, _, work) =>
         {
             atLeast[replicate] = Replicate(replicate, work, limit);
             return work;
         }, _ => { });
-        return (1.0 + atLeast.Count(yes => yes)) / (1.0 + options.Replicates);
+        (double, int) Of(int simulated) => ((1.0 + atLeast.Take(simulated).Count(yes => yes)) / (1.0 + simulated), simulated);
+
+        var first = Math.Min(options.FirstReplicates, options.Replicates);
+        Simulate(0, first);
+        if (first > 0 && Of(first) is (> 0.2, _) nothing) return nothing;
+        Simulate(first, options.Replicates);
+        return Of(options.Replicates);
     }
 
     /// <summary>For each number of events the most trials with which a window is at least as strong; -1 where none is.</summary>

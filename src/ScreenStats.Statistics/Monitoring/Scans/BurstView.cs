@@ -10,43 +10,32 @@ internal sealed class BurstView
     /// <summary>Sorts cells by group and day; cells of the same group and day share a slot.</summary>
     public BurstView(IReadOnlyList<BurstCell> cells, Func<BurstCell, (int? Lot, int? Site)> group)
     {
-        var slots = new SortedDictionary<(long Lot, long Site, int Day), long>();
-        (long, long, int) Key(BurstCell cell)
-        {
-            var (lot, site) = group(cell);
-            return (lot ?? -1L, site ?? -1L, cell.Day);
-        }
-
-        foreach (var cell in cells)
-        {
-            slots.TryGetValue(Key(cell), out var trials);
-            slots[Key(cell)] = checked(trials + cell.Trials);
-        }
-
-        var count = slots.Count;
+        var ranks = new Dictionary<(int? Lot, int? Site), int>();
+        Groups = [.. cells.Select(group).Distinct().OrderBy(pair => pair.Lot ?? -1).ThenBy(pair => pair.Site ?? -1)];
+        for (var rank = 0; rank < Groups.Count; rank++) ranks.Add(Groups[rank], rank);
+        // The group above the day, the day's sign turned so that it sorts as a number without one.
+        var keys = new ulong[cells.Count];
+        var order = new int[cells.Count];
+        for (var i = 0; i < order.Length; i++) (keys[i], order[i]) = (((ulong)ranks[group(cells[i])] << 32) | ((uint)cells[i].Day ^ 0x80000000U), i);
+        Array.Sort(keys, order);
+        var count = 0;
+        for (var i = 0; i < keys.Length; i++) count += i == 0 || keys[i] != keys[i - 1] ? 1 : 0;
         before = new long[count + 1];
         groups = new int[count];
         days = new int[count];
-        Groups = [];
-        var positions = new Dictionary<(long, long, int), int>(count);
-        var slot = 0;
-        (long, long)? last = null;
-        foreach (var (key, trials) in slots)
+        SlotOfCell = new int[cells.Count];
+        var slot = -1;
+        for (var i = 0; i < keys.Length; i++)
         {
-            if (last != (key.Lot, key.Site))
+            if (i == 0 || keys[i] != keys[i - 1])
             {
-                last = (key.Lot, key.Site);
-                Groups.Add((key.Lot < 0 ? null : (int)key.Lot, key.Site < 0 ? null : (int)key.Site));
+                slot++;
+                (groups[slot], days[slot], before[slot + 1]) = ((int)(keys[i] >> 32), cells[order[i]].Day, before[slot]);
             }
 
-            positions[key] = slot;
-            groups[slot] = Groups.Count - 1;
-            days[slot] = key.Day;
-            before[slot + 1] = before[slot] + trials;
-            slot++;
+            before[slot + 1] = checked(before[slot + 1] + cells[order[i]].Trials);
+            SlotOfCell[order[i]] = slot;
         }
-
-        SlotOfCell = [.. cells.Select(cell => positions[Key(cell)])];
     }
 
     public List<(int? Lot, int? Site)> Groups { get; }

@@ -103,6 +103,18 @@ public sealed class OperatingCharacteristicTests
         FlagCurve.Chance(new FlagRule { Rate = 0.002, OtherTrials = 20_000, Lots = 8 }, 700, 10).Should().BeApproximately(power, 1e-14);
     }
 
+    [Fact]
+    public void Several_ratios_at_once_give_the_same_chances_and_a_chance_gives_its_ratio_back() =>
+        Gen.Select(Gen.Double[1e-4, 0.02], Gen.Long[10, 2000], Gen.Long[100, 20_000], Gen.Int[1, 20], Gen.Double[0.05, 0.95]).Sample((rate, trials, others, lots, wanted) =>
+        {
+            var rule = new FlagRule { Rate = rate, OtherTrials = others, Lots = lots };
+            double[] ratios = [0, 1, 3, 10];
+            if (!FlagCurve.Chances(rule, trials, ratios).SequenceEqual(ratios.Select(ratio => FlagCurve.Chance(rule, trials, ratio)))) return false;
+            return FlagCurve.Ratio(rule, trials, wanted) is { } found
+                ? Math.Abs(FlagCurve.Chance(rule, trials, Math.Min(found, 1 / rate)) - wanted) < 1e-4 || found * rate > 1 - 1e-6
+                : FlagCurve.Chance(rule, trials, 1 / rate) < wanted;
+        }, iter: 40);
+
     // With one lot beside so many others that their rate is known, the rule is a single plan: reject from the first number whose tail is below the level.
     [Fact]
     public void Beside_very_many_others_the_rule_is_a_single_sampling_plan()
@@ -135,7 +147,7 @@ public sealed class OperatingCharacteristicTests
             (() => OperatingCharacteristic.Acceptance(plan, 40, 1), "lotSize"), (() => OperatingCharacteristic.Acceptance(plan, 60, 61), "defective"), (() => OperatingCharacteristic.RateAccepted(plan, 1), "acceptance"),
             (() => OperatingCharacteristic.Smallest(0.1, 0.05, 0.1, 0.1), "badRate"), (() => OperatingCharacteristic.Smallest(0.1, 0, 0.2, 0.1), "producersRisk"), (() => OperatingCharacteristic.Smallest(0.1, 0.1, 0.2, 1), "consumersRisk"),
             (() => _ = new DoubleSamplingPlan(50, 1, 1, 100, 3), "firstRejection"), (() => _ = new DoubleSamplingPlan(50, 1, 4, 100, 0), "acceptance"), (() => OperatingCharacteristic.Acceptance(default(DoubleSamplingPlan), 0.1), "plan"),
-            (() => FlagCurve.Chance(rule, 0, 1), "trials"), (() => FlagCurve.Chance(rule, 10, 101), "ratio"), (() => FlagCurve.Chance(rule with { Rate = 0 }, 10, 1), "Rate"),
+            (() => FlagCurve.Chance(rule, 0, 1), "trials"), (() => FlagCurve.Chance(rule, 10, 101), "ratio"), (() => FlagCurve.Ratio(rule, 10, 1), "chance"), (() => FlagCurve.Ratio(rule, 0, 0.5), "trials"), (() => FlagCurve.Chance(rule with { Rate = 0 }, 10, 1), "Rate"),
             (() => FlagCurve.Chance(rule with { OtherTrials = 0 }, 10, 1), "OtherTrials"), (() => FlagCurve.Chance(rule with { Lots = 0 }, 10, 1), "Lots"), (() => FlagCurve.Chance(rule with { Threshold = 1 }, 10, 1), "Threshold"),
         })
         {

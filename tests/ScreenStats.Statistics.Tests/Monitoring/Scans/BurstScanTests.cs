@@ -57,6 +57,18 @@ public sealed class BurstScanTests
         new[] { Chance(1), Chance(2), Chance(3), Chance(4) }.Distinct().Should().HaveCountGreaterThan(1);
     }
 
+    [Fact]
+    public void What_the_first_simulated_programs_say_is_enough_only_where_the_burst_is_nothing_special()
+    {
+        var options = new BurstScanOptions { FirstReplicates = 39, Replicates = 199 };
+        var nothing = Enumerable.Range(0, 8).Select(seed => BurstScan.Strongest(Program(8, 4, 60, 30_000, 40, burst: 0, seed), options)).ToList();
+        nothing.Should().Contain(result => result.Simulated == 39).And.OnlyContain(result => result.Simulated == 199 || (result.Simulated == 39 && result.ChanceUnderNoBurst > 0.2));
+
+        var cells = Program(8, 4, 60, 30_000, 40, burst: 20);
+        var burst = BurstScan.Strongest(cells, new BurstScanOptions { FirstReplicates = 39 });
+        (burst.Simulated, burst.ChanceUnderNoBurst).Should().Be((999, BurstScan.Strongest(cells).ChanceUnderNoBurst));
+    }
+
     // As the published workplace program: most false positives from one lot at two sites within two weeks.
     [Fact]
     public void A_burst_in_a_program_of_a_million_tests_is_found_where_it_is()
