@@ -9,7 +9,7 @@ internal static class DetectionTables
     public static Table<DetectionRow> Table(ImmutableArray<DetectionRow> rows) => new(
         "detection",
         "What the flag rule would see",
-        "The chance that a lot is flagged in a program like this one, by its size and by how many times the others' rate its rate is. At 1 it is the chance of a false flag. Runs are taken as independent, the fault as the same in all runs of the lot, and all other lots as good.",
+        "The chance that a lot is flagged in a program like this one, by its size and by how many times the others' rate its rate is. At 1 it is the chance of a false flag. Runs are taken as independent, the fault as the same in all runs of the lot, and all other lots as good. The second, widened chance that a flag needs too makes the true ones a little lower where sites or people differ.",
         [
             new("measure", "Measure", Unit.Text, "What the lot is flagged for: refuted positives, or inconclusive and invalid runs.", row => Cell.Text(row.Measure)),
             new("size", "Size of the lot", Unit.Text, "The percentile of this program's lots by their size, or a tenth of all runs.", row => Cell.Text(row.Size)),

@@ -34,7 +34,7 @@ internal static class StrataNotes
             ["(1 + simulated ones at least as strong)/(1 + simulated); generator SplitMix64, one stream for each simulated program", "99 to 999 programs, fewer the more events there are; 39 where more than a fifth of the first 39 are as strong; number and seed stand in the table"],
             "M. Dwass, 1957, Annals of Mathematical Statistics 28:181–187."),
         new(MethodNames.FlagCurve, "What the flag rule would see",
-            "The chance that the rule in force flags a lot whose rate is a given multiple of the others': exact test against all, adjusted for the number compared, flagged below 0.01. Summed over everything that the lot and the others may show. Where a rate is asked for, the one that is flagged in four programs of five.",
+            "The chance that the rule in force flags a lot whose rate is a given multiple of the others': exact test against all, adjusted for the number compared, flagged below 0.01. Summed over everything that the lot and the others may show. The second, widened chance that a flag needs too is left out: where sites or people differ it makes the true chance lower. Where a rate is asked for, the one that is flagged in four programs of five.",
             ["Σ over y of P(y events of the others) · P(the lot has at least k(y)), k(y): fewest events that are flagged beside y", "both binomial; runs independent, all others alike, a flag in a later round not counted"],
             "Operating characteristic of the exact test; D. C. Montgomery, Introduction to Statistical Quality Control, chapters on acceptance sampling (from memory)."),
     ];

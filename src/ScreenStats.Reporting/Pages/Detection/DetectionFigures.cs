@@ -25,7 +25,9 @@ internal static class DetectionFigures
         var said = new List<string>();
         var to = findings.Rows.IsEmpty ? 1 : findings.Rows.Max(row => row.Times);
         var taken = new HashSet<long>();
-        var height = 0.86;
+        // The names stand where no curve runs: low on the right where all rise early, else high on the left.
+        var early = Sizes.All(one => findings.Rows.Where(row => row.Measure == measure && row.Size == one.Size && row.Times >= 5).All(row => row.Chance is null or > 0.5));
+        var (sample, height) = early ? (6.5, 0.36) : (1.06, 0.96);
         foreach (var (size, name, tone, dashed) in Sizes)
         {
             var rows = findings.Rows.Where(row => row.Measure == measure && row.Size == size && row.Chance is not null).ToList();
@@ -33,9 +35,9 @@ internal static class DetectionFigures
             marks.Add(new LineMark([.. rows.Select(row => (row.Times, row.Chance!.Value))], tone, 2.5, dashed));
             foreach (var row in rows.Where(row => row.Times is 2 or 5 or 10 or 20)) marks.Add(new DotMark(row.Times, row.Chance!.Value, tone));
             var label = $"{name}, {rows[0].Trials.ToString("N0", CultureInfo.InvariantCulture)} {trials}";
-            var (at, side) = Place(rows, height, to, label);
-            marks.Add(new LabelMark(at, height, label, side, tone, Strong: true));
-            height -= 0.3;
+            marks.Add(new LineMark([(sample, height), (sample * 1.2, height)], tone, 2.5, dashed));
+            marks.Add(new LabelMark(sample * 1.22, height, label, LabelSide.Right, tone, Strong: true));
+            height -= 0.09;
             if (rows.Find(row => row.Times == 5) is { Chance: { } five }) said.Add($"{label}: {Rounding.Print(Cell.Number(five), Unit.Proportion)} at five times");
         }
 
@@ -50,22 +52,5 @@ internal static class DetectionFigures
             new Axis("times the others' rate", 1, to, [.. places.Where(place => place <= to).Select(place => new Tick(place, place.ToString("0", CultureInfo.InvariantCulture)))], AxisScale.Logarithmic),
             new Axis("", 0, 1.04, Ticks.PerCent(1)),
             marks.ToImmutable(), 300);
-    }
-
-    /// <summary>Beside the curve at a height: to its right where there is room, else to its left.</summary>
-    private static (double At, LabelSide Side) Place(List<DetectionRow> rows, double height, double to, string label)
-    {
-        var at = rows[^1].Times;
-        for (var index = 1; index < rows.Count; index++)
-        {
-            var (low, high) = (rows[index - 1], rows[index]);
-            if (!(high.Chance >= height)) continue;
-            var share = Math.Clamp((height - low.Chance!.Value) / (high.Chance!.Value - low.Chance.Value), 0, 1);
-            at = low.Times * Math.Pow(high.Times / low.Times, share);
-            break;
-        }
-
-        var width = Math.Pow(to, (ChartText.Width(label) + 16) / (Chart.Width - 60));
-        return at * width <= to ? (at * 1.03, LabelSide.Right) : (at / 1.03, LabelSide.Left);
     }
 }

@@ -8,7 +8,7 @@ internal static class DetectionPage
     /// <summary>The page.</summary>
     public static Page Of(Findings findings) => new(
         "detection", "What the flag rule would see, and miss", findings.Detection,
-        "How surely a fault that is not the same in all runs of a lot would be found, such as one site's storage: see bursts. Runs of the same people are not independent, which makes the true chances a little different.",
+        "How surely a fault that is not the same in all runs of a lot would be found, such as one site's storage: see bursts. Runs of the same people are not independent, and a flag needs a second, widened chance too: both make the true chances somewhat lower.",
         "The chance that the rule that flags lots (exact test against all lots, adjusted for their number, below 0.01) flags a lot, by its size and by how many times the others' rate its own is: summed over all that the lot and the others may show, " +
         "with this program's number of lots and tests and the rate of its lots that are not flagged.")
     {
