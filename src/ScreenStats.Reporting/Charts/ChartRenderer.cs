@@ -33,7 +33,8 @@ internal static class ChartRenderer
         plot.Grid.IsVisible = false;
         Lines(plot, chart.Horizontal, upright: true);
         Lines(plot, chart.Vertical, upright: false);
-        foreach (var mark in chart.Marks) Draw(plot, chart, mark);
+        // Dashed lines last: the library leaves its brush dashed, and the SVG of a dot filled with it is refused with a message on standard error.
+        foreach (var mark in chart.Marks.OrderBy(mark => mark is LineMark { Dashed: true } or RuleMark { Dashed: true })) Draw(plot, chart, mark);
         Style(plot.Axes.Bottom, chart.Horizontal);
         Style(plot.Axes.Left, chart.Vertical);
         plot.Axes.Left.FrameLineStyle.Width = 0;
