@@ -66,7 +66,9 @@ public sealed class AlarmStudyTests(ITestOutputHelper output)
         var study = FormattableString.Invariant($"fault {factor} from {from}");
         if (!StudyFile.IsFull && factor != 5)
         {
-            File.Lines(study).Should().ContainSingle();
+            // By hand only: the committed shares rise with the fault.
+            double Share(double size) => double.Parse(File.Lines(FormattableString.Invariant($"fault {size} from {from}")).Select(line => line.Split(',')).Single(line => line[1] == "200")[6], CultureInfo.InvariantCulture);
+            Share(factor).Should().BeInRange(factor < 5 ? 0 : Share(5), factor < 5 ? Share(5) : 1);
             return;
         }
 
