@@ -213,6 +213,9 @@ public enum UndefinedReason
     /// <summary>The model has as many terms as there are rows.</summary>
     NoDegreesOfFreedom,
 
+    /// <summary>The groups differ so much, for instance one with events and the others without any, that no one spread describes them.</summary>
+    GroupsTooUnlike,
+
     /// <summary>The groups differ no more than chance makes them.</summary>
     GroupsAllAlike,
 }

@@ -80,6 +80,7 @@ public static class UndefinedReasons
         UndefinedReason.CollinearTerms => "terms of the model cannot be told apart, because one is a sum of others in every row",
         UndefinedReason.Separation => "some terms tell the events apart without exception, as a site without any does, so their coefficients have no bound",
         UndefinedReason.NoDegreesOfFreedom => "the model has as many terms as there are rows, so nothing is left to judge its fit by",
+        UndefinedReason.GroupsTooUnlike => "the groups differ so much, as where one has all events, that no one spread describes them",
         UndefinedReason.GroupsAllAlike => "the groups differ no more than chance makes them",
         _ => throw new ArgumentOutOfRangeException(nameof(reason), reason, "Not a reason this library knows."),
     };

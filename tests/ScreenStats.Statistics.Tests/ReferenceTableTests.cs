@@ -96,12 +96,15 @@ public sealed class ReferenceTableTests
         ["PoissonInterval"] = "poisson-intervals",
         ["DirectStandardisation"] = "direct-rates",
         ["IndirectStandardisation"] = "indirect-ratios",
+        ["LogisticRegression"] = "logistic",
+        ["RandomInterceptLogistic"] = "random-intercepts",
+        ["Ranking"] = "ranks",
         ["RiskAdjustedCumulativeSum"] = "risk-adjusted-run-lengths",
     };
 
     /// <summary>Static classes that return words or enumerations, not figures.</summary>
     private static readonly string[] NotFigures =
-        ["AdjustmentMethods", "AgreementCautions", "ContrastMethods", "IntervalMethods", "IntervalNotes", "RunRules", "UndefinedReasons"];
+        ["AdjustmentMethods", "AgreementCautions", "ContrastMethods", "IntervalMethods", "IntervalNotes", "Levels", "RunRules", "UndefinedReasons"];
 
     [Fact]
     public void Ids_are_unique_over_each_pair_of_tables() =>
