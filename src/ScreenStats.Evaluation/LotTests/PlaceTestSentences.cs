@@ -7,6 +7,9 @@ namespace ScreenStats.Evaluation.LotTests;
 /// <summary>Comparisons within strata in words: the dangerous direction first.</summary>
 internal static class PlaceTestSentences
 {
+    // Above this a probability in figures would claim more than the model knows.
+    private const double AllButCertain = 0.999;
+
     public static ImmutableArray<Sentence> Of(PlaceTestFindings findings)
     {
         var lot = findings.By == "lot";
@@ -73,7 +76,8 @@ internal static class PlaceTestSentences
             text += "the others had none, and its rate is at least {3} times theirs, which is material.";
         }
 
-        if (row.ChanceAboveTwice is { } chance)
+        if (row.ChanceAboveTwice > AllButCertain) text += " It is all but certain that its rate is more than twice the program's.";
+        else if (row.ChanceAboveTwice is { } chance)
         {
             text += $" The probability that its rate is more than twice the program's is {{{figures.Count}}}.";
             figures.Add(Say.Share(path + ".chanceAboveTwice", chance));

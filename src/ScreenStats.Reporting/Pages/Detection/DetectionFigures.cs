@@ -27,7 +27,7 @@ internal static class DetectionFigures
         var taken = new HashSet<long>();
         // The names stand where no curve runs: low on the right where all rise early, else high on the left.
         var early = Sizes.All(one => findings.Rows.Where(row => row.Measure == measure && row.Size == one.Size && row.Times >= 5).All(row => row.Chance is null or > 0.5));
-        var (sample, height) = early ? (6.5, 0.36) : (1.06, 0.96);
+        var (sample, height) = early ? (4.3, 0.36) : (1.06, 0.96);
         foreach (var (size, name, tone, dashed) in Sizes)
         {
             var rows = findings.Rows.Where(row => row.Measure == measure && row.Size == size && row.Chance is not null).ToList();
