@@ -1,6 +1,7 @@
 using ScreenStats.Counting.Cubes;
 using ScreenStats.Counting.Programs;
 using ScreenStats.Evaluation.Accuracy;
+using ScreenStats.Evaluation.Alarms;
 using ScreenStats.Evaluation.Answers;
 using ScreenStats.Evaluation.Audits;
 using ScreenStats.Evaluation.Bursts;
@@ -90,6 +91,7 @@ public static class Evaluator
         var retests = RetestAnalysis.Of(tally, settings);
         var specimens = SpecimenAnalysis.Of(tally, settings);
         var accuracy = AccuracyAnalysis.Of(tally, settings, positivity, kits, expected);
+        var alarms = AlarmAnalysis.Of(tally, settings, flagged);
         var answers = AnswerAnalysis.Of(tally.Cells.HasConfirmatory, lots, sites, conduct, controls, followUp, audits, accuracy, predictiveValue, expected, yield);
         var cautions = CautionAnalysis.Of(tally, settings, followUp, delays, audits, expected);
 
@@ -122,6 +124,7 @@ public static class Evaluator
             LotRecording = lotRecording,
             Bursts = bursts,
             Detection = detection,
+            Alarms = alarms,
             Conduct = conduct,
             Repeats = repeats,
             ControlCharts = controlCharts,

@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using System.Text.Json.Serialization;
 using ScreenStats.Counting.Programs;
 using ScreenStats.Evaluation.Accuracy;
+using ScreenStats.Evaluation.Alarms;
 using ScreenStats.Evaluation.Answers;
 using ScreenStats.Evaluation.Audits;
 using ScreenStats.Evaluation.Bursts;
@@ -98,6 +99,9 @@ public sealed record Findings
     /// <summary>What the flag rule would see, and what it would miss.</summary>
     public required DetectionFindings Detection { get; init; }
 
+    /// <summary>The alarms that would have come had they run every day.</summary>
+    public required AlarmFindings Alarms { get; init; }
+
     /// <summary>How runs were carried out.</summary>
     public required ConductFindings Conduct { get; init; }
 
@@ -174,7 +178,7 @@ public sealed record Findings
     private ImmutableArray<IFinding> Evaluated =>
     [
         Ledger, Completeness, Positivity, InvalidRuns, Persons, Participation, Coverage,
-        StandOuts, Lots, Sites, LotTests, SiteTests, LotRecording, Bursts, Detection, ControlCharts, Conduct, Repeats, Controls,
+        StandOuts, Alarms, Lots, Sites, LotTests, SiteTests, LotRecording, Bursts, Detection, ControlCharts, Conduct, Repeats, Controls,
         FollowUp, Delays, Audits, Accuracy, IntervalCases, PredictiveValue, Expected, Refuted, Yield,
         TruePrevalence, Kits, Retests, Specimens,
     ];

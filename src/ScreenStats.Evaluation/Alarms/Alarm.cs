@@ -11,6 +11,10 @@ namespace ScreenStats.Evaluation.Alarms;
 /// <param name="Next">What to do next.</param>
 public sealed record Alarm(AlarmRule Rule, string By, string Level, AlarmStatus Status, DateOnly Since, string What, AlarmEvidence Evidence, string Next)
 {
+    /// <summary>For a site: the lot on which at least half of its events fell; null where there is none.</summary>
+    [System.Text.Json.Serialization.JsonIgnore]
+    internal string? Suspect { get; init; }
+
     /// <summary>True where somebody should act: the alarm is new or standing.</summary>
     [System.Text.Json.Serialization.JsonIgnore]
     public bool NeedsAction => Status is AlarmStatus.New or AlarmStatus.Standing;

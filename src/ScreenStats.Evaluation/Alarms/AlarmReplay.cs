@@ -37,7 +37,8 @@ public static class AlarmReplay
         return Days(new AlarmEngine(tally, settings));
     }
 
-    private static IEnumerable<AlarmsOfDay> Days(AlarmEngine engine)
+    /// <summary>Tells an engine every day and answers each.</summary>
+    internal static IEnumerable<AlarmsOfDay> Days(AlarmEngine engine)
     {
         if (engine.Program is not { First: { } first, Last: { } last }) yield break;
         for (var day = first; day <= last; day = day.AddDays(1))

@@ -13,6 +13,10 @@ internal static class MethodNames
     public const string StepDown = "step-down-holm";
     public const string WithinSites = "exact-within-sites";
     public const string Holm = "holm";
+    public const string LotEvidence = "lot-evidence";
+    public const string InvalidEvidence = "invalid-evidence";
+    public const string InvalidRise = "bernoulli-cumulative-sum";
+    public const string RefutedRise = "rate-rise";
     public const string Stated = "stated";
     public const string Grid = "chosen";
     public const string Bounds = "worst-and-best-case";

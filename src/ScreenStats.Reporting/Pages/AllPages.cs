@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using ScreenStats.Evaluation;
 using ScreenStats.Reporting.Pages.Accuracy;
+using ScreenStats.Reporting.Pages.Alarms;
 using ScreenStats.Reporting.Pages.Audits;
 using ScreenStats.Reporting.Pages.Bursts;
 using ScreenStats.Reporting.Pages.Completeness;
@@ -48,9 +49,10 @@ internal static class AllPages
             ExpectedPage.Of(findings),
             RetestPage.Of(findings),
         ]),
-        new("stand-out", "Which lots and sites stand out?",
+        new("at-work", "Kits, lots and sites at work",
         [
             StandOutPage.Of(findings),
+            AlarmPage.Of(findings),
             LotPage.Of(findings),
             PlaceTestPages.Lots(findings),
             LotRecordingPage.Of(findings),

@@ -71,7 +71,7 @@ internal sealed class AlarmEngine
     public AlarmsOfDay At(DateOnly day)
     {
         var alarms = rules.SelectMany(rule => rule.Standing())
-            .Select(alarm => new Alarm(alarm.Rule, alarm.Place.By, alarm.Place.Level, Status(alarm, day), alarm.Since, alarm.What, alarm.Evidence, alarm.Next))
+            .Select(alarm => new Alarm(alarm.Rule, alarm.Place.By, alarm.Place.Level, Status(alarm, day), alarm.Since, alarm.What, alarm.Evidence, alarm.Next) { Suspect = alarm.Suspect })
             .OrderBy(alarm => alarm.Status).ThenByDescending(alarm => alarm.Since).ThenBy(alarm => alarm.Rule).ThenBy(alarm => alarm.By, Levels.Order).ThenBy(alarm => alarm.Level, Levels.Order);
         var chosen = settings.Alarms;
         return new AlarmsOfDay(

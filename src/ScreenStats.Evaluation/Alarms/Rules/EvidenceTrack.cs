@@ -23,6 +23,9 @@ internal sealed class EvidenceTrack(DateOnly first, AlarmThreshold threshold, IR
 
     public AlarmThreshold Threshold => threshold;
 
+    /// <summary>The last day on which anything was added.</summary>
+    public DateOnly? ChangedOn { get; private set; }
+
     /// <summary>The first day at whose end the evidence reached the threshold.</summary>
     public DateOnly? Alarm { get; private set; }
 
@@ -50,6 +53,7 @@ internal sealed class EvidenceTrack(DateOnly first, AlarmThreshold threshold, IR
     {
         if (!touched) return false;
         touched = false;
+        ChangedOn = day;
         LogEvidence = evidence.LogEvidence;
         if (LogEvidence <= lowest)
         {

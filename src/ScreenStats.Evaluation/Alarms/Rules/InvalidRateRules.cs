@@ -4,7 +4,7 @@ using ScreenStats.Counting.Programs;
 namespace ScreenStats.Evaluation.Alarms.Rules;
 
 /// <summary>
-/// The two rules of the invalid-run rate, by site and by lot. Sites are judged first: runs at a site with such an alarm the day before are left out of the
+/// The two rules of the invalid-run rate, by site and by lot. Sites are judged first: runs at a site with such an alarm, that of the day included, are left out of the
 /// lots, so that a clumsy site does not make its lots look bad.
 /// </summary>
 internal sealed class InvalidRateRules(AlarmSettings settings) : IAlarmRule
@@ -34,14 +34,14 @@ internal sealed class InvalidRateRules(AlarmSettings settings) : IAlarmRule
         }
 
         var sites = Sums(facts.Uses, use => use.Site);
-        var lots = Sums(facts.Uses.Where(use => use.Lot != Levels.None && !clumsy.Contains(use.Site)), use => use.Lot);
         if (inBaseline) baseline = (baseline.Runs + sites.Values.Sum(sum => sum.Runs), baseline.Unusable + sites.Values.Sum(sum => sum.Unusable));
         sitesAbove.Advance(day, sites);
-        lotsAbove.Advance(day, lots);
         sitesRisen.Advance(day, sites);
-        lotsRisen.Advance(day, lots);
         clumsy.Clear();
         clumsy.UnionWith(sitesAbove.Standing().Concat(sitesRisen.Standing()).Select(alarm => alarm.Place.Level));
+        var lots = Sums(facts.Uses.Where(use => use.Lot != Levels.None && !clumsy.Contains(use.Site)), use => use.Lot);
+        lotsAbove.Advance(day, lots);
+        lotsRisen.Advance(day, lots);
     }
 
     /// <summary>A place whose rate is proven to be above the limit is not said to have risen as well.</summary>

@@ -50,7 +50,8 @@ internal sealed class RefutedRiseRule(ProgramFacts program, AlarmSettings settin
         where pair.Value.Since is not null
         let place = Place.Site(pair.Key)
         select new StandingAlarm(AlarmRule.RefutedRise, place, pair.Value.Since!.Value, AlarmWords.What(AlarmRule.RefutedRise, place),
-            AlarmWords.OfRefutedRise(pair.Value), AlarmWords.Next(AlarmRule.RefutedRise));
+            AlarmWords.OfRefutedRise(pair.Value), AlarmWords.Next(AlarmRule.RefutedRise),
+            pair.Value.Lots is [{ Lot: not Levels.None } most, ..] && 2 * most.Runs >= pair.Value.Found ? most.Lot : null);
 
     private long Tests(IEnumerable<Use> uses) => uses.Where(use => !left.Contains(use.Lot, Levels.Order)).Sum(use => use.Valid);
 

@@ -35,6 +35,12 @@ internal static class ConductRules
         // How often a site screened or an operator started, and the runs around a failed control, are counted nowhere else: those tables have no rule.
         yield return new("control-starts", row => row["trigger"] != "new-operator", row => new CountUnit("site", row["site"], ""), Always(
             Names(ColumnRule.Free, "trigger", "level", "site", "required", "first_day", "first_control_day", "is_missed", "is_open"), Names(ColumnRule.Finer, "runs_without_control")));
+        // What an alarm counts is counted nowhere else: the alarms themselves may be seen, except of operators and of single runs and controls.
+        yield return new("alarms", row => row["by"] is "lot" or "site" && row["rule"] is "lot-evidence" or "refuted-rise" or "low-yield" or "invalid-evidence" or "invalid-rise", Part, Always(
+            Names(ColumnRule.Free, "rule", "by", "level", "since", "until", "status", "statistic_threshold", "method", "next"),
+            Names(ColumnRule.Finer, "days", "evidence", "found", "among", "expected", "statistic")));
+        yield return new("lot-alarms", _ => true, row => new CountUnit("lot", row["lot"], ""), Always(
+            Names(ColumnRule.Free, "lot", "flagged", "alarm_day", "rule", "last_use"), [("refuted", ColumnRule.Count("p.refuted"))], Names(ColumnRule.Finer, "refuted_before", "refuted_by", "positives_after", "runs_after")));
         yield return Rates();
         yield return Contrasts();
         yield return new("retests", row => row["by"] is "program" or "site" or "device", row => row["by"] == "device" ? DeviceRules.Device(row["level"]) : new CountUnit(row["by"], row["level"], ""), row =>
