@@ -10,6 +10,9 @@ internal sealed class AlarmEngine
     /// <summary>Days within which a place counts as in use, and a finding of conduct as recent; the day itself is one of them.</summary>
     public const int RecentDays = 14;
 
+    // A holiday is shorter.
+    private const int QuietDays = 7;
+
     // One or two runs too many are mostly a kit that was changed without its number; they stand on the page on conduct.
     private const long FewestTooMany = 3;
 
@@ -20,6 +23,7 @@ internal sealed class AlarmEngine
     private readonly ImmutableArray<IAlarmRule> rules;
     private readonly Dictionary<Place, DateOnly> lastUse = [];
     private DateOnly? told;
+    private DateOnly? lastRun;
 
     public AlarmEngine(Tally tally, ProgramSettings settings)
     {
@@ -53,6 +57,7 @@ internal sealed class AlarmEngine
         for (var next = told?.AddDays(1) ?? first; next <= day; next = next.AddDays(1))
         {
             var facts = program.On(next);
+            if (facts.Uses.Count > 0) lastRun = next;
             foreach (var use in facts.Uses)
             {
                 lastUse[Place.Site(use.Site)] = next;
@@ -94,6 +99,8 @@ internal sealed class AlarmEngine
             yield break;
         }
 
+        if (lastRun is { } last && day.DayNumber - last.DayNumber > QuietDays)
+            yield return $"The last run in the exports is of {AlarmWords.Day(last)}: check that they still arrive. Nothing is known of what was done since.";
         if (!program.HasConfirmatory) yield return "There is no confirmatory export, so lots cannot be judged by their refuted and confirmed positives.";
         else if (!program.KnowsWhen) yield return "It is not known when confirmatory results were reported, so lots cannot be judged by their refuted and confirmed positives.";
         foreach (var note in missing.Notes()) yield return note;
