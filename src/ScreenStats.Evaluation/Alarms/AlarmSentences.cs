@@ -26,7 +26,7 @@ internal static class AlarmSentences
 
             sentences.Add(new Sentence(
                 $"The alarm on lot {{0}} would have come at the end of {{1}}, with {{2}} of its {{3}} refuted positives reported before that day and {{4}} by its end. After that day the lot was used {{5}} {Figure.Plural(lot.RunsAfter ?? 0, "time", "times")} more, "
-                + $"with {{6}} {Figure.Plural(lot.PositivesAfter ?? 0, "positive run, which sent somebody home or kept them from work", "positive runs, each of which sent somebody home or kept them from work")}.",
+                + $"with {{6}} {Figure.Plural(lot.PositivesAfter ?? 0, "positive run, which may have kept somebody from work", "positive runs, each of which may have kept somebody from work")}.",
                 Figure.Name(path + ".lot", lot.Lot), Figure.Day(path + ".alarmDay", lot.AlarmDay), Figure.Count(path + ".refutedBefore", lot.RefutedBefore ?? 0), Figure.Count(path + ".refuted", lot.Refuted),
                 Figure.Count(path + ".refutedBy", lot.RefutedBy ?? 0), Figure.Count(path + ".runsAfter", lot.RunsAfter ?? 0), Figure.Count(path + ".positivesAfter", lot.PositivesAfter ?? 0)));
         }

@@ -110,7 +110,7 @@ internal static class TableHtml
         page.Text(".").Close();
     }
 
-    private static string Style(ColumnInfo column) => column.Unit is Unit.Text or Unit.Date ? "t" : "n";
+    private static string Style(ColumnInfo column) => column.Unit switch { Unit.Text => "t", Unit.Date => "t d", _ => "n" };
 
     /// <summary>Remarks and reasons, each once below the table under a letter.</summary>
     private sealed class Notes

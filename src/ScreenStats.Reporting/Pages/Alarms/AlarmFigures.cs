@@ -59,6 +59,8 @@ internal static class AlarmFigures
             marks, 320);
     }
 
+    private const string Superscripts = "⁰¹²³⁴⁵⁶⁷⁸⁹";
+
     // At most seven labelled places.
     private static ImmutableArray<Tick> Powers(double low, double top)
     {
@@ -72,7 +74,7 @@ internal static class AlarmFigures
                 0 => "1",
                 < 0 => "1/" + Math.Pow(10, -power).ToString("#,0", CultureInfo.InvariantCulture),
                 <= 6 => Math.Pow(10, power).ToString("#,0", CultureInfo.InvariantCulture),
-                _ => "1 and " + power.ToString(CultureInfo.InvariantCulture) + " noughts",
+                _ => "10" + string.Concat(power.ToString(CultureInfo.InvariantCulture).Select(digit => Superscripts[digit - '0'])),
             }));
         }
 
