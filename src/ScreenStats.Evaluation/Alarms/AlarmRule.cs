@@ -9,7 +9,7 @@ public enum AlarmRule
     /// <summary>A site's or lot's invalid-run rate is above the limit, proven.</summary>
     InvalidEvidence = 1,
 
-    /// <summary>A site's or lot's invalid-run rate has risen above the program's ordinary one.</summary>
+    /// <summary>A site's or lot's invalid-run rate has risen above what is ordinary there.</summary>
     InvalidRise = 2,
 
     /// <summary>A control swab did not show what it should, and none has since.</summary>

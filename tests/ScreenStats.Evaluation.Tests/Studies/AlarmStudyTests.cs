@@ -14,7 +14,8 @@ namespace ScreenStats.Evaluation.Tests.Studies;
 /// <remarks>
 /// False is any alarm of the rule on any lot or site at any time in a program whose lots are all sound and whose sites' rates stay what they are;
 /// of unusable runs above the limit: on a site whose true rate is not above it. The rise of unusable runs promises a number of false alarms a year, not a chance
-/// of any ever, and measures sites against the program: where sites differ its alarms on worse sites are not false, so they are counted as alarms only.
+/// of any ever, and measures sites against twice the program's rate at most: it is false on a lot, and on a site whose true rate is no more than 1.5 times the mean of all
+/// sites; worse sites are what it is to find.
 /// </remarks>
 public sealed class AlarmStudyTests(ITestOutputHelper output)
 {
@@ -36,17 +37,23 @@ public sealed class AlarmStudyTests(ITestOutputHelper output)
             var plan = DrawnPlan.Draw(number, random) with { PersonCorrelation = 0.1, SiteCorrelation = 0.01 };
             var drawn = ProgramDraw.Of(plan, 31_112_500_000UL + (ulong)number);
             var alarms = AlarmReplay.At(Tally.FromCells(drawn.Cells), new ProgramSettings())!.Alarms;
+            var usual = drawn.UnusableRates.Values.Average();
             lock (found)
             {
                 foreach (var rule in Rules)
                 {
-                    var isFalse = alarms.Any(alarm => alarm.Rule == rule && (rule != AlarmRule.InvalidEvidence || (alarm.By == "site" && drawn.UnusableRates[alarm.Level] <= 0.05)));
+                    var isFalse = alarms.Any(alarm => alarm.Rule == rule && rule switch
+                    {
+                        AlarmRule.InvalidEvidence => alarm.By == "site" && drawn.UnusableRates[alarm.Level] <= 0.05,
+                        AlarmRule.InvalidRise => alarm.By == "lot" || drawn.UnusableRates[alarm.Level] <= 1.5 * usual,
+                        _ => true,
+                    });
                     if (number < Few) found[(Few, rule)] = found.GetValueOrDefault((Few, rule)) + (isFalse ? 1 : 0);
                     if (StudyFile.IsFull) found[(All, rule)] = found.GetValueOrDefault((All, rule)) + (isFalse ? 1 : 0);
                 }
             }
         });
-        Settle("sound", [.. found.Select(entry => Line("sound", entry.Key.Programs, entry.Key.Rule, entry.Key.Rule == AlarmRule.InvalidRise ? "alarm" : "false", entry.Value, entry.Key.Programs, null))]);
+        Settle("sound", [.. found.Select(entry => Line("sound", entry.Key.Programs, entry.Key.Rule, "false", entry.Value, entry.Key.Programs, null))]);
         found[(Few, AlarmRule.LotEvidence)].Should().BeLessThanOrEqualTo(2);
         File.Lines("sound").Single(line => line.StartsWith("sound,2000,lot-evidence,", StringComparison.Ordinal)).Split(',')[7].Should().Match(upper => double.Parse(upper, CultureInfo.InvariantCulture) < 0.015);
     }

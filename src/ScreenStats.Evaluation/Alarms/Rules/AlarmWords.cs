@@ -11,7 +11,7 @@ internal static class AlarmWords
     {
         AlarmRule.LotEvidence => ": more refuted positives than the other lots at the same sites on the same days",
         AlarmRule.InvalidEvidence => ": the invalid-run rate is above the limit",
-        AlarmRule.InvalidRise => ": more invalid runs than the program's ordinary rate",
+        AlarmRule.InvalidRise => ": more invalid runs than is ordinary there",
         AlarmRule.ControlFailed => ": a control swab did not show what it should, and none of its kind has passed since",
         AlarmRule.ControlMissing => ": a control swab that the program's rules ask for was not run, or did not pass",
         AlarmRule.ExpiredLot => ": used after it had expired",
