@@ -53,7 +53,7 @@ internal sealed class AlarmEngine
     /// <summary>Tells every rule the days up to one.</summary>
     public void AdvanceTo(DateOnly day)
     {
-        if (program.First is not { } first) return;
+        if (program.Begins is not { } first) return;
         for (var next = told?.AddDays(1) ?? first; next <= day; next = next.AddDays(1))
         {
             var facts = program.On(next);

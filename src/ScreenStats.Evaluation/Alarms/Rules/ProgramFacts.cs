@@ -38,9 +38,13 @@ internal sealed class ProgramFacts
         foreach (ref readonly var cell in cells.Controls.AsSpan()) Of(cell.Day).Controls.Add(cell);
         foreach (ref readonly var cell in cells.Conduct.AsSpan()) Of(cell.Day).Conduct.Add(cell);
         First = tally.FirstDay;
+        Begins = cells.Controls.IsEmpty || First is null ? First : Earlier(First.Value, cells.Controls.Min(cell => cell.Day));
         // The days go from the first run to the day up to which the data are complete; what becomes of a run by mere lapse of time may come later.
         Last = First is null ? null : Later(tally.LastDay!.Value, cells.DataAsOf is { } until ? DateOnly.FromDateTime(until) : null);
     }
+
+    /// <summary>The first day of which anything is known: control swabs may be run before the first screen. Null without a run.</summary>
+    public DateOnly? Begins { get; }
 
     /// <summary>First day with a counted run.</summary>
     public DateOnly? First { get; }
@@ -65,6 +69,8 @@ internal sealed class ProgramFacts
         if (!days.TryGetValue(day, out var facts)) days.Add(day, facts = new DayFacts());
         return facts;
     }
+
+    private static DateOnly Earlier(DateOnly one, DateOnly other) => one < other ? one : other;
 
     private static DateOnly Later(DateOnly one, DateOnly? other) => other > one ? other.Value : one;
 }
