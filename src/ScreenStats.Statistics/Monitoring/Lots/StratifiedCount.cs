@@ -1,3 +1,5 @@
+using System.Runtime.CompilerServices;
+
 namespace ScreenStats.Statistics.Monitoring.Lots;
 
 /// <summary>
@@ -91,6 +93,8 @@ internal sealed class StratifiedCount
         return (from, sum);
     }
 
+    // Compiled for good at once: most of the time of a test is spent here.
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     private static double[] Add(double[] left, double[] right, ref long from)
     {
         var result = new double[left.Length + right.Length - 1];

@@ -1,3 +1,4 @@
+using System.Runtime.CompilerServices;
 using ScreenStats.Statistics.Comparison;
 using ScreenStats.Statistics.Numerics;
 
@@ -43,6 +44,7 @@ internal readonly struct StratumCount
     public bool Informative => Highest > Lowest;
 
     /// <summary>The probabilities from the number returned upwards; those below the threshold times the largest are left out. They add up to 1.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     public (long From, double[] Probabilities) Distribution(double logRatio, double threshold)
     {
         var mode = Mode(logRatio);
@@ -75,6 +77,7 @@ internal readonly struct StratumCount
     }
 
     /// <summary>The mean and the variance at a ratio.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     public (double Mean, double Variance) Moments(double logRatio)
     {
         if (!Informative) return (Lowest, 0);
@@ -114,6 +117,7 @@ internal readonly struct StratumCount
         : (double)(events - k) / (k + 1) * (share / (1 - share));
 
     /// <summary>The most likely number: the first whose next is not more likely, by bisection, as the steps fall.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     private long Mode(double logRatio)
     {
         var (low, high) = (Lowest, Highest);

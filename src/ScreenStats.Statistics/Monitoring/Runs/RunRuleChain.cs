@@ -1,5 +1,3 @@
-using MathNet.Numerics.LinearAlgebra;
-
 namespace ScreenStats.Statistics.Monitoring.Runs;
 
 /// <summary>The Markov chain of what a chart must remember of its past points for the run rules.</summary>
@@ -21,64 +19,69 @@ internal sealed class RunRuleChain
     /// <summary>The mean number of points until the first signal, or null where none can come.</summary>
     public double? MeanLength(ZoneChances chances)
     {
-        var numbers = new Dictionary<Memory, int> { [default] = 0 };
+        var zones = Zones(chances);
+        var numbers = new Dictionary<int, int> { [default(Memory).Key] = 0 };
         var order = new List<Memory> { default };
-        var moves = new List<(int From, int To, double Chance)>();
-        var signals = new List<double>();
-        for (var from = 0; from < order.Count; from++)
+        var (from, to, chance, signals) = (new List<int>(), new List<int>(), new List<double>(), new List<double>());
+        var none = true;
+        for (var state = 0; state < order.Count; state++)
         {
             double signal = 0;
-            foreach (var (side, zone, chance) in Zones(chances))
+            for (var at = 0; at < zones.Length; at++)
             {
-                if (chance == 0) continue;
-                if (Next(order[from], side, zone) is not { } next)
+                if (zones[at] == 0) continue;
+                // The first stands on the centre; then four zones below and four above.
+                if (Next(order[state], at == 0 ? -1 : (at - 1) / 4, at == 0 ? 0 : (at - 1) % 4) is not { } next)
                 {
-                    signal += chance;
+                    signal += zones[at];
                     continue;
                 }
 
-                if (!numbers.TryGetValue(next, out var to))
+                if (!numbers.TryGetValue(next.Key, out var number))
                 {
-                    to = order.Count;
-                    numbers.Add(next, to);
+                    number = order.Count;
+                    numbers.Add(next.Key, number);
                     order.Add(next);
                 }
 
-                moves.Add((from, to, chance));
+                if (number == state) continue;
+                from.Add(state);
+                to.Add(number);
+                chance.Add(zones[at]);
             }
 
+            none &= signal == 0;
             signals.Add(signal);
         }
 
-        return signals.TrueForAll(chance => chance == 0) ? null : Solve(order.Count, moves, signals);
+        if (none) return null;
+        // The diagonal as the sum of what leaves the state: no digit is lost where a signal is rare.
+        var states = order.Count;
+        var matrix = new double[states * states];
+        for (var state = 0; state < states; state++) matrix[(state * states) + state] = signals[state];
+        for (var move = 0; move < from.Count; move++)
+        {
+            matrix[(to[move] * states) + from[move]] -= chance[move];
+            matrix[(from[move] * states) + from[move]] += chance[move];
+        }
+
+        var mean = FirstPassage.Mean(matrix, states);
+        return double.IsFinite(mean) && mean >= 1 ? mean : null;
     }
 
-    private static IEnumerable<(int Side, int Zone, double Chance)> Zones(ZoneChances chances)
+    private static double[] Zones(ZoneChances chances)
     {
-        yield return (-1, 0, chances.On);
+        var zones = new double[9];
+        zones[0] = chances.On;
         for (var side = 0; side < 2; side++)
         {
-            yield return (side, 0, chances.Near[side]);
-            yield return (side, 1, chances.Off[side]);
-            yield return (side, 2, chances.Far[side]);
-            yield return (side, 3, chances.Outside[side]);
-        }
-    }
-
-    // The diagonal of I - Q as the sum of what leaves the state: no digit is lost where a signal is rare.
-    private static double? Solve(int states, List<(int From, int To, double Chance)> moves, List<double> signals)
-    {
-        var matrix = Matrix<double>.Build.Dense(states, states);
-        for (var state = 0; state < states; state++) matrix[state, state] = signals[state];
-        foreach (var (from, to, chance) in moves)
-        {
-            if (from == to) continue;
-            matrix[from, to] -= chance;
-            matrix[from, from] += chance;
+            zones[(4 * side) + 1] = chances.Near[side];
+            zones[(4 * side) + 2] = chances.Off[side];
+            zones[(4 * side) + 3] = chances.Far[side];
+            zones[(4 * side) + 4] = chances.Outside[side];
         }
 
-        var mean = matrix.LU().Solve(Vector<double>.Build.Dense(states, 1.0))[0];
-        return double.IsFinite(mean) && mean >= 1 ? mean : null;
+        return zones;
     }
 
     /// <summary>What is remembered after one more point; null where a rule fires.</summary>
@@ -130,5 +133,11 @@ internal sealed class RunRuleChain
         return bits;
     }
 
-    private record struct Memory(int FarBelow, int FarAbove, int OffBelow, int OffAbove, int Run);
+    private struct Memory
+    {
+        public int FarBelow, FarAbove, OffBelow, OffAbove, Run;
+
+        /// <summary>A number of its own for each: two windows of three points, two of five, and a run of -7 to 7.</summary>
+        public readonly int Key => FarBelow | (FarAbove << 3) | (OffBelow << 6) | (OffAbove << 11) | ((Run + 8) << 16);
+    }
 }

@@ -26,11 +26,9 @@ public static class BurstScan
         ArgumentNullException.ThrowIfNull(cells);
         options ??= new BurstScanOptions();
         options.Check();
-        var used = cells.Where(cell => cell.Trials > 0)
-            .GroupBy(cell => (cell.Lot, cell.Site, cell.Day))
-            .Select(group => new BurstCell(group.Key.Lot, group.Key.Site, group.Key.Day, group.Sum(cell => cell.Trials), group.Sum(cell => cell.Events)))
-            .OrderBy(cell => cell.Lot).ThenBy(cell => cell.Site).ThenBy(cell => cell.Day).ToArray();
-        var (events, trials) = (used.Sum(cell => cell.Events), used.Sum(cell => cell.Trials));
+        var used = InOrder(cells);
+        long events = 0, trials = 0;
+        foreach (var cell in used) (events, trials) = (checked(events + cell.Events), checked(trials + cell.Trials));
         if (events > LargestEvents) throw new ArgumentOutOfRangeException(nameof(cells), events, "At most ten million events are searched for a burst.");
         BurstScanResult None(UndefinedReason reason) => new(events, trials, null, null, options, reason);
         if (trials == 0) return None(UndefinedReason.NoTrials);
@@ -42,5 +40,38 @@ public static class BurstScan
         if (options.Replicates == 0) return new BurstScanResult(events, trials, burst, null, options, null);
         var (chance, simulated) = search.Chance(burst.LogLikelihoodRatio);
         return new BurstScanResult(events, trials, burst, chance, options, null) { Simulated = simulated };
+    }
+
+    /// <summary>The cells with trials by lot, site and day; cells of the same three added up.</summary>
+    private static BurstCell[] InOrder(IReadOnlyList<BurstCell> cells)
+    {
+        var (sorted, count) = (new BurstCell[cells.Count], 0);
+        for (var i = 0; i < cells.Count; i++)
+        {
+            if (cells[i].Trials > 0) sorted[count++] = cells[i];
+        }
+
+        Array.Sort(sorted, 0, count, Order.ByPlaceAndDay);
+        var used = 0;
+        for (var i = 0; i < count; i++)
+        {
+            if (used > 0 && Order.ByPlaceAndDay.Compare(sorted[used - 1], sorted[i]) == 0)
+            {
+                var (one, other) = (sorted[used - 1], sorted[i]);
+                sorted[used - 1] = new BurstCell(one.Lot, one.Site, one.Day, checked(one.Trials + other.Trials), checked(one.Events + other.Events));
+            }
+            else sorted[used++] = sorted[i];
+        }
+
+        Array.Resize(ref sorted, used);
+        return sorted;
+    }
+
+    private sealed class Order : IComparer<BurstCell>
+    {
+        public static readonly Order ByPlaceAndDay = new();
+
+        public int Compare(BurstCell x, BurstCell y) =>
+            x.Lot != y.Lot ? x.Lot.CompareTo(y.Lot) : x.Site != y.Site ? x.Site.CompareTo(y.Site) : x.Day.CompareTo(y.Day);
     }
 }

@@ -1,3 +1,5 @@
+using System.Runtime.CompilerServices;
+
 namespace ScreenStats.Statistics.Monitoring.Scans;
 
 /// <summary>The search through all windows, of the real events and of simulated ones.</summary>
@@ -15,8 +17,8 @@ internal sealed class BurstSearch
     public BurstSearch(BurstCell[] cells, int events, long trials, BurstScanOptions options)
     {
         (this.cells, this.events, this.trials, this.options) = (cells, events, trials, options);
-        var all = new List<BurstView> { new(cells, cell => (cell.Lot, cell.Site)), new(cells, cell => (cell.Lot, null)), new(cells, cell => (null, cell.Site)) };
-        if (options.WholeProgram) all.Add(new BurstView(cells, _ => (null, null)));
+        var all = new List<BurstView> { new(cells, true, true), new(cells, true, false), new(cells, false, true) };
+        if (options.WholeProgram) all.Add(new BurstView(cells, false, false));
         views = [.. all];
         before = new long[cells.Length + 1];
         for (var i = 0; i < cells.Length; i++) before[i + 1] = before[i] + cells[i].Trials;
@@ -45,7 +47,7 @@ internal sealed class BurstSearch
                 var score = LikelihoodRatioScore.Excess(inside, inWindow, events, trials);
                 if (!(score > (best?.LogLikelihoodRatio ?? 0) * (1 + Tolerance))) continue;
                 var (group, firstDay, _) = view.At(window.First);
-                var (lot, site) = view.Groups[group];
+                var (lot, site) = (view.Lot(group), view.Site(group));
                 best = new Burst(lot, site, firstDay, view.At(window.Last).Day, inside, (double)events * inWindow / trials, inWindow, score);
             }
         }
@@ -73,6 +75,7 @@ internal sealed class BurstSearch
     }
 
     /// <summary>For each number of events the most trials with which a window is at least as strong; -1 where none is.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     private long[] Limits(double score)
     {
         var limits = new long[events + 1];
@@ -106,6 +109,7 @@ internal sealed class BurstSearch
     }
 
     /// <summary>As many trials as there are events, each set of them with the same chance (Floyd's method), as the cells they lie in.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     private void Draw(ReplicateStream random, Work work)
     {
         work.Drawn.Clear();
@@ -119,11 +123,13 @@ internal sealed class BurstSearch
         }
     }
 
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     private static ReadOnlySpan<int> Slots(BurstView view, int[] hit, Work work)
     {
-        for (var i = 0; i < hit.Length; i++) work.Slots[i] = view.SlotOfCell[hit[i]];
-        Array.Sort(work.Slots);
-        return work.Slots;
+        var (slots, of) = (work.Slots, view.SlotOfCell);
+        for (var i = 0; i < hit.Length; i++) slots[i] = of[hit[i]];
+        Array.Sort(slots);
+        return slots;
     }
 
     private sealed class Work(int events)

@@ -1,29 +1,42 @@
+using System.Runtime.CompilerServices;
+
 namespace ScreenStats.Statistics.Monitoring.Scans;
 
 /// <summary>One way to see the cells: by lot and site, by lot, by site, or all together; its slots are groups and days, sorted, with running trials.</summary>
 internal sealed class BurstView
 {
+    private readonly ulong[] all;
     private readonly long[] before;
     private readonly int[] groups;
     private readonly int[] days;
 
     /// <summary>Sorts cells by group and day; cells of the same group and day share a slot.</summary>
-    public BurstView(IReadOnlyList<BurstCell> cells, Func<BurstCell, (int? Lot, int? Site)> group)
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
+    public BurstView(BurstCell[] cells, bool byLot, bool bySite)
     {
-        var ranks = new Dictionary<(int? Lot, int? Site), int>();
-        Groups = [.. cells.Select(group).Distinct().OrderBy(pair => pair.Lot ?? -1).ThenBy(pair => pair.Site ?? -1)];
-        for (var rank = 0; rank < Groups.Count; rank++) ranks.Add(Groups[rank], rank);
+        // Lot above site, both counted from 1; 0 is all of them.
+        var own = new ulong[cells.Length];
+        for (var i = 0; i < own.Length; i++) own[i] = ((byLot ? (ulong)cells[i].Lot + 1 : 0) << 32) | (bySite ? (ulong)cells[i].Site + 1 : 0);
+        all = own.AsSpan().ToArray();
+        Array.Sort(all);
+        var different = 0;
+        for (var i = 0; i < all.Length; i++)
+        {
+            if (i == 0 || all[i] != all[different - 1]) all[different++] = all[i];
+        }
+
+        Array.Resize(ref all, different);
         // The group above the day, the day's sign turned so that it sorts as a number without one.
-        var keys = new ulong[cells.Count];
-        var order = new int[cells.Count];
-        for (var i = 0; i < order.Length; i++) (keys[i], order[i]) = (((ulong)ranks[group(cells[i])] << 32) | ((uint)cells[i].Day ^ 0x80000000U), i);
+        var keys = new ulong[cells.Length];
+        var order = new int[cells.Length];
+        for (var i = 0; i < order.Length; i++) (keys[i], order[i]) = (((ulong)Array.BinarySearch(all, own[i]) << 32) | ((uint)cells[i].Day ^ 0x80000000U), i);
         Array.Sort(keys, order);
         var count = 0;
         for (var i = 0; i < keys.Length; i++) count += i == 0 || keys[i] != keys[i - 1] ? 1 : 0;
         before = new long[count + 1];
         groups = new int[count];
         days = new int[count];
-        SlotOfCell = new int[cells.Count];
+        SlotOfCell = new int[cells.Length];
         var slot = -1;
         for (var i = 0; i < keys.Length; i++)
         {
@@ -38,9 +51,13 @@ internal sealed class BurstView
         }
     }
 
-    public List<(int? Lot, int? Site)> Groups { get; }
-
     public int[] SlotOfCell { get; }
+
+    /// <summary>The lot of a group; null where it is all lots.</summary>
+    public int? Lot(int group) => all[group] >> 32 is > 0 and var lot ? (int)(lot - 1) : null;
+
+    /// <summary>The site of a group; null where it is all sites.</summary>
+    public int? Site(int group) => (uint)all[group] is > 0 and var site ? (int)(site - 1) : null;
 
     /// <summary>The group, the day and the trials before a slot.</summary>
     public (int Group, int Day, long Before) At(int slot) => (groups[slot], days[slot], before[slot]);
@@ -54,6 +71,8 @@ internal sealed class BurstView
     /// <param name="fewest">By number of events, lowered where a window has fewer trials.</param>
     /// <param name="scratch">At least as long as the events.</param>
     /// <param name="found">Told of each window that lowers a figure, by its first and last slot; or null.</param>
+    // Compiled for good at once: a run is too short for the compiler to come back to it.
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     public void Fewest(ReadOnlySpan<int> sorted, int longest, long[] fewest, Scratch scratch, Action<int, int, int>? found)
     {
         var count = 0;

@@ -1,3 +1,5 @@
+using System.Runtime.CompilerServices;
+
 namespace ScreenStats.Statistics.Monitoring.Scans;
 
 /// <summary>Random numbers of one replicate: a stream of its own, so that the result does not depend on who computes what.</summary>
@@ -13,6 +15,7 @@ internal struct ReplicateStream
         state = Next();
     }
 
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public ulong Next()
     {
         state += 0x9E3779B97F4A7C15UL;
@@ -23,14 +26,15 @@ internal struct ReplicateStream
     }
 
     /// <summary>A whole number below the limit, each with the same chance.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public long Below(long limit)
     {
         var range = (ulong)limit;
         var refuse = (0UL - range) % range;
         while (true)
         {
-            var product = (UInt128)Next() * range;
-            if ((ulong)product >= refuse) return (long)(ulong)(product >> 64);
+            var high = Math.BigMul(Next(), range, out var low);
+            if (low >= refuse) return (long)high;
         }
     }
 }
