@@ -10,20 +10,31 @@ internal sealed class BurstCounts
     // Trials are multiplied so that rounding the part of a site's rate is small; the scan then takes events as rare.
     private const int Scale = 100;
     private const double Prior = 5;
-    private readonly Dictionary<(int Lot, int Site, int Day), long[]> cells = [];
+    private readonly List<Entry> cells = [];
     private readonly string[] lots;
     private readonly string[] sites;
 
     public BurstCounts(Tally tally)
     {
-        lots = [.. tally.Cells.Screens.Select(cell => cell.Lot).Distinct(StringComparer.Ordinal).Order(Levels.Order)];
-        sites = [.. tally.Cells.Screens.Select(cell => cell.Site).Distinct(StringComparer.Ordinal).Order(Levels.Order)];
-        var ofLot = lots.Select((name, index) => (name, index)).ToDictionary(pair => pair.name, pair => pair.index, StringComparer.Ordinal);
-        var ofSite = sites.Select((name, index) => (name, index)).ToDictionary(pair => pair.name, pair => pair.index, StringComparer.Ordinal);
+        var (ofLot, ofSite) = (new Dictionary<string, int>(StringComparer.Ordinal), new Dictionary<string, int>(StringComparer.Ordinal));
+        foreach (var cell in tally.Cells.Screens)
+        {
+            ofLot.TryAdd(cell.Lot, 0);
+            ofSite.TryAdd(cell.Site, 0);
+        }
+
+        (lots, sites) = (Numbered(ofLot), Numbered(ofSite));
+        var found = new Dictionary<(int, int, int), Entry>();
         foreach (var cell in tally.Cells.Screens)
         {
             var key = (ofLot[cell.Lot], ofSite[cell.Site], cell.Day.DayNumber);
-            if (!cells.TryGetValue(key, out var counts)) cells.Add(key, counts = new long[5]);
+            if (!found.TryGetValue(key, out var entry))
+            {
+                found.Add(key, entry = new Entry(key.Item1, key.Item2, key.Item3));
+                cells.Add(entry);
+            }
+
+            var counts = entry.Counts;
             counts[(int)Part.Runs] += cell.Runs;
             if (cell.Outcome.IsUnusable()) counts[(int)Part.Unusable] += cell.Runs;
             else counts[(int)Part.Tests] += cell.Runs;
@@ -47,7 +58,7 @@ internal sealed class BurstCounts
     public string Site(int number) => sites[number];
 
     /// <summary>Events of a kind.</summary>
-    public long Total(Part part) => cells.Values.Sum(counts => counts[(int)part]);
+    public long Total(Part part) => cells.Sum(cell => cell.Counts[(int)part]);
 
     /// <summary>
     /// The cells of the scan: trials in proportion to the events that the site's own rate expects. The rate of a site is taken as if five more events had been
@@ -57,26 +68,47 @@ internal sealed class BurstCounts
     {
         var program = (double)Total(events) / Math.Max(1, Total(trials));
         if (program <= 0) return [];
-        var sums = new (long Trials, long Events)[sites.Length];
-        foreach (var (key, counts) in cells)
+        var (trialsOf, eventsOf) = (new long[sites.Length], new long[sites.Length]);
+        foreach (var cell in cells)
         {
-            sums[key.Site].Trials += counts[(int)trials];
-            sums[key.Site].Events += counts[(int)events];
+            trialsOf[cell.Site] += cell.Counts[(int)trials];
+            eventsOf[cell.Site] += cell.Counts[(int)events];
         }
 
-        var factors = Array.ConvertAll(sums, site => (site.Events + Prior) / ((site.Trials * program) + Prior));
-        return
-        [
-            .. cells.Where(pair => pair.Value[(int)trials] > 0).Select(pair =>
-            {
-                var seen = pair.Value[(int)events];
-                return new BurstCell(pair.Key.Lot, pair.Key.Site, pair.Key.Day, Math.Max(seen, (long)Math.Round(Scale * pair.Value[(int)trials] * factors[pair.Key.Site])), seen);
-            }),
-        ];
+        var scanned = new List<BurstCell>();
+        foreach (var cell in cells)
+        {
+            var (runs, seen) = (cell.Counts[(int)trials], cell.Counts[(int)events]);
+            if (runs <= 0) continue;
+            var factor = (eventsOf[cell.Site] + Prior) / ((trialsOf[cell.Site] * program) + Prior);
+            scanned.Add(new BurstCell(cell.Lot, cell.Site, cell.Day, Math.Max(seen, (long)Math.Round(Scale * runs * factor)), seen));
+        }
+
+        return scanned;
     }
 
     /// <summary>Runs of a kind in a burst.</summary>
     public long In(Burst burst, Part part) => cells
-        .Where(pair => (burst.Lot ?? pair.Key.Lot) == pair.Key.Lot && (burst.Site ?? pair.Key.Site) == pair.Key.Site && pair.Key.Day >= burst.FirstDay && pair.Key.Day <= burst.LastDay)
-        .Sum(pair => pair.Value[(int)part]);
+        .Where(cell => (burst.Lot ?? cell.Lot) == cell.Lot && (burst.Site ?? cell.Site) == cell.Site && cell.Day >= burst.FirstDay && cell.Day <= burst.LastDay)
+        .Sum(cell => cell.Counts[(int)part]);
+
+    /// <summary>The names in order, each numbered by its place.</summary>
+    private static string[] Numbered(Dictionary<string, int> numbers)
+    {
+        string[] names = [.. numbers.Keys.Order(Levels.Order)];
+        for (var number = 0; number < names.Length; number++) numbers[names[number]] = number;
+        return names;
+    }
+
+    private sealed class Entry(int lot, int site, int day)
+    {
+        public int Lot { get; } = lot;
+
+        public int Site { get; } = site;
+
+        public int Day { get; } = day;
+
+        /// <summary>Runs by kind.</summary>
+        public long[] Counts { get; } = new long[5];
+    }
 }

@@ -36,7 +36,7 @@ internal static class ConductRates
             {
                 // Who collects is a way of working, not a fault: what comes of it is in the contrasts.
                 var comparisons = grouping == Grouping.Program || measure == ConductMeasures.SelfCollected ? null
-                    : LevelComparisons.Of(all.Select(count => (LevelOf(grouping, count), grouping == Grouping.Site ? "" : count.Site, count.Trials, count.Events)));
+                    : Compared(grouping, all);
                 foreach (var part in Parts(grouping, all))
                 {
                     var counter = new ClusterCounter();
@@ -47,6 +47,13 @@ internal static class ConductRates
                 }
             }
         }
+    }
+
+    private static IReadOnlyDictionary<string, LevelComparison> Compared(Grouping grouping, List<ConductCount> counts)
+    {
+        var levels = new LevelCounts();
+        foreach (var count in counts) levels.Add(LevelOf(grouping, count), grouping == Grouping.Site ? "" : count.Site, count.Trials, count.Events);
+        return LevelComparisons.Of(levels);
     }
 
     private static IEnumerable<(string Level, List<ConductCount> Counts)> Parts(Grouping grouping, List<ConductCount> counts) => grouping == Grouping.Program

@@ -52,18 +52,18 @@ internal sealed record ChartSeries(ChartMeasure Measure, Grouping By, string Lev
     public static ChartSeries OfSites(ChartCounts counts, ChartMeasure measure, FlaggedPlaces flagged) => SideBySide(
         measure, PointKind.Site, flagged.Sites,
         counts.SitesAndLots.Where(both => measure == ChartMeasure.InvalidRuns || !flagged.Lots.Contains(both.Key.Lot))
-            .GroupBy(both => both.Key.Site, both => (both.Value.Counts, (DateOnly?)null), StringComparer.Ordinal));
+            .GroupBy(both => both.Key.Site, both => new Part(both.Value.Counts, null), StringComparer.Ordinal));
 
     /// <summary>The lots side by side, by first use: unusable runs without those of flagged sites, around the rate of the lots that are not flagged. Runs without a lot are in no comparison.</summary>
     public static ChartSeries OfLots(ChartCounts counts, ChartMeasure measure, FlaggedPlaces flagged) => SideBySide(
         measure, PointKind.Lot, flagged.Lots,
         counts.SitesAndLots.Where(both => both.Key.Lot != Levels.None && (measure == ChartMeasure.Refuted || !flagged.Sites.Contains(both.Key.Site)))
-            .GroupBy(both => both.Key.Lot, both => (both.Value.Counts, (DateOnly?)both.Value.First), StringComparer.Ordinal));
+            .GroupBy(both => both.Key.Lot, both => new Part(both.Value.Counts, both.Value.First), StringComparer.Ordinal));
 
     /// <summary>The operators side by side, around the rate at the sites that are not flagged.</summary>
     public static ChartSeries OfOperators(ChartCounts counts, ChartMeasure measure, FlaggedPlaces flagged) => SideBySide(
         measure, PointKind.Operator, counts.Operators.Keys.Where(one => flagged.Sites.Contains(one.Site)).Select(one => one.Operator).ToHashSet(StringComparer.Ordinal),
-        counts.Operators.Where(one => one.Key.Operator != Levels.None).GroupBy(one => one.Key.Operator, one => (one.Value, (DateOnly?)null), StringComparer.Ordinal));
+        counts.Operators.Where(one => one.Key.Operator != Levels.None).GroupBy(one => one.Key.Operator, one => new Part(one.Value, null), StringComparer.Ordinal));
 
     /// <summary>The rate to stand around; none where it would be 0 or 1.</summary>
     public ChartSeries Around(IEnumerable<SeriesPoint> points, string from)
@@ -73,15 +73,34 @@ internal sealed record ChartSeries(ChartMeasure Measure, Grouping By, string Lev
         return events > 0 && events < trials ? this with { Centre = (double)events / trials, CentreFrom = from } : this;
     }
 
-    private static ChartSeries SideBySide(
-        ChartMeasure measure, PointKind are, IReadOnlySet<string> flagged, IEnumerable<IGrouping<string, (TestCounts Counts, DateOnly? First)>> levels)
+    private static ChartSeries SideBySide(ChartMeasure measure, PointKind are, IReadOnlySet<string> flagged, IEnumerable<IGrouping<string, Part>> levels)
     {
-        var points = levels.Select(level => (level.Key, Counts: TestCounts.Sum(level.Select(part => part.Counts)), First: level.Min(part => part.First)))
-            .Where(level => level.Counts.Trials(measure) > 0)
-            .OrderByDescending(level => level.Counts.Trials(measure)).ThenBy(level => level.Key, Levels.Order).Take(ChartRules.MostLevels)
-            .OrderBy(level => level.First).ThenBy(level => level.Key, Levels.Order)
-            .Select(level => new SeriesPoint(level.Key, level.First, level.Counts.Trials(measure), level.Counts.Events(measure), false));
+        var points = levels.Select(level => Summed(measure, level)).Where(point => point.Trials > 0)
+            .OrderByDescending(point => point.Trials).ThenBy(point => point.Name, Levels.Order).Take(ChartRules.MostLevels)
+            .OrderBy(point => point.Start).ThenBy(point => point.Name, Levels.Order);
         var series = new ChartSeries(measure, Grouping.Program, "", are, [.. points]);
         return series.Points.Any(point => flagged.Contains(point.Name)) ? series.Around(series.Points.Where(point => !flagged.Contains(point.Name)), "unflagged") : series;
+    }
+
+    private static SeriesPoint Summed(ChartMeasure measure, IGrouping<string, Part> level)
+    {
+        long trials = 0, events = 0;
+        DateOnly? first = null;
+        foreach (var part in level)
+        {
+            trials += part.Counts.Trials(measure);
+            events += part.Counts.Events(measure);
+            if (first is null || part.First < first) first = part.First;
+        }
+
+        return new SeriesPoint(level.Key, first, trials, events, false);
+    }
+
+    // A class, so that queries over it need no code of their own at the start.
+    private sealed class Part(TestCounts counts, DateOnly? first)
+    {
+        public TestCounts Counts { get; } = counts;
+
+        public DateOnly? First { get; } = first;
     }
 }

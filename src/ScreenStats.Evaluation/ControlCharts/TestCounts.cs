@@ -15,21 +15,6 @@ internal struct TestCounts
 
     public readonly long ValidTests => Runs - Unusable;
 
-    /// <summary>All periods together.</summary>
-    public static TestCounts Sum(IEnumerable<TestCounts> periods)
-    {
-        var sum = default(TestCounts);
-        foreach (var period in periods)
-        {
-            sum.Runs += period.Runs;
-            sum.Unusable += period.Unusable;
-            sum.Refuted += period.Refuted;
-            sum.Pending += period.Pending;
-        }
-
-        return sum;
-    }
-
     public void Add(Outcome outcome, FollowUp followUp, long runs)
     {
         Runs += runs;

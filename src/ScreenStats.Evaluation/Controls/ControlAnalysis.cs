@@ -32,9 +32,18 @@ internal static class ControlAnalysis
 
         IEnumerable<ControlRow> Parts(Grouping grouping, Func<ControlCell, string> level)
         {
-            var comparisons = Enum.GetValues<ControlExpectation>().ToDictionary(expected => expected, expected => LevelComparisons.Of(
-                controls.Where(cell => cell.Expected == expected)
-                    .Select(cell => (level(cell), grouping == Grouping.Site ? "" : cell.Site, cell.Runs, cell.IsPassed ? 0 : cell.Runs))));
+            IReadOnlyDictionary<string, LevelComparison> Compared(ControlExpectation expected)
+            {
+                var levels = new LevelCounts();
+                foreach (var cell in controls)
+                {
+                    if (cell.Expected == expected) levels.Add(level(cell), grouping == Grouping.Site ? "" : cell.Site, cell.Runs, cell.IsPassed ? 0 : cell.Runs);
+                }
+
+                return LevelComparisons.Of(levels);
+            }
+
+            var comparisons = Enum.GetValues<ControlExpectation>().ToDictionary(expected => expected, expected => Compared(expected));
             return controls.GroupBy(cell => (Level: level(cell), cell.Expected))
                 .OrderBy(part => part.Key.Level, Levels.Order).ThenBy(part => part.Key.Expected)
                 .Select(part => Row(grouping, part.Key.Level, part.Key.Expected, part, comparisons[part.Key.Expected].At(part.Key.Level)));

@@ -17,20 +17,49 @@ internal static class ControlStarts
     /// <param name="screens">Its screen cells.</param>
     /// <param name="operators">Its operator cells.</param>
     public static ImmutableArray<ControlStart> Of(
-        ControlTrigger trigger, ImmutableArray<ControlCell> controls, ImmutableArray<ScreenCell> screens, ImmutableArray<OperatorCell> operators) => trigger switch
+        ControlTrigger trigger, ImmutableArray<ControlCell> controls, ImmutableArray<ScreenCell> screens, ImmutableArray<OperatorCell> operators)
+    {
+        var places = new Dictionary<(string, string), Place>();
+        Place At(string level, string within)
         {
-            ControlTrigger.NewLot => Starts(trigger,
-                screens.Where(cell => cell.Lot != Levels.None).Select(cell => ((cell.Lot, cell.Site), cell.Site, cell.Day, cell.Runs)),
-                Passed(controls).Select(cell => ((cell.Lot, cell.Site), cell.Day))),
-            ControlTrigger.NewOperator => Starts(trigger,
-                operators.Where(cell => cell.Operator != Levels.None).Select(cell => ((cell.Operator, ""), cell.Site, cell.Day, cell.Runs)),
-                Passed(controls).Select(cell => ((cell.Operator, ""), cell.Day))),
-            ControlTrigger.NewSite => Starts(trigger,
-                screens.Select(cell => ((cell.Site, cell.Site), cell.Site, cell.Day, cell.Runs)),
-                Passed(controls).Select(cell => ((cell.Site, cell.Site), cell.Day))),
-            ControlTrigger.Daily => Days(controls, screens),
-            _ => throw new ArgumentOutOfRangeException(nameof(trigger), trigger, "Not an occasion for control swabs."),
-        };
+            if (!places.TryGetValue((level, within), out var place)) places.Add((level, within), place = new Place(level, within));
+            return place;
+        }
+
+        switch (trigger)
+        {
+            case ControlTrigger.NewLot:
+                foreach (var cell in Passed(controls)) At(cell.Lot, cell.Site).Passed(cell.Day);
+                foreach (var cell in screens)
+                {
+                    if (cell.Lot != Levels.None) At(cell.Lot, cell.Site).Run(cell.Site, cell.Day, cell.Runs);
+                }
+
+                break;
+            case ControlTrigger.NewOperator:
+                foreach (var cell in Passed(controls)) At(cell.Operator, "").Passed(cell.Day);
+                foreach (var cell in operators)
+                {
+                    if (cell.Operator != Levels.None) At(cell.Operator, "").Run(cell.Site, cell.Day, cell.Runs);
+                }
+
+                break;
+            case ControlTrigger.NewSite:
+                foreach (var cell in Passed(controls)) At(cell.Site, cell.Site).Passed(cell.Day);
+                foreach (var cell in screens) At(cell.Site, cell.Site).Run(cell.Site, cell.Day, cell.Runs);
+                break;
+            case ControlTrigger.Daily:
+                return Days(controls, screens);
+            default:
+                throw new ArgumentOutOfRangeException(nameof(trigger), trigger, "Not an occasion for control swabs.");
+        }
+
+        return
+        [
+            .. places.Values.Where(place => place.Site is not null).OrderBy(place => place.Level, Levels.Order).ThenBy(place => place.Within, Levels.Order)
+                .Select(place => ControlStart.Of(trigger, place.Level, place.Site!, place.First, place.Control, place.Without)),
+        ];
+    }
 
     /// <summary>Why a trigger cannot be judged; null where it can. Without any control swab recorded nothing is judged: nobody knows whether none was run or none written down.</summary>
     public static string? Unknown(ControlTrigger trigger, ImmutableArray<ControlCell> controls)
@@ -46,43 +75,54 @@ internal static class ControlStarts
 
     private static IEnumerable<ControlCell> Passed(ImmutableArray<ControlCell> controls) => controls.Where(cell => cell.IsPassed);
 
-    private static ImmutableArray<ControlStart> Starts(
-        ControlTrigger trigger, IEnumerable<((string, string) Place, string Site, DateOnly Day, long Runs)> runs, IEnumerable<((string, string) Place, DateOnly Day)> passed)
+    private static ImmutableArray<ControlStart> Days(ImmutableArray<ControlCell> controls, ImmutableArray<ScreenCell> screens)
     {
-        var first = new Dictionary<(string, string), DateOnly>();
-        foreach (var (place, day) in passed)
+        var days = new Dictionary<(string, DateOnly), Place>();
+        foreach (var cell in screens)
         {
-            if (!first.TryGetValue(place, out var known) || day < known) first[place] = day;
+            if (!days.TryGetValue((cell.Site, cell.Day), out var day)) days.Add((cell.Site, cell.Day), day = new Place(cell.Site, ""));
+            day.Run(cell.Site, cell.Day, cell.Runs);
         }
 
-        var starts = new Dictionary<(string, string), (string Site, DateOnly Day, long Without)>();
-        foreach (var (place, site, day, count) in runs)
+        foreach (var cell in Passed(controls))
         {
-            var without = first.TryGetValue(place, out var control) && control <= day ? 0 : count;
-            if (!starts.TryGetValue(place, out var start)) starts.Add(place, (site, day, without));
-            else
-            {
-                var earlier = day < start.Day || (day == start.Day && string.CompareOrdinal(site, start.Site) < 0);
-                starts[place] = (earlier ? site : start.Site, earlier ? day : start.Day, start.Without + without);
-            }
+            if (days.TryGetValue((cell.Site, cell.Day), out var day)) day.Passed(cell.Day);
         }
 
         return
         [
-            .. starts.OrderBy(start => start.Key.Item1, Levels.Order).ThenBy(start => start.Key.Item2, Levels.Order)
-                .Select(start => ControlStart.Of(
-                    trigger, start.Key.Item1, start.Value.Site, start.Value.Day, first.TryGetValue(start.Key, out var day) ? day : null, start.Value.Without)),
+            .. days.Values.OrderBy(day => day.Level, Levels.Order).ThenBy(day => day.First.DayNumber)
+                .Select(day => ControlStart.Of(ControlTrigger.Daily, day.Level, day.Level, day.First, day.Control, day.Control is null ? day.Without : 0)),
         ];
     }
 
-    private static ImmutableArray<ControlStart> Days(ImmutableArray<ControlCell> controls, ImmutableArray<ScreenCell> screens)
+    /// <summary>What starts: with its first run, its first passed control, and its runs before that.</summary>
+    private sealed class Place(string level, string within)
     {
-        var passed = Passed(controls).Select(cell => (cell.Site, cell.Day)).ToHashSet();
-        return
-        [
-            .. screens.GroupBy(cell => (cell.Site, cell.Day)).OrderBy(day => day.Key.Site, Levels.Order).ThenBy(day => day.Key.Day)
-                .Select(day => (day.Key, Has: passed.Contains(day.Key), Runs: day.Sum(cell => cell.Runs)))
-                .Select(day => ControlStart.Of(ControlTrigger.Daily, day.Key.Site, day.Key.Site, day.Key.Day, day.Has ? day.Key.Day : null, day.Has ? 0 : day.Runs)),
-        ];
+        public string Level { get; } = level;
+
+        public string Within { get; } = within;
+
+        /// <summary>The site of the first run; null where there is none.</summary>
+        public string? Site { get; private set; }
+
+        public DateOnly First { get; private set; }
+
+        public DateOnly? Control { get; private set; }
+
+        public long Without { get; private set; }
+
+        /// <summary>Takes a passed control; all of them before the runs, but where runs are of one day.</summary>
+        public void Passed(DateOnly day)
+        {
+            if (!(Control <= day)) Control = day;
+        }
+
+        public void Run(string site, DateOnly day, long runs)
+        {
+            if (!(Control <= day)) Without += runs;
+            if (Site is not null && (day > First || (day == First && string.CompareOrdinal(site, Site) >= 0))) return;
+            (Site, First) = (site, day);
+        }
     }
 }

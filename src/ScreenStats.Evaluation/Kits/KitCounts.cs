@@ -9,11 +9,11 @@ internal sealed class KitCounts
     /// <summary>The measures in the order in which they are read.</summary>
     public static readonly PersonMeasure[] Measures = [PersonMeasure.Positivity, PersonMeasure.InvalidRuns, PersonMeasure.Refuted, PersonMeasure.PredictiveValue];
 
-    private readonly Dictionary<PersonMeasure, ClusterCounter> counters = Measures.ToDictionary(measure => measure, _ => new ClusterCounter());
+    private readonly ClusterCounter[] counters = Counters();
 
-    public ClusterCounter this[PersonMeasure measure] => counters[measure];
+    public ClusterCounter this[PersonMeasure measure] => counters[(int)measure];
 
-    public long Runs => counters[PersonMeasure.InvalidRuns].Trials;
+    public long Runs => this[PersonMeasure.InvalidRuns].Trials;
 
     public SortedSet<string> Lots { get; } = new(Levels.Order);
 
@@ -23,8 +23,15 @@ internal sealed class KitCounts
         foreach (var measure in Measures)
         {
             var (trial, happened) = Classify(measure, cell.Outcome, cell.FollowUp);
-            if (trial) counters[measure].Add(cell.Site, cell.Day, cell.Runs, happened ? cell.Runs : 0);
+            if (trial) this[measure].Add(cell.Site, cell.Day, cell.Runs, happened ? cell.Runs : 0);
         }
+    }
+
+    private static ClusterCounter[] Counters()
+    {
+        var counters = new ClusterCounter[(int)Measures.Max() + 1];
+        foreach (var measure in Measures) counters[(int)measure] = new ClusterCounter();
+        return counters;
     }
 
     private static (bool Trial, bool Happened) Classify(PersonMeasure measure, Outcome outcome, FollowUp followUp)

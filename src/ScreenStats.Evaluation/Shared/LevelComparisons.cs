@@ -13,20 +13,30 @@ namespace ScreenStats.Evaluation.Shared;
 internal static class LevelComparisons
 {
     /// <summary>Compares.</summary>
-    /// <param name="counts">Trials and events by level and stratum; equal ones are added up, so that trials and events may come apart.</param>
-    public static IReadOnlyDictionary<string, LevelComparison> Of(IEnumerable<(string Level, string Stratum, long Trials, long Events)> counts)
+    /// <param name="counts">Trials and events by level and stratum.</param>
+    public static IReadOnlyDictionary<string, LevelComparison> Of(LevelCounts counts)
     {
-        var cells = counts.Where(cell => cell.Level != Levels.None)
-            .GroupBy(cell => (cell.Level, cell.Stratum))
-            .Select(cell => (cell.Key.Level, cell.Key.Stratum, Trials: cell.Sum(one => one.Trials), Events: cell.Sum(one => one.Events)))
-            .Where(cell => cell.Trials > 0).ToList();
-        var strata = cells.GroupBy(cell => cell.Stratum, StringComparer.Ordinal)
-            .ToDictionary(stratum => stratum.Key, stratum => (Trials: stratum.Sum(cell => cell.Trials), Events: stratum.Sum(cell => cell.Events)), StringComparer.Ordinal);
-        var anyEvent = cells.Exists(cell => cell.Events > 0);
-        var levels = cells.GroupBy(cell => cell.Level, StringComparer.Ordinal).OrderBy(level => level.Key, Levels.Order)
-            .Select(level => (Name: level.Key, Test: StratifiedExactTest.Hypergeometric(
-                [.. level.OrderBy(cell => cell.Stratum, StringComparer.Ordinal).Select(cell => new LotStratum(cell.Events, cell.Trials, strata[cell.Stratum].Events, strata[cell.Stratum].Trials))])))
-            .ToList();
+        var strata = new Dictionary<string, LevelCounts.Sums>(StringComparer.Ordinal);
+        var anyEvent = false;
+        var levels = new List<Tested>();
+        foreach (var (_, stratum, cell) in counts.Cells)
+        {
+            if (!strata.TryGetValue(stratum, out var sums)) strata.Add(stratum, sums = new LevelCounts.Sums());
+            sums.Trials += cell.Trials;
+            sums.Events += cell.Events;
+            anyEvent |= cell.Events > 0;
+        }
+
+        var own = new List<LotStratum>();
+        string? name = null;
+        foreach (var (level, stratum, cell) in counts.Cells)
+        {
+            if (name is not null && level != name) Test();
+            name = level;
+            own.Add(new LotStratum(cell.Events, cell.Trials, strata[stratum].Events, strata[stratum].Trials));
+        }
+
+        if (name is not null) Test();
         var compared = levels.Where(level => level.Test.Reason is null).ToList();
         var adjusted = MultipleComparisons.Holm(compared.ConvertAll(level => level.Test.AtLeastAsMany));
         var found = new Dictionary<string, LevelComparison>(StringComparer.Ordinal);
@@ -38,6 +48,12 @@ internal static class LevelComparisons
         var reason = anyEvent ? "nothing to compare it with: no other at the same place, or no event there" : "there is no event to compare";
         foreach (var level in levels.Where(level => level.Test.Reason is not null)) found.Add(level.Name, LevelComparison.None(reason));
         return found;
+
+        void Test()
+        {
+            levels.Add(new Tested(name!, StratifiedExactTest.Hypergeometric(own)));
+            own.Clear();
+        }
     }
 
     /// <summary>The comparison of a level.</summary>
@@ -58,4 +74,6 @@ internal static class LevelComparisons
 
     private static Cell Number(LevelComparison? comparison, double? value) =>
         comparison is null ? Cell.Empty : Cell.NumberOr(value, comparison.PUndefined ?? "not compared");
+
+    private sealed record Tested(string Name, StratifiedTest Test);
 }

@@ -46,12 +46,18 @@ internal static class TruePrevalenceAnalysis
         foreach (var lot in tally.Cells.Screens.Where(cell => cell.Outcome.IsValidTest()).GroupBy(cell => cell.Lot, StringComparer.Ordinal))
         {
             var device = DeviceRule.Of(lot.Key, settings.Screens);
+            var ofDevice = device is null ? null : Part(Device, device.Name, null);
+            // Cells come in order of site and day: most are of the same site and period as the one before.
+            TruePrevalencePart? period = null, site = null;
             foreach (var cell in lot)
             {
+                var start = tally.Cells.Period.Start(cell.Day);
+                if (period is null || period.Start != start) period = Part(Program, "", start);
+                if (site is null || site.Level != cell.Site) site = Part(Site, cell.Site, null);
                 program.Add(cell, device);
-                Part(Program, "", tally.Cells.Period.Start(cell.Day)).Add(cell, device);
-                Part(Site, cell.Site, null).Add(cell, device);
-                if (device is not null) Part(Device, device.Name, null).Add(cell, device);
+                period.Add(cell, device);
+                site.Add(cell, device);
+                ofDevice?.Add(cell, device);
             }
         }
 
