@@ -24,7 +24,7 @@ internal static class StandOutTables
             new("strata", "Strata", Unit.Count, "Site-weeks (of sites: lot-weeks) that can tell it from the others.", row => Cell.Count(row.Strata)),
             new("observed", "Observed", Unit.Count, "Its events in these strata.", row => Cell.Count(row.Observed)),
             new("expected", "Expected", Unit.Ratio, "Its events there if all were alike.", row => Cell.NumberOr(row.Expected, row.ExpectedUndefined ?? "")) { Method = MethodNames.WithinStrata },
-            new("ratio", "Times the others", Unit.Ratio, "Its rate as a multiple of the others' in the same strata.", row => Cell.NumberOr(row.Ratio.Estimate, row.Ratio.EstimateUndefined ?? "")) { Method = MethodNames.RatioWithinStrata },
+            new("ratio", "Times the others", Unit.Ratio, "Its rate as a multiple of the others' in the same strata; of unusable runs and failed controls its odds, which say somewhat more than the rate where events are not rare.", row => Cell.NumberOr(row.Ratio.Estimate, row.Ratio.EstimateUndefined ?? "")) { Method = MethodNames.RatioWithinStrata },
             new("lower", "Lower", Unit.Ratio, "Lower limit of the ratio.", row => Cell.NumberOr(row.Ratio.Lower, row.Ratio.EstimateUndefined ?? "")),
             new("upper", "Upper", Unit.Ratio, "Upper limit of the ratio; none where the others have no event.", row => Cell.NumberOr(row.Ratio.Upper, row.Ratio.EstimateUndefined ?? "")),
             new("method", "Method", Unit.Text, "Method of the limits.", row => row.Ratio.Method is { } method ? Cell.Text(method) : Cell.Empty),
