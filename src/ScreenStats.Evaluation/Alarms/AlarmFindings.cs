@@ -7,7 +7,7 @@ namespace ScreenStats.Evaluation.Alarms;
 /// <summary>The alarms that would have come had the rules run every day.</summary>
 public sealed record AlarmFindings : IFinding
 {
-    /// <summary>The chance of any false alarm, ever, of each rule that may be looked at every day.</summary>
+    /// <summary>The chance of any false alarm, ever, of each rule that may be looked at every day (of the proof of a rate above the limit: over sites, and over lots), where runs are independent.</summary>
     public required double FalseAlarmChance { get; init; }
 
     /// <summary>Days in which one false alarm of the cumulative sums is accepted.</summary>

@@ -23,7 +23,7 @@ internal static class PlaceTestSentences
         {
             var path = FigurePath.Row(list + ".rows", row.Key);
             sentences.Add(new Sentence(
-                $"{Capital(one)} {{0}} has more {Events(row)} than chance readily makes, {{1}} against {{2}} expected, but the excess may be small, the lower limit is {{3}} times the others' rate: not material.",
+                $"{Capital(one)} {{0}} has more {Events(row)} than chance readily makes, {{1}} against {{2}} expected, but the excess may be small, the lower limit is {{3}} times the others' {Rate(row)}: not material.",
                 Figure.Name(path + ".place", row.Place), Figure.Count(path + ".observed", row.Observed), Say.Ratio(path + ".expected", row.Expected), Say.Ratio(path + ".ratio.lower", row.Ratio.Lower)));
         }
 
@@ -68,7 +68,7 @@ internal static class PlaceTestSentences
         var text = $"{Capital(one)} {{0}} needs looking into: {{1}} {Events(row)} where {{2}} would be expected if all {one}s were alike {same} (adjusted p {{4}}); ";
         if (row.Ratio is { Estimate: { } ratio, Upper: { } upper })
         {
-            text += "{5} times the others' rate, limits {3} to {6}, which is material.";
+            text += $"{{5}} times the others' {Rate(row)}, limits {{3}} to {{6}}, which is material.";
             figures.AddRange([Say.Ratio(path + ".ratio.estimate", ratio), Say.Ratio(path + ".ratio.upper", upper)]);
         }
         else
@@ -101,6 +101,9 @@ internal static class PlaceTestSentences
     }
 
     private static string Events(PlaceTestRow row) => row.Measure == TestMeasure.Invalid.Name ? TestMeasure.Invalid.Events : row.Measure == TestMeasure.Refuted.Name ? TestMeasure.Refuted.Events : TestMeasure.FailedControls.Events;
+
+    // Whole runs are compared by their odds, weighted ones by their rates.
+    private static string Rate(PlaceTestRow row) => row.Measure == TestMeasure.Refuted.Name || row.Measure == TestMeasure.Cases.Name ? "rate" : "odds";
 
     private static string Capital(string word) => char.ToUpperInvariant(word[0]) + word[1..];
 }

@@ -14,7 +14,7 @@ internal static class AlarmNotes
              "alarm of the k-th lot by first use at (k + 9)(k + 10)/(10 α): the shares 10/((k + 9)(k + 10)) add up to 1. K/α with the number K of lots so far would hold α (1 + 1/2 + … + 1/K) only"],
             "J. Ville, 1939, Étude critique de la notion de collectif; R. Wang, A. Ramdas, 2022, Journal of the Royal Statistical Society B 84:822–852; W. Hoeffding, 1963, Journal of the American Statistical Association 58:13–30 (several of one stratum at once)."),
         new(MethodNames.InvalidEvidence, "Proof that the invalid-run rate is above the limit",
-            "The same evidence run by run, with the limit as the chance of an unusable run: a site at or below the limit ever raises an alarm with at most the chance stated. One invalid run of ten is no proof.",
+            "The same evidence run by run, with the limit as the chance of an unusable run: a site at or below the limit ever raises an alarm with at most the chance stated. One invalid run of ten is no proof. It takes runs as independent: a few people whose runs fail again and again make it come sooner.",
             ["× θ^x / (1 + (θ − 1) L)^n for x unusable of n runs of a day, L the limit, θ = 1.25, 1.5, 2, 4, 8, 16; starting points and thresholds as for lots; sites and lots each hold α",
              "stands while the last 28 days are above the limit; lots without the runs of sites that have such an alarm"],
             "J. Ville, 1939, Étude critique de la notion de collectif."),

@@ -55,7 +55,7 @@ internal static class StandOutSentences
         var figures = new List<FigureReference> { name, Figure.Count(path + ".observed", row.Observed), Say.Ratio(path + ".expected", expected) };
         if (row.Ratio.Estimate is { } ratio)
         {
-            counts += " ({3} times the others' rate)";
+            counts += $" ({{3}} times the others' {(row.Measure is "refuted" or "cases" ? "rate" : "odds")})";
             figures.Add(Say.Ratio(path + ".ratio.estimate", ratio));
         }
 

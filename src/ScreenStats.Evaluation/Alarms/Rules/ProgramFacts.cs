@@ -5,6 +5,12 @@ namespace ScreenStats.Evaluation.Alarms.Rules;
 /// <summary>A tally sorted by the days on which its facts became known.</summary>
 internal sealed class ProgramFacts
 {
+    // Ten years.
+    private const int MostDays = 3660;
+
+    // Control swabs of the year before the first screen are known.
+    private const int ControlDays = 366;
+
     private static readonly DayFacts Nothing = new();
     private readonly Dictionary<DateOnly, DayFacts> days = [];
     private readonly Dictionary<(string Site, DateOnly Day), List<Use>> strata = [];
@@ -38,15 +44,20 @@ internal sealed class ProgramFacts
         foreach (ref readonly var cell in cells.Controls.AsSpan()) Of(cell.Day).Controls.Add(cell);
         foreach (ref readonly var cell in cells.Conduct.AsSpan()) Of(cell.Day).Conduct.Add(cell);
         First = tally.FirstDay;
-        Begins = cells.Controls.IsEmpty || First is null ? First : Earlier(First.Value, cells.Controls.Min(cell => cell.Day));
         // The days go from the first run to the day up to which the data are complete; what becomes of a run by mere lapse of time may come later.
         Last = First is null ? null : Later(tally.LastDay!.Value, cells.DataAsOf is { } until ? DateOnly.FromDateTime(until) : null);
+        if (First is { } day)
+        {
+            // A mistyped year makes no centuries of days without anything.
+            First = Later(day, Before(Last!.Value, MostDays));
+            Begins = cells.Controls.IsEmpty ? First : Later(Earlier(First.Value, cells.Controls.Min(cell => cell.Day)), Before(First.Value, ControlDays));
+        }
     }
 
     /// <summary>The first day of which anything is known: control swabs may be run before the first screen. Null without a run.</summary>
     public DateOnly? Begins { get; }
 
-    /// <summary>First day with a counted run.</summary>
+    /// <summary>First day with a counted run, or ten years before the last day.</summary>
     public DateOnly? First { get; }
 
     /// <summary>The day up to which the data are complete, and no earlier than the last counted run.</summary>
@@ -69,6 +80,8 @@ internal sealed class ProgramFacts
         if (!days.TryGetValue(day, out var facts)) days.Add(day, facts = new DayFacts());
         return facts;
     }
+
+    private static DateOnly Before(DateOnly day, int days) => day.DayNumber > days ? day.AddDays(-days) : DateOnly.MinValue;
 
     private static DateOnly Earlier(DateOnly one, DateOnly other) => one < other ? one : other;
 

@@ -39,8 +39,9 @@ internal static class ConductRules
         yield return new("alarms", row => row["by"] is "lot" or "site" && row["rule"] is "lot-evidence" or "refuted-rise" or "low-yield" or "invalid-evidence" or "invalid-rise", Part, Always(
             Names(ColumnRule.Free, "rule", "by", "level", "since", "until", "status", "statistic_threshold", "method", "next"),
             Names(ColumnRule.Finer, "days", "evidence", "found", "among", "expected", "statistic")));
+        // It has rows of some lots only; a count in it would say that all others have none. The table of lots has it.
         yield return new("lot-alarms", _ => true, row => new CountUnit("lot", row["lot"], ""), Always(
-            Names(ColumnRule.Free, "lot", "flagged", "alarm_day", "rule", "last_use"), [("refuted", ColumnRule.Count("p.refuted"))], Names(ColumnRule.Finer, "refuted_before", "refuted_by", "positives_after", "runs_after")));
+            Names(ColumnRule.Free, "lot", "flagged", "alarm_day", "rule", "last_use"), Names(ColumnRule.Finer, "refuted", "refuted_before", "refuted_by", "positives_after", "runs_after")));
         yield return Rates();
         yield return Contrasts();
         yield return new("retests", row => row["by"] is "program" or "site" or "device", row => row["by"] == "device" ? DeviceRules.Device(row["level"]) : new CountUnit(row["by"], row["level"], ""), row =>
