@@ -27,6 +27,8 @@ internal sealed class InvalidRise(AlarmSettings settings, Func<string, Place> pl
     private const double HighestRate = 0.2;
 
     private readonly SortedDictionary<string, Track> tracks = new(Levels.Order);
+    private readonly Dictionary<double, BernoulliDesign> designs = [];
+    private readonly Dictionary<BernoulliDesign, BernoulliLimitSearch> searches = [];
     private double ordinary;
     private double volume;
 
@@ -49,7 +51,7 @@ internal sealed class InvalidRise(AlarmSettings settings, Func<string, Place> pl
                 continue;
             }
 
-            track.Design ??= BernoulliCumulativeSum.Design(OrdinaryOf(track), 2 * OrdinaryOf(track));
+            track.Design ??= DesignOf(track);
             track.Limit ??= LimitOf(track, track.Design);
             if (track.Limit is not { } limit) continue;
             var design = track.Design;
@@ -71,14 +73,23 @@ internal sealed class InvalidRise(AlarmSettings settings, Func<string, Place> pl
 
     private double OrdinaryOf(Track track) => Math.Clamp((track.BaselineUnusable + Prior) / (track.Baseline + (Prior / ordinary)), ordinary, 2 * ordinary);
 
+    // Most places have the program's rate: they share one design and the run lengths found for it.
+    private BernoulliDesign DesignOf(Track track)
+    {
+        var rate = OrdinaryOf(track);
+        if (designs.TryGetValue(rate, out var design)) return design;
+        designs.Add(rate, design = BernoulliCumulativeSum.Design(rate, 2 * rate));
+        searches.TryAdd(design, new BernoulliLimitSearch(design));
+        return design;
+    }
+
     // In whole steps of the lattice. A place without runs in the baseline is taken to do as many as the others on average.
     private long? LimitOf(Track track, BernoulliDesign design)
     {
         var places = Math.Max(1, tracks.Values.Count(other => other.Baseline > 0));
         var runs = track.Baseline > 0 ? (double)track.Baseline / settings.BaselineDays : volume / places;
         var days = 2.0 * settings.FalseAlarmEveryDays * (track.Place + 9.0) * (track.Place + 10.0) / 10;
-        var found = BernoulliCumulativeSum.LimitFor(design, FalseAlarmTarget.OnceInRuns(Math.Max(1, runs * days)));
-        return found.Limit is { } limit ? (long)Math.Round(limit * design.Denominator) : null;
+        return searches[design].StepsFor(FalseAlarmTarget.OnceInRuns(Math.Max(1, runs * days)));
     }
 
     private sealed class Track(int place)

@@ -111,37 +111,14 @@ public static class BernoulliCumulativeSum
     /// <exception cref="ArgumentOutOfRangeException">An argument outside its domain.</exception>
     public static BernoulliLimit LimitFor(BernoulliDesign design, FalseAlarmTarget target, CumulativeSumOptions? options = null, double headStartShare = 0)
     {
-        ArgumentNullException.ThrowIfNull(design);
         ArgumentNullException.ThrowIfNull(target);
-        options ??= new CumulativeSumOptions();
-        options.Check(double.MaxValue);
-        if (!(headStartShare >= 0 && headStartShare < 1))
-            throw new ArgumentOutOfRangeException(nameof(headStartShare), headStartShare, "The head start is a share of the limit, 0 or more and below 1.");
-        long Start(long states) => (long)Math.Min(states - 1, Math.Round(headStartShare * states));
-        double? At(long states, double rate) => Figure(design, states, rate, Start(states)).Value;
-        bool Enough(long states) => At(states, design.RateInOrder) is not { } value || value >= target.Runs;
-
-        long below = 0;
-        var above = Math.Max(1, design.Denominator / 2);
-        while (!Enough(above))
-        {
-            below = above;
-            above *= 2;
-            if (above > MostStates) return new BernoulliLimit(design, target, null, null, null, null, null);
-        }
-
-        while (above - below > 1)
-        {
-            var middle = below + ((above - below) / 2);
-            if (Enough(middle)) above = middle;
-            else below = middle;
-        }
+        var search = new BernoulliLimitSearch(design, options, headStartShare);
+        if (search.StatesFor(target) is not { } states) return new BernoulliLimit(design, target, null, null, null, null, null);
 
         // The head start is rounded to the lattice, which can make the average dip by a trifle; the limit stated reaches the target in any case.
-        var steps = options.Signal == SignalRule.AtOrAbove ? above : above - 1;
         return new BernoulliLimit(
-            design, target, (double)steps / design.Denominator, At(above, design.RateInOrder), above > 1 ? At(above - 1, design.RateInOrder) : null,
-            At(above, design.AdjustedRateToFind), At(above, design.RateToFind));
+            design, target, (double)search.Steps(states) / design.Denominator, search.InOrder(states), states > 1 ? search.InOrder(states - 1) : null,
+            search.At(states, design.AdjustedRateToFind), search.At(states, design.RateToFind));
     }
 
     /// <summary>The path over observations.</summary>
@@ -198,7 +175,7 @@ public static class BernoulliCumulativeSum
     private static long StartOf(BernoulliDesign design, double headStart, long states) =>
         Math.Min(states - 1, (long)Math.Round(headStart * design.Denominator));
 
-    private static Estimate Figure(BernoulliDesign design, long states, double rate, long start)
+    internal static Estimate Figure(BernoulliDesign design, long states, double rate, long start)
     {
         if (rate == 0) return Estimate.Undefined(UndefinedReason.NeverSignals);
         double value;
