@@ -37,7 +37,7 @@ internal static class TableHtml
                 var style = Style(view.Table.Columns[view.IndexOf(columns[place].Name)]);
                 var text = Print(view, columns[place], row, notes);
                 if (place == 0) page.Element("th", text, ("scope", "row"), ("class", style));
-                else page.Element("td", text, ("class", style));
+                else page.Element("td", text, ("class", text.Length > LongText && style == "t" ? "t l" : style));
             }
 
             page.Close();
@@ -52,6 +52,9 @@ internal static class TableHtml
             .Element("a", $"tables/{view.Table.Id}.csv", ("href", $"tables/{view.Table.Id}.csv"))
             .Close();
     }
+
+    // A sentence in a cell, which would make a tall row of a narrow column.
+    private const int LongText = 60;
 
     private static string Print(TableView view, ViewColumn column, int row, Notes notes)
     {
