@@ -3,7 +3,7 @@ using System.Text;
 using System.Text.Json;
 using ScreenStats.Evaluation;
 using ScreenStats.Evaluation.Disclosure;
-using ScreenStats.Reporting.Charts;
+using ScreenStats.Reporting.Charts.Drawing;
 using ScreenStats.Reporting.Files;
 using ScreenStats.Reporting.Html;
 using ScreenStats.Reporting.Pages;

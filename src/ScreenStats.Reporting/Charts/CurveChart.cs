@@ -1,5 +1,7 @@
 using System.Collections.Immutable;
 using ScreenStats.Evaluation.Model;
+using ScreenStats.Reporting.Charts.Model;
+using ScreenStats.Reporting.Charts.Words;
 
 namespace ScreenStats.Reporting.Charts;
 

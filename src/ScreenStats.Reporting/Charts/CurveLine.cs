@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using ScreenStats.Reporting.Charts.Model;
 
 namespace ScreenStats.Reporting.Charts;
 

@@ -1,6 +1,8 @@
 using System.Collections.Immutable;
 using System.Globalization;
 using ScreenStats.Evaluation.Model;
+using ScreenStats.Reporting.Charts.Model;
+using ScreenStats.Reporting.Charts.Words;
 
 namespace ScreenStats.Reporting.Charts;
 

@@ -1,5 +1,7 @@
 using System.Collections.Immutable;
 using System.Globalization;
+using ScreenStats.Reporting.Charts.Model;
+using ScreenStats.Reporting.Charts.Words;
 
 namespace ScreenStats.Reporting.Charts;
 

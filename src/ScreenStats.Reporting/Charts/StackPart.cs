@@ -1,3 +1,5 @@
+using ScreenStats.Reporting.Charts.Model;
+
 namespace ScreenStats.Reporting.Charts;
 
 /// <summary>A part of a stacked bar.</summary>

@@ -1,6 +1,6 @@
 using System.Collections.Immutable;
 using ScreenStats.Evaluation;
-using ScreenStats.Reporting.Charts;
+using ScreenStats.Reporting.Charts.Model;
 
 namespace ScreenStats.Reporting.Pages;
 

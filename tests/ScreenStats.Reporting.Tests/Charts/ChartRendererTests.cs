@@ -1,5 +1,6 @@
 using System.Xml.Linq;
-using ScreenStats.Reporting.Charts;
+using ScreenStats.Reporting.Charts.Drawing;
+using ScreenStats.Reporting.Charts.Model;
 using ScreenStats.Reporting.Pages;
 
 namespace ScreenStats.Reporting.Tests.Charts;

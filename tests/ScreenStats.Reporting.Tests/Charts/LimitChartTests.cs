@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using ScreenStats.Reporting.Charts;
+using ScreenStats.Reporting.Charts.Model;
 
 namespace ScreenStats.Reporting.Tests.Charts;
 

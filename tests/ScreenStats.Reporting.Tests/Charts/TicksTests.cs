@@ -1,4 +1,4 @@
-using ScreenStats.Reporting.Charts;
+using ScreenStats.Reporting.Charts.Words;
 
 namespace ScreenStats.Reporting.Tests.Charts;
 

@@ -2,7 +2,8 @@ using System.Collections.Immutable;
 using System.Globalization;
 using ScreenStats.Evaluation;
 using ScreenStats.Evaluation.Alarms;
-using ScreenStats.Reporting.Charts;
+using ScreenStats.Reporting.Charts.Model;
+using ScreenStats.Reporting.Charts.Words;
 
 namespace ScreenStats.Reporting.Pages.Alarms;
 

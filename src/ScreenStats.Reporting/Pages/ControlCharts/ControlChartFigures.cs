@@ -4,6 +4,8 @@ using ScreenStats.Evaluation;
 using ScreenStats.Evaluation.ControlCharts;
 using ScreenStats.Evaluation.Model;
 using ScreenStats.Reporting.Charts;
+using ScreenStats.Reporting.Charts.Model;
+using ScreenStats.Reporting.Charts.Words;
 
 namespace ScreenStats.Reporting.Pages.ControlCharts;
 

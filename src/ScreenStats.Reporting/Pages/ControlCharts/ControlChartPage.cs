@@ -2,7 +2,6 @@ using System.Collections.Immutable;
 using ScreenStats.Evaluation;
 using ScreenStats.Evaluation.ControlCharts;
 using ScreenStats.Evaluation.Model;
-using ScreenStats.Reporting.Charts;
 
 namespace ScreenStats.Reporting.Pages.ControlCharts;
 

@@ -3,7 +3,8 @@ using System.Globalization;
 using ScreenStats.Evaluation;
 using ScreenStats.Evaluation.Detection;
 using ScreenStats.Evaluation.Model;
-using ScreenStats.Reporting.Charts;
+using ScreenStats.Reporting.Charts.Model;
+using ScreenStats.Reporting.Charts.Words;
 
 namespace ScreenStats.Reporting.Pages.Detection;
 

@@ -3,6 +3,7 @@ using System.Globalization;
 using ScreenStats.Evaluation;
 using ScreenStats.Evaluation.FollowThrough;
 using ScreenStats.Reporting.Charts;
+using ScreenStats.Reporting.Charts.Model;
 
 namespace ScreenStats.Reporting.Pages.FollowThrough;
 

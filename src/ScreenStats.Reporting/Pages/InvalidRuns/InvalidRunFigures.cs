@@ -5,6 +5,8 @@ using ScreenStats.Evaluation.Disclosure;
 using ScreenStats.Evaluation.InvalidRuns;
 using ScreenStats.Evaluation.Model;
 using ScreenStats.Reporting.Charts;
+using ScreenStats.Reporting.Charts.Model;
+using ScreenStats.Reporting.Charts.Words;
 
 namespace ScreenStats.Reporting.Pages.InvalidRuns;
 

@@ -4,6 +4,7 @@ using ScreenStats.Counting.Cubes;
 using ScreenStats.Evaluation;
 using ScreenStats.Evaluation.Model;
 using ScreenStats.Reporting.Charts;
+using ScreenStats.Reporting.Charts.Model;
 
 namespace ScreenStats.Reporting.Pages.Positivity;
 

@@ -2,6 +2,8 @@ using System.Collections.Immutable;
 using ScreenStats.Evaluation;
 using ScreenStats.Evaluation.Model;
 using ScreenStats.Reporting.Charts;
+using ScreenStats.Reporting.Charts.Model;
+using ScreenStats.Reporting.Charts.Words;
 
 namespace ScreenStats.Reporting.Pages.Refuted;
 

@@ -5,6 +5,7 @@ using ScreenStats.Evaluation;
 using ScreenStats.Evaluation.Model;
 using ScreenStats.Evaluation.TruePrevalence;
 using ScreenStats.Reporting.Charts;
+using ScreenStats.Reporting.Charts.Model;
 
 namespace ScreenStats.Reporting.Pages.TruePrevalence;
 

@@ -1,7 +1,8 @@
 using System.Collections.Immutable;
 using System.Globalization;
+using ScreenStats.Reporting.Charts.Model;
 
-namespace ScreenStats.Reporting.Charts;
+namespace ScreenStats.Reporting.Charts.Words;
 
 /// <summary>Round places on axes, and their labels.</summary>
 internal static class Ticks

@@ -2,9 +2,10 @@ using System.Globalization;
 using System.Text;
 using System.Xml;
 using System.Xml.Linq;
+using ScreenStats.Reporting.Charts.Model;
 using SkiaSharp;
 
-namespace ScreenStats.Reporting.Charts;
+namespace ScreenStats.Reporting.Charts.Drawing;
 
 /// <summary>
 /// Makes the drawing library's SVG a picture for a page: scalable, named and described, with ids of its own figure instead of a

@@ -1,6 +1,6 @@
 using System.Collections.Immutable;
 
-namespace ScreenStats.Reporting.Charts;
+namespace ScreenStats.Reporting.Charts.Model;
 
 /// <summary>A picture before it is drawn: everything it says, in numbers and words, so that it can be tested without a pixel.</summary>
 /// <param name="Id">Base name of its files: lower case, words joined by hyphens.</param>

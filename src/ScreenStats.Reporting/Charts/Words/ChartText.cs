@@ -1,7 +1,7 @@
 using System.Globalization;
 using System.Text;
 
-namespace ScreenStats.Reporting.Charts;
+namespace ScreenStats.Reporting.Charts.Words;
 
 /// <summary>Names from the data as they may stand in a picture: one line, no control or direction characters, not longer than there is room.</summary>
 internal static class ChartText

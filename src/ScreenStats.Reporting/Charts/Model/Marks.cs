@@ -1,6 +1,6 @@
 using System.Collections.Immutable;
 
-namespace ScreenStats.Reporting.Charts;
+namespace ScreenStats.Reporting.Charts.Model;
 
 /// <summary>Something drawn in a chart; positions are in the axes' natural units.</summary>
 internal abstract record Mark;

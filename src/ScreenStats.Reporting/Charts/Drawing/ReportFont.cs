@@ -2,7 +2,7 @@ using ScottPlot;
 using ScreenStats.Reporting.Assets;
 using SkiaSharp;
 
-namespace ScreenStats.Reporting.Charts;
+namespace ScreenStats.Reporting.Charts.Drawing;
 
 /// <summary>The shipped font, so that pictures have text on a machine without any font, and the same text on every machine.</summary>
 internal sealed class ReportFont : IFontResolver

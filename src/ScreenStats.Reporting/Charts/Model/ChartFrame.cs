@@ -1,4 +1,4 @@
-namespace ScreenStats.Reporting.Charts;
+namespace ScreenStats.Reporting.Charts.Model;
 
 /// <summary>Identity and words of a chart.</summary>
 /// <param name="Id">Base name of its files.</param>

@@ -1,4 +1,4 @@
-namespace ScreenStats.Reporting.Charts;
+namespace ScreenStats.Reporting.Charts.Model;
 
 /// <summary>A labelled place on an axis.</summary>
 /// <param name="Position">In the axis' units.</param>

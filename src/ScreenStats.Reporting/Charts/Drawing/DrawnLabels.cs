@@ -1,6 +1,7 @@
+using ScreenStats.Reporting.Charts.Model;
 using SkiaSharp;
 
-namespace ScreenStats.Reporting.Charts;
+namespace ScreenStats.Reporting.Charts.Drawing;
 
 /// <summary>
 /// The words of a chart by the glyphs that were drawn for them. The drawing library writes back what its glyphs stand for, which is not

@@ -1,4 +1,4 @@
-namespace ScreenStats.Reporting.Charts;
+namespace ScreenStats.Reporting.Charts.Model;
 
 /// <summary>How positions on an axis are laid out.</summary>
 internal enum AxisScale

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
+using ScreenStats.Reporting.Charts.Words;
 
-namespace ScreenStats.Reporting.Charts;
+namespace ScreenStats.Reporting.Charts.Model;
 
 /// <summary>An axis of a chart.</summary>
 /// <param name="Label">What it measures; empty where the ticks say it.</param>

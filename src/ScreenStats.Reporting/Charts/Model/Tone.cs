@@ -1,4 +1,4 @@
-namespace ScreenStats.Reporting.Charts;
+namespace ScreenStats.Reporting.Charts.Model;
 
 /// <summary>What a mark means; the palette decides its colour.</summary>
 internal enum Tone

@@ -1,6 +1,7 @@
 using ScottPlot;
+using ScreenStats.Reporting.Charts.Model;
 
-namespace ScreenStats.Reporting.Charts;
+namespace ScreenStats.Reporting.Charts.Drawing;
 
 /// <summary>Draws a chart with ScottPlot. The only place that knows the drawing library, with <see cref="ReportFont"/>.</summary>
 internal static class ChartRenderer

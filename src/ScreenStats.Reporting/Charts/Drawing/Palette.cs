@@ -1,4 +1,6 @@
-namespace ScreenStats.Reporting.Charts;
+using ScreenStats.Reporting.Charts.Model;
+
+namespace ScreenStats.Reporting.Charts.Drawing;
 
 /// <summary>
 /// Our colours: told apart by lightness as well as by hue, so that they hold for red-green and blue-yellow colour blindness and in
