@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using ScreenStats.Counting.Programs.Surroundings;
 
 namespace ScreenStats.Counting.Programs;
 
@@ -37,6 +38,15 @@ public sealed record ProgramSettings
 
     /// <summary>How often an alarm may be false, and which are dealt with.</summary>
     public AlarmSettings Alarms { get; init; } = new();
+
+    /// <summary>Dated changes that are named beforehand, in the order of their days.</summary>
+    public ImmutableArray<ChangeSettings> Changes { get; init; } = [];
+
+    /// <summary>Days on which a site's runs were taken because of an outbreak there.</summary>
+    public ImmutableArray<OutbreakSettings> Outbreaks { get; init; } = [];
+
+    /// <summary>A rate of the community outside; null where not stated.</summary>
+    public CommunitySettings? Community { get; init; }
 
     /// <summary>How the report is made.</summary>
     public ReportSettings Report { get; init; } = new();

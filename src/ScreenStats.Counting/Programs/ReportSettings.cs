@@ -16,4 +16,7 @@ public sealed record ReportSettings
 
     /// <summary>How limits of control charts of shares are made. Default exact.</summary>
     public ControlLimits ControlLimits { get; init; }
+
+    /// <summary>By what runs are compared side by side. Default by site.</summary>
+    public CompareBy CompareBy { get; init; }
 }

@@ -1,6 +1,7 @@
 using ScreenStats.Counting.Cubes;
 using ScreenStats.Counting.Diagnostics;
 using ScreenStats.Counting.Programs;
+using ScreenStats.Counting.Programs.Surroundings;
 
 namespace ScreenStats.Counting.Tests.Programs;
 
@@ -27,8 +28,12 @@ public sealed class ProgramFileTests
           "audits": { "strata": [ { "name": "plant", "sites": ["H*"], "lots": ["A*"], "collection": "self" }, { "name": "rest", "negatives": 12345 } ] },
           "alarms": { "falseAlarmChance": 0.02, "falseAlarmEveryDays": 90, "invalidRateLimit": 0.04, "baselineDays": 14,
                       "acknowledged": [ { "rule": "lot-evidence", "level": "A-17", "until": "2026-01-31" }, { "rule": "invalid-rise", "level": "North" } ] },
+          "changes": [ { "on": "2026-02-02", "what": "Swabs by the staff" }, { "on": "2026-01-13", "what": "Device two", "sites": ["N*", "South"] } ],
+          "outbreaks": [ { "site": "North", "from": "2026-01-06", "to": "2026-01-19", "note": "night shift" }, { "site": "South", "from": "2026-03-01" } ],
+          "community": { "measure": "positivity", "source": "bulletin", "until": "2026-03-01",
+                         "values": [ { "from": "2025-12-29", "value": 0.012, "lower": 0.01, "upper": 0.02 }, { "from": "2026-01-05", "value": 0.02 } ] },
           "costs": { "anything": 1 }, "cadence": {},
-          "report": { "confidence": 0.9, "period": "month", "suppressBelow": 5, "controlLimits": "three-sigma" },
+          "report": { "confidence": 0.9, "period": "month", "suppressBelow": 5, "controlLimits": "three-sigma", "compareBy": "region" },
         }
         """;
 
@@ -85,7 +90,15 @@ public sealed class ProgramFileTests
             new StratumSettings { Name = "plant", Sites = ["H*"], Lots = ["A*"], Collection = CollectedBy.Self },
             new StratumSettings { Name = "rest", Negatives = 12_345 },
         ]);
-        settings.Report.Should().Be(new ReportSettings { Confidence = 0.9, Period = ReportPeriod.Month, SuppressBelow = 5, ControlLimits = ControlLimits.ThreeSigma });
+        settings.Report.Should().Be(new ReportSettings { Confidence = 0.9, Period = ReportPeriod.Month, SuppressBelow = 5, ControlLimits = ControlLimits.ThreeSigma, CompareBy = CompareBy.Region });
+        settings.Changes.Should().BeEquivalentTo(
+            [new ChangeSettings(new(2026, 1, 13), "Device two", ["N*", "South"]), new ChangeSettings(new(2026, 2, 2), "Swabs by the staff", [])],
+            options => options.WithStrictOrdering().ComparingByMembers<ChangeSettings>());
+        settings.Outbreaks.Should().Equal(new OutbreakSettings("North", new(2026, 1, 6), new(2026, 1, 19), "night shift"), new OutbreakSettings("South", new(2026, 3, 1), null, ""));
+        settings.Community!.Measure.Should().Be(CommunityMeasure.Positivity);
+        settings.Community.Source.Should().Be("bulletin");
+        settings.Community.Until.Should().Be(new DateOnly(2026, 3, 1));
+        settings.Community.Values.Should().Equal(new CommunityValue(new(2025, 12, 29), 0.012, 0.01, 0.02), new CommunityValue(new(2026, 1, 5), 0.02, null, null));
     }
 
     [Fact]
@@ -102,6 +115,10 @@ public sealed class ProgramFileTests
         settings.Policy.FollowUp.Should().Equal(Outcome.Positive, Outcome.Inconclusive);
         settings.Report.Should().Be(new ReportSettings { Confidence = 0.95, Period = ReportPeriod.Week, SuppressBelow = 0 });
         settings.Screens.Should().BeEmpty();
+        settings.Changes.Should().BeEmpty();
+        settings.Outbreaks.Should().BeEmpty();
+        settings.Community.Should().BeNull();
+        settings.Report.CompareBy.Should().Be(CompareBy.Site);
     }
 
     [Fact]
@@ -117,6 +134,11 @@ public sealed class ProgramFileTests
     [InlineData("""{ "exports": { "screening": { "columns": { "collectedat": "when" } } } }""", "exports.screening.columns.collectedat", "\"collected_at\"")]
     [InlineData("""{ "audits": { "strata": [ { "name": "a", "sites": ["N"], "negativs": 5 } ] } }""", "audits.strata[0].negativs", "\"negatives\"")]
     [InlineData("""{ "exports": { "confirmation": {} } }""", "exports.confirmation", "\"confirmatory\"")]
+    [InlineData("""{ "changes": [ { "on": "2026-01-13", "what": "a", "site": ["A"] } ] }""", "changes[0].site", "\"sites\"")]
+    [InlineData("""{ "outbreaks": [ { "site": "A", "from": "2026-01-13", "until": "2026-01-14" } ] }""", "outbreaks[0].until", "\"site\"")]
+    [InlineData("""{ "community": { "measure": "positivity", "source": "a", "value": 5, "values": [ { "from": "2026-01-13", "value": 0 } ] } }""", "community.value", "\"values\"")]
+    [InlineData("""{ "community": { "measure": "positivity", "source": "a", "values": [ { "from": "2026-01-13", "valu": 0, "value": 0 } ] } }""", "community.values[0].valu", "\"value\"")]
+    [InlineData("""{ "report": { "compare": "site" } }""", "report.compare", "\"compareBy\"")]
     public void An_unknown_key_names_its_path_and_the_nearest_known_one(string text, string path, string nearest)
     {
         var found = Problems(text).Should().ContainSingle().Subject;
@@ -184,6 +206,31 @@ public sealed class ProgramFileTests
     [InlineData("""{ "exports": { "screening": { "words": { "x": "positiv" } } } }""", "\"positive\"")]
     [InlineData("""{ "exports": { "headcount": { "words": { "x": "positive" } } } }""", "has no words")]
     [InlineData("""{ "costs": 5 }""", "costs must be an object")]
+    [InlineData("""{ "report": { "compareBy": "shift" } }""", "\"site\", \"operator\", \"kit\", \"specimen\", \"region\"")]
+    [InlineData("""{ "changes": { "on": "2026-01-13" } }""", "changes must be a list")]
+    [InlineData("""{ "changes": [ "2026-01-13" ] }""", "changes[0] must be an object")]
+    [InlineData("""{ "changes": [ { "what": "a" } ] }""", "\"on\", the first day")]
+    [InlineData("""{ "changes": [ { "on": "2026-01-13" } ] }""", "\"what\", what changed")]
+    [InlineData("""{ "changes": [ { "on": "13.1.2026", "what": "a" } ] }""", "changes[0].on must be an ISO 8601 date")]
+    [InlineData("""{ "changes": [ { "on": "2026-01-13", "what": "a", "sites": "A*" } ] }""", "a list of site patterns")]
+    [InlineData("""{ "changes": [ { "on": "2026-01-13", "what": "a", "sites": [] } ] }""", "at least one site pattern")]
+    [InlineData("""{ "changes": [ { "on": "2026-01-13", "what": "a" }, { "on": "2026-01-13", "what": "a", "sites": ["A"] } ] }""", "changes[1] must be different")]
+    [InlineData("""{ "outbreaks": {} }""", "outbreaks must be a list")]
+    [InlineData("""{ "outbreaks": [ { "site": "A" } ] }""", "\"from\", its first day")]
+    [InlineData("""{ "outbreaks": [ { "from": "2026-01-13" } ] }""", "given with the \"site\"")]
+    [InlineData("""{ "outbreaks": [ { "site": "A", "from": "2026-01-13", "to": "2026-01-12" } ] }""", "not before \"from\"")]
+    [InlineData("""{ "outbreaks": [ { "site": "A", "from": "2026-02-30" } ] }""", "an ISO 8601 date")]
+    [InlineData("""{ "community": 0.012 }""", "community must be an object")]
+    [InlineData("""{ "community": {} }""", "the \"measure\", the \"source\" and the \"values\"")]
+    [InlineData("""{ "community": { "measure": "incidence", "source": "a", "values": [ { "from": "2026-01-13", "value": 0 } ] } }""", "\"positivity\", \"cases-per-100000-per-week\"")]
+    [InlineData("""{ "community": { "measure": "positivity", "source": "a", "values": [] } }""", "a list of values")]
+    [InlineData("""{ "community": { "measure": "positivity", "source": "a", "values": [ { "value": 0 } ] } }""", "\"from\", its first day")]
+    [InlineData("""{ "community": { "measure": "positivity", "source": "a", "values": [ { "from": "2026-01-13" } ] } }""", "given with a \"value\"")]
+    [InlineData("""{ "community": { "measure": "positivity", "source": "a", "values": [ { "from": "2026-01-13", "value": 1.2 } ] } }""", "for 1.2 percent write 0.012")]
+    [InlineData("""{ "community": { "measure": "positivity", "source": "a", "values": [ { "from": "2026-01-13", "value": 0.1, "lower": 0.2, "upper": 0.3 } ] } }""", "in order")]
+    [InlineData("""{ "community": { "measure": "positivity", "source": "a", "values": [ { "from": "2026-01-13", "value": 0.1 }, { "from": "2026-01-13", "value": 0.1 } ] } }""", "values[1].from must be later")]
+    [InlineData("""{ "community": { "measure": "positivity", "source": "a", "until": "2026-01-12", "values": [ { "from": "2026-01-13", "value": 0.1 } ] } }""", "not before the last value's \"from\"")]
+    [InlineData("""{ "community": { "measure": "cases-per-100000-per-week", "source": "a", "values": [ { "from": "2026-01-13", "value": 1e6 } ] } }""", "cases in 100,000 people in a week")]
     public void A_wrong_value_says_what_is_wanted(string text, string wanted)
     {
         var found = Problems(text).Should().ContainSingle().Subject;

@@ -44,6 +44,12 @@ public sealed class ProgramSchemaTests
         Words(At("alarms", "acknowledged").GetProperty("items").GetProperty("properties").GetProperty("rule")).Should().Equal(ProgramKeys.AlarmRules);
         Keys("report").Should().BeEquivalentTo(ProgramKeys.Report);
         Words(At("report", "period")).Should().Equal(ProgramKeys.Periods);
+        Words(At("report", "compareBy")).Should().Equal(ProgramKeys.CompareBy);
+        KeysOf(At("changes").GetProperty("items")).Should().BeEquivalentTo(ProgramKeys.Change);
+        KeysOf(At("outbreaks").GetProperty("items")).Should().BeEquivalentTo(ProgramKeys.Outbreak);
+        Keys("community").Should().BeEquivalentTo(ProgramKeys.Community);
+        Words(At("community", "measure")).Should().Equal(ProgramKeys.CommunityMeasures);
+        KeysOf(At("community", "values").GetProperty("items")).Should().BeEquivalentTo(ProgramKeys.CommunityValue);
         KeysOf(Schema.GetProperty("$defs").GetProperty("accuracy").GetProperty("oneOf")[2]).Should().BeEquivalentTo(ProgramKeys.Accuracy);
     }
 
@@ -65,6 +71,7 @@ public sealed class ProgramSchemaTests
         Default("report", "period").GetString().Should().Be("week");
         Default("report", "suppressBelow").GetInt32().Should().Be(0);
         Default("report", "controlLimits").GetString().Should().Be("exact");
+        Default("report", "compareBy").GetString().Should().Be("site");
     }
 
     [Fact]

@@ -29,12 +29,15 @@ internal static class AccuracyReader
     }
 
     /// <summary>A value with its limits, in order; null, and a problem, where they do not fit.</summary>
-    public static (double Value, double? Lower, double? Upper)? WithLimits(ProgramSection section, bool limitsNeeded, ProgramProblems problems)
+    /// <remarks>Shares in [0, 1], unless another way of reading a figure is given.</remarks>
+    public static (double Value, double? Lower, double? Upper)? WithLimits(
+        ProgramSection section, bool limitsNeeded, ProgramProblems problems, Func<ProgramSection, string, double?>? figure = null)
     {
         var item = section.Item!;
-        var value = section.Share("value");
-        var lower = section.Share("lower");
-        var upper = section.Share("upper");
+        figure ??= static (inside, name) => inside.Share(name);
+        var value = figure(section, "value");
+        var lower = figure(section, "lower");
+        var upper = figure(section, "upper");
         if (section.Find("value") is null)
         {
             problems.WrongValue(item, "given with a \"value\"");

@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using System.Globalization;
 using System.Text.Json;
 
 namespace ScreenStats.Counting.Programs.Reading;
@@ -45,17 +44,9 @@ internal static class AlarmReader
             if (one.Kind != JsonValueKind.Object) continue;
             if (section.Find("rule") is null || section.Find("level") is null) problems.WrongValue(one, "given with the \"rule\" and the \"level\" that the alarm prints");
             else if (section.Word("rule", ProgramKeys.AlarmRules) is { } rule && section.Text("level") is { } level)
-                known.Add(new AcknowledgedAlarm(ProgramKeys.AlarmRules[rule], level, Until(section, problems)));
+                known.Add(new AcknowledgedAlarm(ProgramKeys.AlarmRules[rule], level, DayReader.Read(section, "until", "2026-01-31", problems)));
         }
 
         return known.ToImmutable();
-    }
-
-    private static DateOnly? Until(ProgramSection section, ProgramProblems problems)
-    {
-        if (section.Find("until") is not { } item) return null;
-        if (item.Kind == JsonValueKind.String && DateOnly.TryParseExact(item.Text, "yyyy-MM-dd", CultureInfo.InvariantCulture, DateTimeStyles.None, out var day)) return day;
-        problems.WrongValue(item, "an ISO 8601 date in quotes, such as \"2026-01-31\"");
-        return null;
     }
 }

@@ -7,7 +7,7 @@ internal static class ProgramKeys
 {
     public static ImmutableArray<string> Program { get; } =
     [
-        "$schema", "title", "timeZone", "startsOn", "dataAsOf", "exports", "screens", "confirmatoryTest", "prevalence", "policy", "audits", "alarms", "costs", "cadence", "report",
+        "$schema", "title", "timeZone", "startsOn", "dataAsOf", "exports", "screens", "confirmatoryTest", "prevalence", "policy", "audits", "alarms", "changes", "outbreaks", "community", "costs", "cadence", "report",
     ];
 
     public static ImmutableArray<string> Exports { get; } = ["screening", "confirmatory", "controls", "headcount"];
@@ -46,7 +46,7 @@ internal static class ProgramKeys
     /// <summary>In the order of <see cref="ControlTrigger"/>.</summary>
     public static ImmutableArray<string> ControlTriggers { get; } = ["new-lot", "new-operator", "new-site", "daily"];
 
-    public static ImmutableArray<string> Report { get; } = ["confidence", "period", "suppressBelow", "controlLimits"];
+    public static ImmutableArray<string> Report { get; } = ["confidence", "period", "suppressBelow", "controlLimits", "compareBy"];
 
     public static ImmutableArray<string> DateOrders { get; } = ["iso", "day-first", "month-first"];
 
@@ -54,6 +54,20 @@ internal static class ProgramKeys
 
     /// <summary>In the order of <see cref="Programs.ControlLimits"/>.</summary>
     public static ImmutableArray<string> ControlLimits { get; } = ["exact", "three-sigma"];
+
+    /// <summary>In the order of <see cref="Programs.CompareBy"/>.</summary>
+    public static ImmutableArray<string> CompareBy { get; } = ["site", "operator", "kit", "specimen", "region"];
+
+    public static ImmutableArray<string> Change { get; } = ["on", "what", "sites"];
+
+    public static ImmutableArray<string> Outbreak { get; } = ["site", "from", "to", "note"];
+
+    public static ImmutableArray<string> Community { get; } = ["measure", "source", "until", "values"];
+
+    /// <summary>In the order of <see cref="Programs.Surroundings.CommunityMeasure"/>.</summary>
+    public static ImmutableArray<string> CommunityMeasures { get; } = ["positivity", "cases-per-100000-per-week"];
+
+    public static ImmutableArray<string> CommunityValue { get; } = ["from", "value", "lower", "upper"];
 
     public static ImmutableArray<string> FollowUp { get; } = ["positive", "inconclusive"];
 

@@ -23,7 +23,7 @@ internal static class ProgramReading
         {
             Title = section.Text("title") ?? defaults.Title,
             TimeZone = TimeZone(section, problems),
-            StartsOn = StartsOn(section, problems),
+            StartsOn = DayReader.Read(section, "startsOn", "2026-01-05", problems),
             DataAsOf = DataAsOf(section, problems),
             Exports = Exports(section.Find("exports"), problems),
             Screens = Screens(section, problems),
@@ -32,6 +32,9 @@ internal static class ProgramReading
             Policy = Policy(section.Find("policy"), problems),
             Audits = AuditReader.Read(section.Find("audits"), problems),
             Alarms = AlarmReader.Read(section.Find("alarms"), problems),
+            Changes = SurroundingsReader.Changes(section, problems),
+            Outbreaks = SurroundingsReader.Outbreaks(section, problems),
+            Community = CommunityReader.Read(section.Find("community"), problems),
             Report = Report(section.Find("report"), problems),
         };
     }
@@ -41,14 +44,6 @@ internal static class ProgramReading
         if (section.Text("timeZone") is not { } name) return null;
         if (TimeZoneInfo.TryFindSystemTimeZoneById(name, out _)) return name;
         problems.WrongValue(section.Find("timeZone")!, "the IANA name of a time zone that this machine knows, such as \"Europe/Berlin\"");
-        return null;
-    }
-
-    private static DateOnly? StartsOn(ProgramSection section, ProgramProblems problems)
-    {
-        if (section.Find("startsOn") is not { } item) return null;
-        if (item.Kind == JsonValueKind.String && DateOnly.TryParseExact(item.Text, "yyyy-MM-dd", System.Globalization.CultureInfo.InvariantCulture, System.Globalization.DateTimeStyles.None, out var day)) return day;
-        problems.WrongValue(item, "an ISO 8601 date in quotes, such as \"2026-01-05\"");
         return null;
     }
 
@@ -220,6 +215,7 @@ internal static class ProgramReading
             Period = (ReportPeriod?)section.Word("period", ProgramKeys.Periods) ?? defaults.Period,
             SuppressBelow = section.Whole("suppressBelow", 0, 1_000_000, "a whole number of people or runs, 0 to hide none") ?? 0,
             ControlLimits = (ControlLimits?)section.Word("controlLimits", ProgramKeys.ControlLimits) ?? defaults.ControlLimits,
+            CompareBy = (CompareBy?)section.Word("compareBy", ProgramKeys.CompareBy) ?? defaults.CompareBy,
         };
     }
 }
