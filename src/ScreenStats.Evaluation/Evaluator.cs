@@ -34,6 +34,7 @@ using ScreenStats.Evaluation.Retests;
 using ScreenStats.Evaluation.Sites;
 using ScreenStats.Evaluation.Specimens;
 using ScreenStats.Evaluation.StandOuts;
+using ScreenStats.Evaluation.Trends;
 using ScreenStats.Evaluation.TruePrevalence;
 using ScreenStats.Evaluation.Yield;
 
@@ -92,6 +93,7 @@ public static class Evaluator
         var specimens = SpecimenAnalysis.Of(tally, settings);
         var accuracy = AccuracyAnalysis.Of(tally, settings, positivity, kits, expected);
         var alarms = AlarmAnalysis.Of(tally, settings, flagged);
+        var trends = TrendAnalysis.Of(tally, settings, lots);
         var answers = AnswerAnalysis.Of(tally.Cells.HasConfirmatory, lots, sites, conduct, controls, followUp, audits, accuracy, predictiveValue, expected, yield);
         var cautions = CautionAnalysis.Of(tally, settings, followUp, delays, audits, expected);
 
@@ -142,6 +144,7 @@ public static class Evaluator
             Kits = kits,
             Retests = retests,
             Specimens = specimens,
+            Trends = trends,
             Answers = answers,
             Cautions = cautions,
         };

@@ -34,6 +34,7 @@ using ScreenStats.Evaluation.Retests;
 using ScreenStats.Evaluation.Sites;
 using ScreenStats.Evaluation.Specimens;
 using ScreenStats.Evaluation.StandOuts;
+using ScreenStats.Evaluation.Trends;
 using ScreenStats.Evaluation.TruePrevalence;
 using ScreenStats.Evaluation.Yield;
 
@@ -153,6 +154,9 @@ public sealed record Findings
     /// <summary>Screening done for each case found.</summary>
     public required YieldFindings Yield { get; init; }
 
+    /// <summary>Positivity, unusable runs and predictive value over time.</summary>
+    public required TrendFindings Trends { get; init; }
+
     /// <summary>The readers' questions in plain words, and what to do next.</summary>
     public required AnswerFindings Answers { get; init; }
 
@@ -180,7 +184,7 @@ public sealed record Findings
         Ledger, Completeness, Positivity, InvalidRuns, Persons, Participation, Coverage,
         StandOuts, Alarms, Lots, Sites, LotTests, SiteTests, LotRecording, Bursts, Detection, ControlCharts, Conduct, Repeats, Controls,
         FollowUp, Delays, Audits, Accuracy, IntervalCases, PredictiveValue, Expected, Refuted, Yield,
-        TruePrevalence, Kits, Retests, Specimens,
+        TruePrevalence, Kits, Retests, Specimens, Trends,
     ];
 
     /// <summary>Every table, in the order of the analyses.</summary>

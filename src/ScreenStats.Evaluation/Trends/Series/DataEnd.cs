@@ -1,0 +1,46 @@
+using ScreenStats.Counting.Cubes;
+using ScreenStats.Counting.Programs;
+
+namespace ScreenStats.Evaluation.Trends.Series;
+
+/// <summary>Up to which day the data are known to hold every run.</summary>
+internal sealed class DataEnd
+{
+    private readonly DateOnly last;
+    private readonly bool[] idle = new bool[7];
+
+    /// <summary>Looks at the last run, what the program file states, and on which weekdays nobody tests.</summary>
+    public DataEnd(TrendCube all, ProgramSettings settings)
+    {
+        last = all.Last;
+        if (settings.DataAsOf is { } stated)
+        {
+            // A moment before the evening leaves part of its day out.
+            var until = DateOnly.FromDateTime(stated.Local.AddHours(6).AddDays(-1));
+            if (until > last) last = until;
+        }
+
+        Span<long> runs = stackalloc long[7];
+        long sum = 0;
+        for (var day = all.First; day <= all.Last; day = day.AddDays(1))
+        {
+            var some = all[day].Runs;
+            runs[(int)day.DayOfWeek] += some;
+            sum += some;
+        }
+
+        // One week shows no habit.
+        for (var day = 0; day < 7; day++) idle[day] = all.Weeks > 2 && runs[day] < TrendRules.IdleWeekday * sum;
+    }
+
+    /// <summary>Whether nothing is to be expected any more up to and including a day.</summary>
+    public bool Covers(DateOnly day)
+    {
+        for (var next = last.AddDays(1); next <= day; next = next.AddDays(1))
+        {
+            if (!idle[(int)next.DayOfWeek]) return false;
+        }
+
+        return true;
+    }
+}

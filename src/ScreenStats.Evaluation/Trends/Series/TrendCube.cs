@@ -1,0 +1,76 @@
+using ScreenStats.Counting.Cubes;
+
+namespace ScreenStats.Evaluation.Trends.Series;
+
+/// <summary>The runs of a basis by day, and of each site by ISO week, in one pass over the cubes.</summary>
+internal sealed class TrendCube
+{
+    private readonly TrendCounts[] days;
+
+    private TrendCube(DateOnly first, DateOnly last)
+    {
+        First = first;
+        Last = last;
+        FirstMonday = ReportPeriods.Monday(first);
+        days = new TrendCounts[last.DayNumber - first.DayNumber + 1];
+        Weeks = ((last.DayNumber - FirstMonday.DayNumber) / 7) + 1;
+    }
+
+    /// <summary>First day with a run, of every basis.</summary>
+    public DateOnly First { get; }
+
+    /// <summary>Last day with a run, of every basis.</summary>
+    public DateOnly Last { get; }
+
+    /// <summary>Monday of the first week.</summary>
+    public DateOnly FirstMonday { get; }
+
+    /// <summary>Number of ISO weeks.</summary>
+    public int Weeks { get; }
+
+    /// <summary>Each site by ISO week.</summary>
+    public SortedDictionary<string, TrendCounts[]> Sites { get; } = new(Levels.Order);
+
+    /// <summary>Counted runs that the basis leaves out.</summary>
+    public long RunsLeftOut { get; private set; }
+
+    /// <summary>Counts of a day; of none outside the span.</summary>
+    public TrendCounts this[DateOnly day] => day < First || day > Last ? default : days[day.DayNumber - First.DayNumber];
+
+    /// <summary>Counts of days.</summary>
+    public TrendCounts Sum(DateOnly from, DateOnly to)
+    {
+        var sum = default(TrendCounts);
+        var (start, end) = (Math.Max(0, from.DayNumber - First.DayNumber), Math.Min(days.Length - 1, to.DayNumber - First.DayNumber));
+        for (var day = start; day <= end; day++) sum.Add(days[day]);
+        return sum;
+    }
+
+    /// <summary>The runs of a tally that are kept; null where nothing was counted.</summary>
+    public static TrendCube? Of(Tally tally, Func<ScreenCell, bool> kept)
+    {
+        if (tally.FirstDay is not { } first || tally.LastDay is not { } last) return null;
+        var cube = new TrendCube(first, last);
+        var (site, weeks) = ((string?)null, Array.Empty<TrendCounts>());
+        foreach (var cell in tally.Cells.Screens)
+        {
+            if (!kept(cell))
+            {
+                cube.RunsLeftOut += cell.Runs;
+                continue;
+            }
+
+            // Cells come in order of site.
+            if (!ReferenceEquals(site, cell.Site))
+            {
+                site = cell.Site;
+                if (!cube.Sites.TryGetValue(site, out weeks!)) cube.Sites.Add(site, weeks = new TrendCounts[cube.Weeks]);
+            }
+
+            cube.days[cell.Day.DayNumber - first.DayNumber].Add(cell.Outcome, cell.FollowUp, cell.Runs);
+            weeks[(cell.Day.DayNumber - cube.FirstMonday.DayNumber) / 7].Add(cell.Outcome, cell.FollowUp, cell.Runs);
+        }
+
+        return cube;
+    }
+}

@@ -1,0 +1,57 @@
+using ScreenStats.Counting.Cubes;
+using ScreenStats.Evaluation.Trends.Changes;
+using ScreenStats.Evaluation.Trends.Growth;
+
+namespace ScreenStats.Evaluation.Trends;
+
+/// <summary>The words of trends.</summary>
+internal static class TrendWords
+{
+    public static string Of(TrendMeasure measure) => measure switch
+    {
+        TrendMeasure.Positivity => "positivity",
+        TrendMeasure.InvalidRuns => "invalid-runs",
+        _ => "predictive-value",
+    };
+
+    public static string Of(TrendBasis basis) => basis switch
+    {
+        TrendBasis.All => "all",
+        TrendBasis.WithoutFlaggedLots => "without-flagged-lots",
+        TrendBasis.Routine => "routine",
+        _ => "routine-without-flagged-lots",
+    };
+
+    public static string Of(GrowthSegment segment) => segment switch
+    {
+        GrowthSegment.WholeSpan => "whole-span",
+        GrowthSegment.RecentEightWeeks => "recent-8-weeks",
+        GrowthSegment.RecentFourWeeks => "recent-4-weeks",
+        GrowthSegment.BetweenChanges => "between-changes",
+        _ => "mean-of-segments",
+    };
+
+    public static string Of(GrowthDirection direction) => direction switch
+    {
+        GrowthDirection.Rises => "rises",
+        GrowthDirection.Falls => "falls",
+        _ => "cannot-tell",
+    };
+
+    public static string Of(TrendChangeKind kind) => kind == TrendChangeKind.Found ? "found" : "dated";
+
+    public static string Of(ReportPeriod period) => period switch
+    {
+        ReportPeriod.Day => "day",
+        ReportPeriod.Week => "week",
+        _ => "month",
+    };
+
+    /// <summary>What is followed, as the subject of a sentence in the singular.</summary>
+    public static string Name(TrendMeasure measure) => measure switch
+    {
+        TrendMeasure.Positivity => "positivity",
+        TrendMeasure.InvalidRuns => "the share of unusable runs",
+        _ => "the share of positives that were confirmed",
+    };
+}

@@ -1,0 +1,41 @@
+using ScreenStats.Evaluation.Clusters;
+using ScreenStats.Evaluation.Model;
+
+namespace ScreenStats.Evaluation.Trends.Weekdays;
+
+/// <summary>One day of the week of a series.</summary>
+public sealed record WeekdayRow
+{
+    /// <summary>What tells the row from the others: measure, basis and weekday, joined by vertical bars.</summary>
+    public required string Key { get; init; }
+
+    /// <summary>What is followed.</summary>
+    public required TrendMeasure Measure { get; init; }
+
+    /// <summary>Which runs it stands on.</summary>
+    public required TrendBasis Basis { get; init; }
+
+    /// <summary>Name of the day, in English: Monday to Sunday.</summary>
+    public required string Weekday { get; init; }
+
+    /// <summary>Trials.</summary>
+    public long Trials => Share.Trials;
+
+    /// <summary>Events.</summary>
+    public long Events => Share.Events;
+
+    /// <summary>The share with its limits.</summary>
+    public required ProportionFinding Share { get; init; }
+
+    /// <summary>Odds against the other days of the same weeks.</summary>
+    public required EstimateFinding OddsRatio { get; init; }
+
+    /// <summary>The chance of days that differ as much where they do not, of all days together; null where there is none.</summary>
+    public required double? PValue { get; init; }
+
+    /// <summary>Why there is no such chance; null where there is one.</summary>
+    public required string? PValueUndefined { get; init; }
+
+    /// <summary>Whether the series leads among those of its measure.</summary>
+    public required bool Leads { get; init; }
+}
