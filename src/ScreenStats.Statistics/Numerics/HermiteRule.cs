@@ -11,12 +11,16 @@ internal sealed class HermiteRule
     {
         Nodes = nodes;
         Weights = weights;
+        LogWeights = Array.ConvertAll(weights, Math.Log);
     }
 
     public double[] Nodes { get; }
 
     /// <summary>Weights with which Σ weight f(node) is the integral of f over the line, for f a polynomial times e^(-x²).</summary>
     public double[] Weights { get; }
+
+    /// <summary>The logarithms of the weights.</summary>
+    public double[] LogWeights { get; }
 
     public static HermiteRule Of(int count)
     {

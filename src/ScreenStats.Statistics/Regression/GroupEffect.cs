@@ -10,4 +10,4 @@ namespace ScreenStats.Statistics.Regression;
 /// <param name="Rate">
 /// The rate of the group if its rows were those of all groups together: shrunken and adjusted, with limits that include the uncertainty of the coefficients.
 /// </param>
-public sealed record GroupEffect(int Group, long Events, long Trials, double? Mode, double? Mean, double? StandardDeviation, Estimate Rate);
+public sealed record GroupEffect(int Group, double Events, double Trials, double? Mode, double? Mean, double? StandardDeviation, Estimate Rate);

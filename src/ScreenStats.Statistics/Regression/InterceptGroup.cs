@@ -2,35 +2,31 @@ using ScreenStats.Statistics.Numerics;
 
 namespace ScreenStats.Statistics.Regression;
 
-/// <summary>One group's part of the marginal likelihood: the integral over its effect, and its slopes.</summary>
-internal sealed class InterceptGroup(BinomialRow[] rows)
+/// <summary>One group's part of the marginal likelihood: the integral over its effect, its slopes and its information.</summary>
+/// <param name="kinds">The combinations of terms of its rows, by their place in the model.</param>
+/// <param name="events">Events of each.</param>
+/// <param name="trials">Trials of each.</param>
+internal sealed class InterceptGroup(int[] kinds, double[] events, double[] trials)
 {
-    private readonly double[][] x = Array.ConvertAll(rows, row => LogisticRegression.Design(row, constant: true));
-    private readonly double[] linear = new double[rows.Length];
     private double start;
 
     /// <summary>The mode of the standardised effect, and 1 + σ² Σ n p q there.</summary>
-    public (double Mode, double Curvature) Mode(double[] theta)
+    /// <param name="eta">The part of the terms in the logit, for each combination of the model.</param>
+    /// <param name="sigma">The standard deviation between groups.</param>
+    public (double Mode, double Curvature) Mode(double[] eta, double sigma)
     {
-        var sigma = Math.Exp(theta[^1]);
-        for (var i = 0; i < rows.Length; i++)
-        {
-            linear[i] = 0;
-            for (var j = 0; j < x[i].Length; j++) linear[i] += x[i][j] * theta[j];
-        }
-
         var u = start;
-        var (value, slope, curvature) = At(u, sigma);
+        var (value, slope, curvature) = At(eta, u, sigma);
         for (var step = 0; step < 100; step++)
         {
             var change = slope / curvature;
             if (Math.Abs(change) < 1e-13 * (1 + Math.Abs(u))) break;
             var size = 1.0;
-            var next = At(u + change, sigma);
+            var next = At(eta, u + change, sigma);
             while (!(next.Value >= value - (1e-14 * Math.Abs(value))) && size > 1e-8)
             {
                 size /= 2;
-                next = At(u + (size * change), sigma);
+                next = At(eta, u + (size * change), sigma);
             }
 
             u += size * change;
@@ -41,40 +37,20 @@ internal sealed class InterceptGroup(BinomialRow[] rows)
         return (u, curvature);
     }
 
-    /// <summary>The logarithm of the group's likelihood without binomial coefficients; its slopes are added.</summary>
-    public double LogLikelihood(double[] theta, HermiteRule rule, double[]? slopes)
+    /// <summary>Adds the logarithm of the group's likelihood without binomial coefficients, its slopes and its information.</summary>
+    public void Add(InterceptSums sums, double[] eta, double sigma, HermiteRule rule)
     {
-        var sigma = Math.Exp(theta[^1]);
-        var (mode, curvature) = Mode(theta);
-        if (rule.Nodes.Length == 1)
-        {
-            if (slopes is not null) AddLaplace(slopes, mode, curvature, sigma);
-            return At(mode, sigma).Value - (0.5 * Math.Log(curvature));
-        }
-
-        var (points, weights, log) = Posterior(mode, curvature, sigma, rule);
-        if (slopes is not null)
-        {
-            for (var k = 0; k < points.Length; k++)
-            {
-                for (var i = 0; i < rows.Length; i++)
-                {
-                    var residual = weights[k] * Residual(i, linear[i] + (sigma * points[k]));
-                    for (var j = 0; j < x[i].Length; j++) slopes[j] += residual * x[i][j];
-                    slopes[^1] += residual * sigma * points[k];
-                }
-            }
-        }
-
-        return log;
+        var (mode, curvature) = Mode(eta, sigma);
+        if (rule.Nodes.Length == 1) AddLaplace(sums, eta, sigma, mode, curvature);
+        else AddQuadrature(sums, eta, sigma, Posterior(eta, mode, curvature, sigma, rule));
     }
 
     /// <summary>Mean and variance of the standardised effect given the counts.</summary>
-    public (double Mean, double Variance) Moments(double[] theta, HermiteRule rule)
+    public (double Mean, double Variance) Moments(double[] eta, double sigma, HermiteRule rule)
     {
-        var (mode, curvature) = Mode(theta);
+        var (mode, curvature) = Mode(eta, sigma);
         if (rule.Nodes.Length == 1) return (mode, 1 / curvature);
-        var (points, weights, _) = Posterior(mode, curvature, Math.Exp(theta[^1]), rule);
+        var (points, weights, _) = Posterior(eta, mode, curvature, sigma, rule);
         double mean = 0, square = 0;
         for (var k = 0; k < points.Length; k++) mean += weights[k] * points[k];
         for (var k = 0; k < points.Length; k++) square += weights[k] * (points[k] - mean) * (points[k] - mean);
@@ -82,93 +58,197 @@ internal sealed class InterceptGroup(BinomialRow[] rows)
     }
 
     /// <summary>How the mode of the effect itself, σ u, moves with the coefficients and with ln σ.</summary>
-    public double[] ModeSlopes(double[] theta)
+    public double[] ModeSlopes(InterceptModel model, double[] eta, double sigma)
     {
-        var sigma = Math.Exp(theta[^1]);
-        var (mode, curvature) = Mode(theta);
-        var slopes = new double[theta.Length];
+        var (mode, curvature) = Mode(eta, sigma);
+        var slopes = new double[model.Terms + 1];
         double residuals = 0, weights = 0;
-        for (var i = 0; i < rows.Length; i++)
+        for (var i = 0; i < kinds.Length; i++)
         {
-            var eta = linear[i] + (sigma * mode);
-            var weight = Weight(i, eta);
-            residuals += Residual(i, eta);
+            var (residual, weight, _, _) = Slopes(i, eta[kinds[i]] + (sigma * mode));
+            residuals += residual;
             weights += weight;
-            for (var j = 0; j < x[i].Length; j++) slopes[j] -= sigma * sigma * weight * x[i][j] / curvature;
+            foreach (var j in model.Filled[kinds[i]]) slopes[j] -= sigma * sigma * weight * model.X[kinds[i]][j] / curvature;
         }
 
         slopes[^1] = sigma * (mode + (sigma * (residuals - (sigma * mode * weights)) / curvature));
         return slopes;
     }
 
-    private (double[] Points, double[] Weights, double Log) Posterior(double mode, double curvature, double sigma, HermiteRule rule)
+    private (double[] Points, double[] Weights, double Log) Posterior(double[] eta, double mode, double curvature, double sigma, HermiteRule rule)
     {
         var scale = Math.Sqrt(2 / curvature);
         var count = rule.Nodes.Length;
-        var (points, logs) = (new double[count], new double[count]);
+        var (points, weights) = (new double[count], new double[count]);
         var highest = double.NegativeInfinity;
         for (var k = 0; k < count; k++)
         {
             points[k] = mode + (scale * rule.Nodes[k]);
-            logs[k] = At(points[k], sigma).Value + Math.Log(rule.Weights[k]);
-            highest = Math.Max(highest, logs[k]);
+            weights[k] = Value(eta, points[k], sigma) + rule.LogWeights[k];
+            highest = Math.Max(highest, weights[k]);
         }
 
         double sum = 0;
-        var weights = Array.ConvertAll(logs, log => Math.Exp(log - highest));
-        foreach (var weight in weights) sum += weight;
+        for (var k = 0; k < count; k++) sum += weights[k] = Math.Exp(weights[k] - highest);
         for (var k = 0; k < count; k++) weights[k] /= sum;
         return (points, weights, highest + Math.Log(sum / Math.Sqrt(Math.PI)) - (0.5 * Math.Log(curvature)));
     }
 
-    private (double Value, double Slope, double Curvature) At(double u, double sigma)
+    /// <summary>Louis's identity: the slopes are the mean of those given the effect, the information that given the effect less their covariance.</summary>
+    private void AddQuadrature(InterceptSums sums, double[] eta, double sigma, (double[] Points, double[] Weights, double Log) posterior)
+    {
+        var (points, weights, log) = posterior;
+        var model = sums.Model;
+        sums.Log += log;
+        var terms = model.Terms;
+        var mean = new double[terms + 1];
+        var (residuals, curves, leaning) = (new double[kinds.Length], new double[kinds.Length], new double[kinds.Length]);
+        var scores = new double[points.Length][];
+        double both = 0;
+        for (var k = 0; k < points.Length; k++)
+        {
+            var score = scores[k] = new double[terms + 1];
+            var effect = sigma * points[k];
+            for (var i = 0; i < kinds.Length; i++)
+            {
+                var (residual, weight, _, _) = Slopes(i, eta[kinds[i]] + effect);
+                score[terms] += effect * residual;
+                both += weights[k] * effect * ((effect * weight) - residual);
+                residuals[i] = residual;
+                curves[i] += weights[k] * weight;
+                leaning[i] += weights[k] * effect * weight;
+            }
+
+            for (var i = 0; i < kinds.Length; i++)
+            {
+                var x = model.X[kinds[i]];
+                foreach (var j in model.Filled[kinds[i]]) score[j] += residuals[i] * x[j];
+            }
+
+            for (var j = 0; j <= terms; j++) mean[j] += weights[k] * score[j];
+        }
+
+        for (var j = 0; j <= terms; j++) sums.Slopes[j] += mean[j];
+        var information = sums.Information;
+        for (var i = 0; i < kinds.Length; i++) sums.AddRow(kinds[i], curves[i], leaning[i]);
+        information[terms][terms] += both;
+        for (var k = 0; k < points.Length; k++)
+        {
+            // Nodes without weight say nothing.
+            if (weights[k] < 1e-18) continue;
+            var score = scores[k];
+            for (var j = 0; j <= terms; j++) score[j] -= mean[j];
+            sums.AddProduct(-weights[k], score);
+        }
+    }
+
+    private double Value(double[] eta, double u, double sigma)
+    {
+        var value = -0.5 * u * u;
+        for (var i = 0; i < kinds.Length; i++)
+        {
+            var at = eta[kinds[i]] + (sigma * u);
+            value -= (trials[i] * LogisticRegression.SoftPlus(-Math.Abs(at))) + (at > 0 ? (trials[i] - events[i]) * at : -events[i] * at);
+        }
+
+        return value;
+    }
+
+    private (double Value, double Slope, double Curvature) At(double[] eta, double u, double sigma)
     {
         double value = -0.5 * u * u, slope = -u, curvature = 1;
-        for (var i = 0; i < rows.Length; i++)
+        for (var i = 0; i < kinds.Length; i++)
         {
-            var eta = linear[i] + (sigma * u);
-            var (p, q) = (LogitScale.Fraction(eta), LogitScale.Fraction(-eta));
-            double events = rows[i].Events, others = rows[i].Trials - rows[i].Events;
-            value -= (events * LogisticRegression.SoftPlus(-eta)) + (others * LogisticRegression.SoftPlus(eta));
-            slope += sigma * ((events * q) - (others * p));
-            curvature += sigma * sigma * rows[i].Trials * p * q;
+            var at = eta[kinds[i]] + (sigma * u);
+            var small = Math.Exp(-Math.Abs(at));
+            value -= (trials[i] * Precise.LogOnePlus(small)) + (at > 0 ? (trials[i] - events[i]) * at : -events[i] * at);
+            var (q, p) = at > 0 ? (small / (1 + small), 1 / (1 + small)) : (1 / (1 + small), small / (1 + small));
+            slope += sigma * ((events[i] * q) - ((trials[i] - events[i]) * p));
+            curvature += sigma * sigma * trials[i] * p * q;
         }
 
         return (value, slope, curvature);
     }
 
-    private void AddLaplace(double[] slopes, double mode, double curvature, double sigma)
+    /// <summary>The first derivative of a row's logarithm over its logit, and less the second, third and fourth.</summary>
+    private (double Residual, double Weight, double Third, double Fourth) Slopes(int i, double at)
     {
-        var terms = slopes.Length - 1;
-        double residuals = 0, weights = 0, thirds = 0;
-        var (weighted, third) = (new double[terms], new double[terms]);
-        for (var i = 0; i < rows.Length; i++)
+        var small = Math.Exp(-Math.Abs(at));
+        var (q, p) = at > 0 ? (small / (1 + small), 1 / (1 + small)) : (1 / (1 + small), small / (1 + small));
+        var weight = trials[i] * p * q;
+        return ((events[i] * q) - ((trials[i] - events[i]) * p), weight, weight * (q - p), weight * (1 - (6 * p * q)));
+    }
+
+    /// <summary>
+    /// The integrand's height at its mode less half the logarithm of its curvature, with first and second derivatives; the mode moves with the parameters.
+    /// Below, h is the logarithm of the integrand, C = -h_uu its curvature, s = ln σ; a letter for each derivative.
+    /// </summary>
+    private void AddLaplace(InterceptSums sums, double[] eta, double sigma, double u, double c)
+    {
+        var model = sums.Model;
+        var terms = model.Terms;
+        double r = 0, w = 0, t = 0, v = 0;
+        var (first, second, third, fourth) = (new double[terms + 1], new double[terms + 1], new double[terms + 1], new double[terms + 1]);
+        var all = new (double Residual, double Weight, double Third, double Fourth)[kinds.Length];
+        for (var i = 0; i < kinds.Length; i++)
         {
-            var eta = linear[i] + (sigma * mode);
-            var weight = Weight(i, eta);
-            var (residual, change) = (Residual(i, eta), weight * (LogitScale.Fraction(-eta) - LogitScale.Fraction(eta)));
-            residuals += residual;
-            weights += weight;
-            thirds += change;
-            for (var j = 0; j < terms; j++)
+            var row = all[i] = Slopes(i, eta[kinds[i]] + (sigma * u));
+            (r, w, t, v) = (r + row.Residual, w + row.Weight, t + row.Third, v + row.Fourth);
+            var x = model.X[kinds[i]];
+            foreach (var j in model.Filled[kinds[i]])
             {
-                slopes[j] += residual * x[i][j];
-                weighted[j] += weight * x[i][j];
-                third[j] += change * x[i][j];
+                first[j] += row.Residual * x[j];
+                second[j] += row.Weight * x[j];
+                third[j] += row.Third * x[j];
+                fourth[j] += row.Fourth * x[j];
             }
         }
 
-        for (var j = 0; j < terms; j++)
+        var (s2, s3, s4, su) = (sigma * sigma, sigma * sigma * sigma, sigma * sigma * sigma * sigma, sigma * u);
+        var (huuu, huuuu) = (-s3 * t, -s4 * v);
+
+        // One entry for each coefficient and, last, ln σ: h_a, h_ua, h_uua, h_uuua; u_a = h_ua / C.
+        double[] ha = first, hua = new double[terms + 1], huua = new double[terms + 1], huuua = new double[terms + 1], ua = new double[terms + 1], ca = new double[terms + 1];
+        for (var j = 0; j < terms; j++) (hua[j], huua[j], huuua[j]) = (-sigma * second[j], -s2 * third[j], -s3 * fourth[j]);
+        ha[terms] = su * r;
+        hua[terms] = sigma * (r - (su * w));
+        huua[terms] = (-2 * s2 * w) - (s3 * u * t);
+        huuua[terms] = (-3 * s3 * t) - (s4 * u * v);
+        for (var j = 0; j <= terms; j++)
         {
-            var ofMode = -sigma * weighted[j] / curvature;
-            slopes[j] -= 0.5 * sigma * sigma * (third[j] + (sigma * ofMode * thirds)) / curvature;
+            ua[j] = hua[j] / c;
+            ca[j] = -huua[j] - (huuu * ua[j]);
+            sums.Slopes[j] += ha[j] - (0.5 * ca[j] / c);
         }
 
-        var modeBySigma = (residuals - (sigma * mode * weights)) / curvature;
-        slopes[^1] += sigma * ((mode * residuals) - (0.5 * ((2 * sigma * weights) + (sigma * sigma * thirds * (mode + (sigma * modeBySigma)))) / curvature));
+        sums.Log += Value(eta, u, sigma) - (0.5 * Math.Log(c));
+
+        // Second derivatives of h, row by row: the parts with x xᵀ of h_ab, h_uab and h_uuab come together.
+        var bend = -huuu / c;
+        for (var i = 0; i < kinds.Length; i++)
+        {
+            var (residual, weight, cubic, quartic) = all[i];
+            var direct = weight + (0.5 * (s2 * quartic) / c) - (0.5 * bend * sigma * cubic / c);
+            var hbs = su * weight;
+            var hubs = (-sigma * weight) - (sigma * su * cubic);
+            var huubs = (-2 * s2 * cubic) - (s3 * u * quartic);
+            sums.AddRow(kinds[i], direct, hbs - (0.5 * huubs / c) + (0.5 * bend * hubs / c));
+        }
+
+        var hss = (su * r) - (su * su * w);
+        var huss = (sigma * r) - (3 * s2 * u * w) - (s3 * u * u * t);
+        var huuss = (-4 * s2 * w) - (5 * s3 * u * t) - (s4 * u * u * v);
+        sums.Information[terms][terms] -= hss + (0.5 * huuss / c) - (0.5 * bend * huss / c);
+
+        // What is left are products of vectors: h_ua u_b, and the rest of the derivative of C along the mode.
+        for (var j = 0; j <= terms; j++)
+        {
+            var information = sums.Information[j];
+            for (var k = 0; k <= j; k++)
+            {
+                var mixed = (-huuua[j] * ua[k]) - (huuua[k] * ua[j]) - (huuuu * ua[j] * ua[k]) + (bend * ((huua[j] * ua[k]) + (huua[k] * ua[j]) + (huuu * ua[j] * ua[k])));
+                information[k] -= (hua[j] * ua[k]) - (0.5 * ((mixed / c) - (ca[j] * ca[k] / (c * c))));
+            }
+        }
     }
-
-    private double Residual(int i, double eta) => (rows[i].Events * LogitScale.Fraction(-eta)) - ((rows[i].Trials - rows[i].Events) * LogitScale.Fraction(eta));
-
-    private double Weight(int i, double eta) => rows[i].Trials * LogitScale.Fraction(eta) * LogitScale.Fraction(-eta);
 }

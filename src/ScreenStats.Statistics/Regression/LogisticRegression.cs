@@ -25,27 +25,29 @@ public static class LogisticRegression
         ArgumentNullException.ThrowIfNull(rows);
         options ??= new LogisticOptions();
         options.Check();
-        if (rows.Any(row => row.Terms.Count != rows[0].Terms.Count)) throw new ArgumentException("All rows must have the same number of terms.", nameof(rows));
-        BinomialRow[] used = Sorted(rows);
+        if (rows.Any(row => row.Values.Length != rows[0].Values.Length)) throw new ArgumentException("All rows must have the same number of terms.", nameof(rows));
+        var patterns = RowPatterns.From(rows);
+        var (used, merged) = (patterns.Rows, patterns.Merged);
         LogisticFit Without(UndefinedReason reason, SeparationKind separation = SeparationKind.None, IReadOnlyList<int>? unbounded = null) =>
             new(used.Length, [], [], [], [], [], null, null, null, null, null, separation, unbounded ?? [], reason);
         var events = used.Sum(row => row.Events);
         if (used.Length == 0) return Without(UndefinedReason.NoTrials);
-        var x = Array.ConvertAll(used, row => Design(row, options.Constant));
-        if (x[0].Length == 0) return Without(UndefinedReason.NoValues);
+        var designs = Array.ConvertAll(merged, row => Design(row, options.Constant));
+        if (designs[0].Length == 0) return Without(UndefinedReason.NoValues);
         if (events == 0) return Without(UndefinedReason.NoEvents);
         if (events == used.Sum(row => row.Trials)) return Without(UndefinedReason.OnlyEvents);
-        if (Collinear(used, x)) return Without(UndefinedReason.CollinearTerms);
+        if (Collinear(designs)) return Without(UndefinedReason.CollinearTerms);
 
-        var (beta, factor, settled) = Newton(used, x);
-        if (!settled || RunsToTheEdge(used, x, beta))
+        var (beta, factor, settled) = Newton(merged, designs);
+        if (!settled || RunsToTheEdge(merged, designs, beta))
         {
-            var (kind, direction) = Separation.Find(x, Array.ConvertAll(used, row => row.Events > 0), Array.ConvertAll(used, row => row.Events < row.Trials));
+            var (kind, direction) = Separation.Find(designs, Array.ConvertAll(merged, row => row.Events > 0), Array.ConvertAll(merged, row => row.Events < row.Trials));
             if (kind != SeparationKind.None)
                 return Without(UndefinedReason.Separation, kind, [.. Enumerable.Range(0, direction.Length).Where(j => Math.Abs(direction[j]) > 1e-7)]);
             if (!settled || factor is null) return Without(UndefinedReason.NotConverged);
         }
 
+        var x = Array.ConvertAll(patterns.Of, k => designs[k]);
         var degrees = used.Length - beta.Length;
         var (log, deviance, pearson) = Fits(used, x, beta);
         var bread = SymmetricMatrix.Inverse(factor!);
@@ -70,23 +72,7 @@ public static class LogisticRegression
             SeparationKind.None, [], null);
     }
 
-    /// <summary>The rows with trials in one order, whatever the order given, so that sums do not depend on it.</summary>
-    internal static BinomialRow[] Sorted(IReadOnlyList<BinomialRow> rows)
-    {
-        BinomialRow[] used = [.. rows.Where(row => row.Trials > 0)];
-        Array.Sort(used, (a, b) =>
-        {
-            for (var j = 0; j < a.Terms.Count; j++)
-            {
-                if (a.Terms[j] != b.Terms[j]) return a.Terms[j].CompareTo(b.Terms[j]);
-            }
-
-            return a.Trials != b.Trials ? a.Trials.CompareTo(b.Trials) : a.Events.CompareTo(b.Events);
-        });
-        return used;
-    }
-
-    internal static double[] Design(BinomialRow row, bool constant) => constant ? [1, .. row.Terms] : [.. row.Terms];
+    internal static double[] Design(BinomialRow row, bool constant) => constant ? [1, .. row.Values] : [.. row.Values];
 
     internal static double Dot(double[] a, double[] b)
     {
@@ -99,15 +85,19 @@ public static class LogisticRegression
         [.. Enumerable.Range(0, matrix.GetLength(0)).Select(i => (IReadOnlyList<double>)[.. Enumerable.Range(0, matrix.GetLength(1)).Select(j => matrix[i, j])])];
 
     /// <summary>Whether a term is a sum of others, judged on terms of the same length.</summary>
-    internal static bool Collinear(BinomialRow[] rows, double[][] x)
+    internal static bool Collinear(double[][] x)
     {
         var terms = x[0].Length;
         var products = new double[terms, terms];
-        for (var i = 0; i < rows.Length; i++)
+        foreach (var row in x)
         {
-            for (var j = 0; j < terms; j++)
+            var filled = Filled(row);
+            foreach (var j in filled)
             {
-                for (var k = 0; k <= j; k++) products[j, k] += x[i][j] * x[i][k];
+                foreach (var k in filled)
+                {
+                    if (k <= j) products[j, k] += row[j] * row[k];
+                }
             }
         }
 
@@ -125,9 +115,13 @@ public static class LogisticRegression
         return SymmetricMatrix.Factor(products, 1e-11, out _) is null;
     }
 
+    /// <summary>The places of a row that are not 0: with terms for levels a few of many.</summary>
+    internal static int[] Filled(double[] row) => [.. Enumerable.Range(0, row.Length).Where(j => row[j] != 0)];
+
     internal static (double[] Beta, double[,]? Factor, bool Settled) Newton(BinomialRow[] rows, double[][] x)
     {
         var terms = x[0].Length;
+        var filled = Array.ConvertAll(x, Filled);
         var beta = new double[terms];
         var log = LogLikelihood(rows, x, beta);
         double[,]? factor = null;
@@ -141,10 +135,14 @@ public static class LogisticRegression
                 var eta = Dot(x[i], beta);
                 var (p, q) = (LogitScale.Fraction(eta), LogitScale.Fraction(-eta));
                 var (residual, weight) = ((rows[i].Events * q) - ((rows[i].Trials - rows[i].Events) * p), rows[i].Trials * p * q);
-                for (var j = 0; j < terms; j++)
+                foreach (var j in filled[i])
                 {
                     slope[j] += x[i][j] * residual;
-                    for (var k = 0; k <= j; k++) information[j, k] += x[i][j] * x[i][k] * weight;
+                    foreach (var k in filled[i])
+                    {
+                        if (k > j) break;
+                        information[j, k] += x[i][j] * x[i][k] * weight;
+                    }
                 }
             }
 

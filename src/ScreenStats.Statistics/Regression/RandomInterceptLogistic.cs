@@ -34,34 +34,28 @@ public static class RandomInterceptLogistic
         ArgumentNullException.ThrowIfNull(rows);
         options ??= new RandomInterceptOptions();
         options.Check();
-        BinomialRow[] used = LogisticRegression.Sorted(rows);
-        var byGroup = used.GroupBy(row => row.Group).OrderBy(group => group.Key).ToArray();
+        var patterns = RowPatterns.From(rows);
+        var used = patterns.Rows;
+        var byGroup = Enumerable.Range(0, used.Length).GroupBy(i => used[i].Group).OrderBy(group => group.Key).Select(group => new InterceptCounts(patterns, group)).ToArray();
         RandomInterceptFit Without(UndefinedReason reason) => new(byGroup.Length, [], [], [], [], null, Estimate.Undefined(reason), null, options.Nodes, [], reason);
         var plain = LogisticRegression.Fit(rows, new LogisticOptions { Confidence = options.Confidence });
         if (plain.Reason is { } reason) return Without(reason);
         if (byGroup.Length < 2) return Without(UndefinedReason.FewerThanTwoGroups);
-        if (byGroup.All(group => group.Sum(row => row.Trials) == 1)) return Without(UndefinedReason.OneTrialInEachCluster);
+        if (byGroup.All(group => group.Trials == 1)) return Without(UndefinedReason.OneTrialInEachCluster);
 
         // The parts in one order whatever the labels of the groups, so that sums do not depend on them.
+        var model = new InterceptModel(patterns.Merged);
+        var parts = Array.ConvertAll(byGroup, group => group.Part());
+        InterceptGroup[] summed = [.. Enumerable.Range(0, parts.Length).OrderBy(i => byGroup[i]).Select(i => parts[i])];
         var rule = HermiteRule.Of(options.Nodes);
-        var parts = Array.ConvertAll(byGroup, group => new InterceptGroup([.. group]));
-        InterceptGroup[] summed = [.. Enumerable.Range(0, parts.Length).OrderBy(i => byGroup[i], RowOrder.Instance).Select(i => parts[i])];
-        var likelihood = new InterceptLikelihood(summed, rule);
+        var likelihood = new InterceptLikelihood(model, summed, rule);
         var constant = used.Sum(row => Binomial.LogProbability(row.Events, row.Trials, 0.5, 0.5) + (row.Trials * Math.Log(2)));
-        (double[] Theta, double Log)? best = null;
-        var ranAway = false;
-        foreach (var sigma in Starts)
-        {
-            var (theta, log, settled) = likelihood.Climb([.. plain.Coefficients, Math.Log(sigma)]);
-            if (settled && (best is not { } b || log > b.Log + 1e-9)) best = (theta, log);
-            ranAway |= !settled && theta[^1] > -5;
-        }
-
+        var (best, ranAway) = Highest(likelihood, new InterceptLikelihood(model, summed, HermiteRule.Of(1)), plain.Coefficients, options.Nodes == 1);
         var none = plain.LogLikelihood!.Value - constant;
         if (best is not { } found || !(found.Log > none + 1e-10))
             return best is null && ranAway ? Without(UndefinedReason.GroupsTooUnlike) : Alike(plain, byGroup, options);
         if (found.Theta[^1] > Math.Log(LargestDeviation)) return Without(UndefinedReason.GroupsTooUnlike);
-        if (SymmetricMatrix.Factor(likelihood.Information(found.Theta), 1e-12, out _) is not { } factor) return Without(UndefinedReason.NotConverged);
+        if (SymmetricMatrix.Factor(likelihood.At(found.Theta).Matrix(), 1e-12, out _) is not { } factor) return Without(UndefinedReason.NotConverged);
 
         var covariance = SymmetricMatrix.Inverse(factor);
         var z = Quantile.Normal(options.Confidence);
@@ -72,7 +66,29 @@ public static class RandomInterceptLogistic
         var spread = z * Math.Sqrt(covariance[terms, terms]);
         return new RandomInterceptFit(
             byGroup.Length, beta, [.. beta.Select((b, j) => new Interval(b - (z * errors[j]), b + (z * errors[j])))], errors, LogisticRegression.Nested(covariance), deviation * deviation,
-            Limits(deviation, spread, options.Confidence), found.Log + constant, options.Nodes, Effects(byGroup, parts, used, found.Theta, covariance, rule, options.Confidence), null);
+            Limits(deviation, spread, options.Confidence), found.Log + constant, options.Nodes, Effects(byGroup, parts, model, patterns.Merged, found.Theta, covariance, rule, options.Confidence), null);
+    }
+
+    /// <summary>The highest point: where Laplace's approximation, quick to climb, finds one, from there, else from several starts.</summary>
+    private static ((double[] Theta, double Log)? Best, bool RanAway) Highest(InterceptLikelihood likelihood, InterceptLikelihood quick, IReadOnlyList<double> coefficients, bool isQuick)
+    {
+        (double[] Theta, double Log)? best = null;
+        var ranAway = false;
+        void Climb(InterceptLikelihood hill, double[] from)
+        {
+            var (theta, log, settled) = hill.Climb(from);
+            if (settled && (best is not { } b || log > b.Log + 1e-9)) best = (theta, log);
+            ranAway |= !settled && theta[^1] > -5;
+        }
+
+        foreach (var sigma in Starts) Climb(quick, [.. coefficients, Math.Log(sigma)]);
+        if (isQuick) return (best, ranAway);
+        var near = best;
+        (best, ranAway) = (null, false);
+        if (near is { } start) Climb(likelihood, start.Theta);
+        if (best is not null) return (best, false);
+        foreach (var sigma in Starts) Climb(likelihood, [.. coefficients, Math.Log(sigma)]);
+        return (best, ranAway);
     }
 
     /// <summary>The limits of a standard deviation on the logarithmic scale; the value alone where they leave the range of numbers.</summary>
@@ -80,55 +96,47 @@ public static class RandomInterceptLogistic
         ? Estimate.Of(deviation, new Interval(deviation * Math.Exp(-spread), deviation * Math.Exp(spread)), "random-intercept logistic", confidence)
         : Estimate.Point(deviation, "random-intercept logistic");
 
-    private static RandomInterceptFit Alike(LogisticFit plain, IGrouping<int, BinomialRow>[] byGroup, RandomInterceptOptions options)
+    private static RandomInterceptFit Alike(LogisticFit plain, InterceptCounts[] byGroup, RandomInterceptOptions options)
     {
         var undefined = Estimate.Undefined(UndefinedReason.GroupsAllAlike);
         var terms = plain.Coefficients.Count;
         IReadOnlyList<IReadOnlyList<double>> covariance = [.. plain.Covariance.Select(row => (IReadOnlyList<double>)[.. row, 0.0]), new double[terms + 1]];
         return new RandomInterceptFit(
             byGroup.Length, plain.Coefficients, plain.Intervals, plain.StandardErrors, covariance, 0, undefined, plain.LogLikelihood, options.Nodes,
-            [.. byGroup.Select(group => new GroupEffect(group.Key, group.Sum(row => row.Events), group.Sum(row => row.Trials), null, null, null, undefined))], UndefinedReason.GroupsAllAlike);
+            [.. byGroup.Select(group => new GroupEffect(group.Group, group.Events, group.Trials, null, null, null, undefined))], UndefinedReason.GroupsAllAlike);
     }
 
     private static List<GroupEffect> Effects(
-        IGrouping<int, BinomialRow>[] byGroup, InterceptGroup[] parts, BinomialRow[] used, double[] theta, double[,] covariance, HermiteRule rule, double confidence)
+        InterceptCounts[] byGroup, InterceptGroup[] parts, InterceptModel model, BinomialRow[] merged, double[] theta, double[,] covariance, HermiteRule rule, double confidence)
     {
         // All rows together, one entry for each combination of terms, weighted by trials.
-        var all = new List<(double[] X, double Weight)>();
-        double total = used.Sum(row => (double)row.Trials);
-        foreach (var row in used)
-        {
-            var x = LogisticRegression.Design(row, constant: true);
-            if (all.Count > 0 && all[^1].X.AsSpan().SequenceEqual(x)) all[^1] = (x, all[^1].Weight + (row.Trials / total));
-            else all.Add((x, row.Trials / total));
-        }
-
+        double total = merged.Sum(row => row.Trials);
+        var eta = model.Predictor(theta);
         var sigma = Math.Exp(theta[^1]);
         var effects = new List<GroupEffect>();
         for (var g = 0; g < parts.Length; g++)
         {
-            var mode = sigma * parts[g].Mode(theta).Mode;
-            var (mean, variance) = parts[g].Moments(theta, rule);
+            var mode = sigma * parts[g].Mode(eta, sigma).Mode;
+            var (mean, variance) = parts[g].Moments(eta, sigma, rule);
             (mean, variance) = (sigma * mean, sigma * sigma * variance);
             double rate = 0, others = 0, byEffect = 0;
             var slopes = new double[theta.Length];
-            foreach (var (x, weight) in all)
+            for (var i = 0; i < merged.Length; i++)
             {
-                var eta = mean;
-                for (var j = 0; j < x.Length; j++) eta += x[j] * theta[j];
-                var (p, q) = (LogitScale.Fraction(eta), LogitScale.Fraction(-eta));
+                var weight = merged[i].Trials / total;
+                var (p, q) = (LogitScale.Fraction(eta[i] + mean), LogitScale.Fraction(-eta[i] - mean));
                 rate += weight * p;
                 others += weight * q;
                 byEffect += weight * p * q;
-                for (var j = 0; j < x.Length; j++) slopes[j] += weight * p * q * x[j];
+                foreach (var j in model.Filled[i]) slopes[j] += weight * p * q * model.X[i][j];
             }
 
             // On the logit of the rate: the effect's own variance, and what coefficients and σ move, also through the effect.
-            var ofMode = parts[g].ModeSlopes(theta);
+            var ofMode = parts[g].ModeSlopes(model, eta, sigma);
             for (var j = 0; j < slopes.Length; j++) slopes[j] = (slopes[j] + (byEffect * ofMode[j])) / (rate * others);
             var logitVariance = (byEffect / (rate * others) * (byEffect / (rate * others)) * variance) + SymmetricMatrix.Form(covariance, slopes);
             effects.Add(new GroupEffect(
-                byGroup[g].Key, byGroup[g].Sum(row => row.Events), byGroup[g].Sum(row => row.Trials), mode, mean, Math.Sqrt(variance),
+                byGroup[g].Group, byGroup[g].Events, byGroup[g].Trials, mode, mean, Math.Sqrt(variance),
                 Estimate.Of(rate, LogitScale.Of(rate, Math.Log(rate / others), logitVariance, confidence), "random-intercept logistic", confidence)));
         }
 
