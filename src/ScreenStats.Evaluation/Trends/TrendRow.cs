@@ -1,6 +1,5 @@
 using System.Text.Json.Serialization;
 using ScreenStats.Evaluation.Clusters;
-using ScreenStats.Evaluation.Model;
 
 namespace ScreenStats.Evaluation.Trends;
 
@@ -21,6 +20,9 @@ public sealed record TrendRow
 
     /// <summary>The part; empty for the whole program.</summary>
     public required string Level { get; init; }
+
+    /// <summary>What a period is: day, week or month; week-for-day, month-for-day or month-for-week where there would be too many.</summary>
+    public required string Period { get; init; }
 
     /// <summary>First day of the period.</summary>
     public required DateOnly PeriodStart { get; init; }
@@ -43,11 +45,29 @@ public sealed record TrendRow
     /// <summary>The share with its limits; the widened ones allow for trials that come in clusters, and lead.</summary>
     public required ProportionFinding Share { get; init; }
 
-    /// <summary>The smooth of a level that wanders, with its band; undefined where the period is not fitted.</summary>
-    public required EstimateFinding Smooth { get; init; }
+    /// <summary>The smooth of a level that wanders from period to period; null where the period is not fitted.</summary>
+    public required double? Smooth { get; init; }
 
-    /// <summary>The smooth of a spline, with its band; undefined where the period is not fitted.</summary>
-    public required EstimateFinding Spline { get; init; }
+    /// <summary>Lower limit of the band of the smooth.</summary>
+    public required double? SmoothLower { get; init; }
+
+    /// <summary>Upper limit of the band of the smooth.</summary>
+    public required double? SmoothUpper { get; init; }
+
+    /// <summary>Why there is no smooth; null where there is one.</summary>
+    public required string? SmoothUndefined { get; init; }
+
+    /// <summary>The smooth of a spline; null where the period is not fitted.</summary>
+    public required double? Spline { get; init; }
+
+    /// <summary>Lower limit of the band of the spline.</summary>
+    public required double? SplineLower { get; init; }
+
+    /// <summary>Upper limit of the band of the spline.</summary>
+    public required double? SplineUpper { get; init; }
+
+    /// <summary>Why there is no spline; null where there is one.</summary>
+    public required string? SplineUndefined { get; init; }
 
     /// <summary>The external rate of the program file over the period; null where it states none.</summary>
     public required double? Community { get; init; }

@@ -1,5 +1,4 @@
 using ScreenStats.Evaluation.Clusters;
-using ScreenStats.Evaluation.Model;
 
 namespace ScreenStats.Evaluation.Trends.Weekdays;
 
@@ -27,8 +26,17 @@ public sealed record WeekdayRow
     /// <summary>The share with its limits.</summary>
     public required ProportionFinding Share { get; init; }
 
-    /// <summary>Odds against the other days of the same weeks.</summary>
-    public required EstimateFinding OddsRatio { get; init; }
+    /// <summary>Odds against the mean of the days, within weeks; null where undefined.</summary>
+    public required double? OddsRatio { get; init; }
+
+    /// <summary>Lower limit of that ratio.</summary>
+    public required double? RatioLower { get; init; }
+
+    /// <summary>Upper limit of that ratio.</summary>
+    public required double? RatioUpper { get; init; }
+
+    /// <summary>Why there is no ratio; null where there is one.</summary>
+    public required string? OddsRatioUndefined { get; init; }
 
     /// <summary>The chance of days that differ as much where they do not, of all days together; null where there is none.</summary>
     public required double? PValue { get; init; }
