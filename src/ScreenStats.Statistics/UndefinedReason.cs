@@ -218,4 +218,10 @@ public enum UndefinedReason
 
     /// <summary>The groups differ no more than chance makes them.</summary>
     GroupsAllAlike,
+
+    /// <summary>Fewer periods have trials than the question needs.</summary>
+    TooFewPeriods,
+
+    /// <summary>No place leaves each segment an event and a trial without one, or the likelihood has no maximum with that many changes.</summary>
+    NoRoomForChanges,
 }

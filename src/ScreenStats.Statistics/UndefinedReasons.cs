@@ -82,6 +82,8 @@ public static class UndefinedReasons
         UndefinedReason.NoDegreesOfFreedom => "the model has as many terms as there are rows, so nothing is left to judge its fit by",
         UndefinedReason.GroupsTooUnlike => "the groups differ so much, as where one has all events, that no one spread describes them",
         UndefinedReason.GroupsAllAlike => "the groups differ no more than chance makes them",
+        UndefinedReason.TooFewPeriods => "fewer periods have tests than this needs",
+        UndefinedReason.NoRoomForChanges => "the events are too few, or lie too close together, for that many changes of slope",
         _ => throw new ArgumentOutOfRangeException(nameof(reason), reason, "Not a reason this library knows."),
     };
 }

@@ -13,6 +13,8 @@ public sealed class ReferenceTableTests
     private static readonly Dictionary<string, string> Methods = new()
     {
         ["ProportionInterval"] = "proportion-intervals",
+        ["BrokenLine"] = "slope-changes",
+        ["MovingProportions"] = "moving-proportions",
         ["WidenedInterval"] = "design-effects",
         ["DesignEffect"] = "design-effects",
         ["SampleSize"] = "plans-width",
