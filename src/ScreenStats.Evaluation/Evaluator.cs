@@ -7,6 +7,7 @@ using ScreenStats.Evaluation.Audits;
 using ScreenStats.Evaluation.Bursts;
 using ScreenStats.Evaluation.Cautions;
 using ScreenStats.Evaluation.Clusters;
+using ScreenStats.Evaluation.Comparisons;
 using ScreenStats.Evaluation.Completeness;
 using ScreenStats.Evaluation.Conduct;
 using ScreenStats.Evaluation.ControlCharts;
@@ -84,6 +85,7 @@ public static class Evaluator
         var intervalCases = IntervalCaseAnalysis.Of(tally, confidence);
         var expected = ExpectedAnalysis.Of(tally, sums, settings);
         var flagged = lots.Where(lot => lot.Flag.HasFlag(Flag.Refuted)).Select(lot => lot.Lot).ToList();
+        var comparison = ComparisonAnalysis.Of(tally, sums, settings, flagged, [.. lots.Where(lot => lot.Flag.HasFlag(Flag.Invalid)).Select(lot => lot.Lot)]);
         var predictiveValue = PredictiveValueAnalysis.Of(tally, sums, settings, flagged, expected);
         var refuted = RefutedAnalysis.Of(tally, sums, settings);
         var yield = YieldAnalysis.Of(tally, sums, settings);
@@ -123,6 +125,7 @@ public static class Evaluator
             StandOuts = standOuts,
             LotTests = lotTests,
             SiteTests = siteTests,
+            Comparison = comparison,
             LotRecording = lotRecording,
             Bursts = bursts,
             Detection = detection,

@@ -7,6 +7,7 @@ using ScreenStats.Evaluation.Answers;
 using ScreenStats.Evaluation.Audits;
 using ScreenStats.Evaluation.Bursts;
 using ScreenStats.Evaluation.Cautions;
+using ScreenStats.Evaluation.Comparisons;
 using ScreenStats.Evaluation.Completeness;
 using ScreenStats.Evaluation.Conduct;
 using ScreenStats.Evaluation.ControlCharts;
@@ -90,6 +91,9 @@ public sealed record Findings
 
     /// <summary>Sites compared within lots and weeks.</summary>
     public required PlaceTestFindings SiteTests { get; init; }
+
+    /// <summary>Sites, or what else is compared, side by side.</summary>
+    public required ComparisonFindings Comparison { get; init; }
 
     /// <summary>Runs with no lot recorded, and what they hide.</summary>
     public required LotRecordingFindings LotRecording { get; init; }
@@ -182,7 +186,7 @@ public sealed record Findings
     private ImmutableArray<IFinding> Evaluated =>
     [
         Ledger, Completeness, Positivity, InvalidRuns, Persons, Participation, Coverage,
-        StandOuts, Alarms, Lots, Sites, LotTests, SiteTests, LotRecording, Bursts, Detection, ControlCharts, Conduct, Repeats, Controls,
+        StandOuts, Alarms, Lots, Sites, LotTests, SiteTests, Comparison, LotRecording, Bursts, Detection, ControlCharts, Conduct, Repeats, Controls,
         FollowUp, Delays, Audits, Accuracy, IntervalCases, PredictiveValue, Expected, Refuted, Yield,
         TruePrevalence, Kits, Retests, Specimens, Trends,
     ];

@@ -28,4 +28,25 @@ internal static class MethodNames
     public const string BurstScan = "burst-scan";
     public const string BurstSimulation = "burst-simulation";
     public const string FlagCurve = "flag-curve";
+    public const string ExpectedAtProgramRates = "expected-at-program-rates";
+    public const string DirectStandardisation = "standardised-to-program";
+    public const string AdjustedRate = "adjusted-rate";
+    public const string FixedTerms = "logistic-levels";
+    public const string RandomIntercept = "random-intercept";
+    public const string Ranks = "drawn-ranks";
+    public const string FunnelExact = "funnel-exact";
+    public const string FunnelAdditive = "funnel-additive";
+    public const string FunnelChance = "funnel-chance";
+    public const string FunnelOverdispersion = "funnel-overdispersion";
+    public const string ChiSquare = "chi-square";
+    public const string ChiSquareWidened = "chi-square-widened";
+    public const string ExactHomogeneity = "exact-homogeneity";
+    public const string AssociationWithinStrata = "association-within-strata";
+    public const string BetweenVariance = "between-variance";
+    public const string Prediction = "prediction-for-another";
+    public const string QuasiScale = "quasi-binomial-scale";
+    public const string LogisticTerms = "logistic-terms";
+    public const string FisherPairs = "fisher-exact";
+    public const string Marascuilo = "marascuilo";
+    public const string OddsWithinStrata = "odds-within-strata";
 }
