@@ -224,4 +224,22 @@ public enum UndefinedReason
 
     /// <summary>No place leaves each segment an event and a trial without one, or the likelihood has no maximum with that many changes.</summary>
     NoRoomForChanges,
+
+    /// <summary>No row has any exposure.</summary>
+    NoExposure,
+
+    /// <summary>The slope may be nil or of the other sign within its limits, so a time that is divided by it has no bound.</summary>
+    SlopeMayBeNil,
+
+    /// <summary>The slope is nil, so nothing doubles or halves and no other level is reached.</summary>
+    SlopeNil,
+
+    /// <summary>Nothing was counted before the change.</summary>
+    NoDataBeforeChange,
+
+    /// <summary>Nothing was counted after the change.</summary>
+    NoDataAfterChange,
+
+    /// <summary>All events fall into the first or the last period, so growth has no bound on one side.</summary>
+    EventsInOnePeriod,
 }

@@ -84,6 +84,12 @@ public static class UndefinedReasons
         UndefinedReason.GroupsAllAlike => "the groups differ no more than chance makes them",
         UndefinedReason.TooFewPeriods => "fewer periods have tests than this needs",
         UndefinedReason.NoRoomForChanges => "the events are too few, or lie too close together, for that many changes of slope",
+        UndefinedReason.NoExposure => "nothing was exposed, so there is no denominator",
+        UndefinedReason.SlopeMayBeNil => "the slope may be nil or of the other sign, so the time has no bound on this side",
+        UndefinedReason.SlopeNil => "the slope is nil, so nothing doubles or halves and no other level is reached",
+        UndefinedReason.NoDataBeforeChange => "nothing was counted before the change, so there is nothing to compare with",
+        UndefinedReason.NoDataAfterChange => "nothing was counted after the change, so nothing is known about it",
+        UndefinedReason.EventsInOnePeriod => "the events fall so that the growth has no bound on one side, as where all are in the last period",
         _ => throw new ArgumentOutOfRangeException(nameof(reason), reason, "Not a reason this library knows."),
     };
 }

@@ -1,4 +1,5 @@
 using ScreenStats.Statistics.Numerics;
+using ScreenStats.Statistics.Regression.Fitting;
 
 namespace ScreenStats.Statistics.Regression;
 
@@ -35,7 +36,7 @@ internal sealed class InterceptLikelihood(InterceptModel model, InterceptGroup[]
             }
 
             var change = SymmetricMatrix.Solve(factor, sums.Slopes);
-            var promise = LogisticRegression.Dot(change, sums.Slopes);
+            var promise = Design.Dot(change, sums.Slopes);
             if (ridge == 0 && promise < 1e-17 * (1 + Math.Abs(sums.Log))) return (theta, sums.Log, true);
             var size = Math.Min(1, 2 / Math.Max(1e-300, Math.Abs(change[^1])));
             var moved = false;

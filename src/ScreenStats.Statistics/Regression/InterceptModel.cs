@@ -1,3 +1,5 @@
+using ScreenStats.Statistics.Regression.Fitting;
+
 namespace ScreenStats.Statistics.Regression;
 
 /// <summary>The combinations of terms of a random-intercept logistic regression, each with a constant first.</summary>
@@ -5,8 +7,8 @@ internal sealed class InterceptModel
 {
     public InterceptModel(BinomialRow[] merged)
     {
-        X = Array.ConvertAll(merged, row => LogisticRegression.Design(row, constant: true));
-        Filled = Array.ConvertAll(X, LogisticRegression.Filled);
+        X = Array.ConvertAll(merged, row => Design.Row(row, constant: true));
+        Filled = Array.ConvertAll(X, Design.Filled);
     }
 
     public double[][] X { get; }

@@ -18,4 +18,11 @@ namespace ScreenStats.Statistics.Regression;
 public sealed record LogisticFit(
     int Rows, IReadOnlyList<double> Coefficients, IReadOnlyList<Interval> Intervals, IReadOnlyList<double> StandardErrors, IReadOnlyList<IReadOnlyList<double>> Covariance,
     IReadOnlyList<double> Fitted, double? LogLikelihood, double? Deviance, double? Pearson, int? DegreesOfFreedom, double? Dispersion, SeparationKind Separation,
-    IReadOnlyList<int> UnboundedTerms, UndefinedReason? Reason);
+    IReadOnlyList<int> UnboundedTerms, UndefinedReason? Reason)
+{
+    /// <summary>The deviance of a model with a constant only (without a constant: of even odds); null with a reason.</summary>
+    public double? NullDeviance { get; init; }
+
+    /// <summary>Akaike's criterion: twice the number of coefficients less twice the logarithm of the likelihood; null with a reason.</summary>
+    public double? Akaike => (2 * Coefficients.Count) - (2 * LogLikelihood);
+}

@@ -1,4 +1,5 @@
 using ScreenStats.Statistics.Numerics;
+using ScreenStats.Statistics.Regression.Fitting;
 
 namespace ScreenStats.Statistics.Regression;
 
@@ -65,7 +66,7 @@ public static class RandomInterceptLogistic
         var deviation = Math.Exp(found.Theta[^1]);
         var spread = z * Math.Sqrt(covariance[terms, terms]);
         return new RandomInterceptFit(
-            byGroup.Length, beta, [.. beta.Select((b, j) => new Interval(b - (z * errors[j]), b + (z * errors[j])))], errors, LogisticRegression.Nested(covariance), deviation * deviation,
+            byGroup.Length, beta, [.. beta.Select((b, j) => new Interval(b - (z * errors[j]), b + (z * errors[j])))], errors, Design.Nested(covariance), deviation * deviation,
             Limits(deviation, spread, options.Confidence), found.Log + constant, options.Nodes, Effects(byGroup, parts, model, patterns.Merged, found.Theta, covariance, rule, options.Confidence), null);
     }
 
