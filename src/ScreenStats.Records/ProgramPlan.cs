@@ -54,7 +54,8 @@ internal sealed class ProgramPlan
         ExportKind.Screening => settings.Exports.Screening,
         ExportKind.Confirmatory => settings.Exports.Confirmatory,
         ExportKind.Controls => settings.Exports.Controls,
-        _ => settings.Exports.Headcount,
+        ExportKind.Headcount => settings.Exports.Headcount,
+        _ => settings.Exports.Sites,
     };
 
     private static void UnknownColumns(ExportKind export, ExportSettings settings, List<Diagnostic> errors)

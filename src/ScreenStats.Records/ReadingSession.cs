@@ -58,6 +58,8 @@ internal sealed class ReadingSession(
         var controls = Read(plan, ExportKind.Controls, 1, own => new ControlsReader(own, scale, options.SetAsideText));
         var headcount = Read(plan, ExportKind.Headcount, 1, _ => new HeadcountReader(scale, options.SetAsideText));
 
+        var sites = Read(plan, ExportKind.Sites, 1, _ => new SitesReader(scale, options.SetAsideText));
+
         CheckOffsets(scale);
         CheckUsable();
         var found = readings.Where(reading => !reading.Broken).SelectMany(reading => reading.Diagnostics(ProgramPlan.Of(settings, reading.Export).DateOrder).Concat(reading.PrivacyDiagnostics())).ToList();
@@ -68,20 +70,24 @@ internal sealed class ReadingSession(
         var confirmatorySource = confirmatory?.Reading.Source(new ConfirmatoryReader(settings.Exports.Confirmatory, vocabularies, scale, keepText: true));
         var counted = counter.Complete(specimens, screeningSource, confirmatorySource, options.AsOf, threads);
 
+        var siteTable = plan.Files(ExportKind.Sites) is { Count: > 0 } tables ? tables[0].Name : null;
+        ImmutableArray<SiteCell> siteCells = [.. sites?.Readers.Cast<SitesReader>().SelectMany(reader => reader.Cells) ?? []];
+        var around = SurroundingsFindings.Of(settings, counted.Cells, siteCells, siteTable);
         var setAside = SetAside(counted, screeningSource, confirmatorySource);
-        ImmutableArray<Diagnostic> diagnostics = [.. notes, .. found, .. counted.Cells.Diagnostics];
+        ImmutableArray<Diagnostic> diagnostics = [.. notes, .. found, .. counted.Cells.Diagnostics, .. around];
         var cells = counted.Cells with
         {
             Controls = [.. counted.Cells.Controls, .. controls?.Readers.Cast<ControlsReader>().SelectMany(reader => reader.Cells) ?? []],
             Headcount = [.. headcount?.Readers.Cast<HeadcountReader>().SelectMany(reader => reader.Cells) ?? []],
+            Sites = siteCells,
             Completeness = [.. readings.SelectMany(reading => reading.Completeness())],
-            Ledger = [.. counted.Cells.Ledger, .. readings.SelectMany(Ledger)],
+            Ledger = [.. counted.Cells.Ledger, .. readings.SelectMany(reading => Ledger(reading, sites?.Readers.Cast<SitesReader>().Sum(reader => reader.Repeated) ?? 0))],
             Diagnostics = diagnostics,
         };
         // A name of a site may stand in any message of the count, so what names people is looked for before one of them is shown.
-        var levels = new LevelIdentities(cells, LevelIdentities.Kits(counted.Levels), plan.Files(ExportKind.Screening)[0].Name, cells.Audits.IsEmpty ? "" : plan.Files(ExportKind.Confirmatory)[0].Name);
+        var levels = new LevelIdentities(cells, LevelIdentities.Kits(counted.Levels), plan.Files(ExportKind.Screening)[0].Name, cells.Audits.IsEmpty ? "" : plan.Files(ExportKind.Confirmatory)[0].Name, siteTable ?? "");
         if (levels.Found.Any(diagnostic => diagnostic.Severity == Severity.Error)) throw Unusable([.. found, .. levels.Found]);
-        if (diagnostics.Any(diagnostic => diagnostic.Severity == Severity.Error)) throw Unusable([.. found, .. counted.Cells.Diagnostics.Select(levels.Veiled)]);
+        if (diagnostics.Any(diagnostic => diagnostic.Severity == Severity.Error)) throw Unusable([.. found, .. counted.Cells.Diagnostics.Select(levels.Veiled), .. around.Select(levels.Veiled)]);
         if (levels.Found.Count > 0) cells = cells with { Diagnostics = diagnostics = [.. diagnostics.Select(levels.Veiled), .. levels.Found] };
         return new ReadingResult(
             Tally.FromCells(cells), diagnostics, setAside,
@@ -176,11 +182,13 @@ internal sealed class ReadingSession(
         return rows;
     }
 
-    private IEnumerable<LedgerCell> Ledger(ExportReading reading)
+    private static IEnumerable<LedgerCell> Ledger(ExportReading reading, long repeatedSites)
     {
-        yield return new LedgerCell(reading.Export, LedgerEntry.SetAside, reading.SetAsideRows);
+        var repeated = reading.Export == ExportKind.Sites ? repeatedSites : 0;
+        yield return new LedgerCell(reading.Export, LedgerEntry.SetAside, reading.SetAsideRows - repeated);
+        if (repeated > 0) yield return new LedgerCell(reading.Export, LedgerEntry.Duplicate, repeated);
         if (reading.Export == ExportKind.Controls) yield return new LedgerCell(reading.Export, LedgerEntry.ControlRun, reading.Rows - reading.SetAsideRows);
-        if (reading.Export == ExportKind.Headcount) yield return new LedgerCell(reading.Export, LedgerEntry.Counted, reading.Rows - reading.SetAsideRows);
+        if (reading.Export is ExportKind.Headcount or ExportKind.Sites) yield return new LedgerCell(reading.Export, LedgerEntry.Counted, reading.Rows - reading.SetAsideRows);
     }
 
     private ExportUnderstanding Understood(ExportKind export) =>

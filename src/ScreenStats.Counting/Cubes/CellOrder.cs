@@ -9,16 +9,16 @@ internal static class CellOrder
 {
     public static int Compare(ScreenCell a, ScreenCell b) =>
         First(Text(a.Site, b.Site), Text(a.Lot, b.Lot), a.Day.CompareTo(b.Day), a.Specimen - b.Specimen,
-            a.Collection - b.Collection, a.Outcome - b.Outcome, a.FollowUp - b.FollowUp);
+            a.Collection - b.Collection, First(a.Outcome - b.Outcome, a.FollowUp - b.FollowUp, a.Occasion - b.Occasion));
 
     public static int Compare(OperatorCell a, OperatorCell b) =>
-        First(Text(a.Operator, b.Operator), Text(a.Site, b.Site), a.Day.CompareTo(b.Day), a.Outcome - b.Outcome, a.FollowUp - b.FollowUp);
+        First(Text(a.Operator, b.Operator), Text(a.Site, b.Site), a.Day.CompareTo(b.Day), a.Outcome - b.Outcome, a.FollowUp - b.FollowUp, a.Occasion - b.Occasion);
 
     public static int Compare(NotableRun a, NotableRun b) => First(
         First(a.Minute.CompareTo(b.Minute), a.DateOnly.CompareTo(b.DateOnly)),
         Text(a.Site, b.Site), Text(a.Lot, b.Lot), Text(a.Kit, b.Kit), Text(a.Operator, b.Operator),
         First(a.Specimen - b.Specimen, a.Collection - b.Collection, a.Outcome - b.Outcome, a.FollowUp - b.FollowUp),
-        First(Nullable.Compare(a.MinutesToSpecimen, b.MinutesToSpecimen), Number(a.Control) - Number(b.Control)));
+        First(Nullable.Compare(a.MinutesToSpecimen, b.MinutesToSpecimen), Number(a.Control) - Number(b.Control), a.Occasion - b.Occasion));
 
     public static int Compare(PersonCell a, PersonCell b) =>
         First(a.Scope - b.Scope, Text(a.Level, b.Level), Nullable.Compare(a.PeriodStart, b.PeriodStart), a.Measure - b.Measure);
@@ -62,11 +62,13 @@ internal static class CellOrder
         First(a.Known.CompareTo(b.Known), a.Minute.CompareTo(b.Minute), a.DateOnly.CompareTo(b.DateOnly)),
         Text(a.Site, b.Site), Text(a.Lot, b.Lot), Text(a.Kit, b.Kit), Text(a.Operator, b.Operator),
         First(a.Specimen - b.Specimen, a.Collection - b.Collection, a.Outcome - b.Outcome, a.Before - b.Before, a.After - b.After),
-        First(Nullable.Compare(a.MinutesBefore, b.MinutesBefore), Nullable.Compare(a.MinutesAfter, b.MinutesAfter)));
+        First(Nullable.Compare(a.MinutesBefore, b.MinutesBefore), Nullable.Compare(a.MinutesAfter, b.MinutesAfter), a.Occasion - b.Occasion));
 
     public static int Compare(KitCell a, KitCell b) => First(Text(a.Site, b.Site), Text(a.Lot, b.Lot), Text(a.Kit, b.Kit), a.Day.CompareTo(b.Day));
 
     public static int Compare(HeadcountCell a, HeadcountCell b) => First(Text(a.Site, b.Site), a.Week.CompareTo(b.Week));
+
+    public static int Compare(SiteCell a, SiteCell b) => First(Text(a.Site, b.Site), Text(a.Region, b.Region));
 
     public static int Compare(CompletenessCell a, CompletenessCell b) => First(a.Export - b.Export, Text(a.Column, b.Column), a.Mapped.CompareTo(b.Mapped));
 

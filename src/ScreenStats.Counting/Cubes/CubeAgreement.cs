@@ -14,7 +14,7 @@ internal static class CubeAgreement
         // Side by side, but the first in this order speaks, whichever finished first.
         Action<TallyCells>[] checks =
         [
-            CellsArePossible, LedgerAddsUp, OperatorsAgree, NotableAgree, SettlementAgreement.Check, AuditsAgree, AuditProductAgreement.Check, PersonsAgree, ParticipationAgrees, SpecimensAgree, PartsAreWithin,
+            CellsArePossible, LedgerAddsUp, OperatorsAgree, NotableAgree, SettlementAgreement.Check, AuditsAgree, AuditProductAgreement.Check, PersonsAgree, ParticipationAgrees, SpecimensAgree, PartsAreWithin, SitesAgree,
         ];
         var found = new ArgumentException?[checks.Length];
         Parallel.For(0, checks.Length, at =>
@@ -54,7 +54,7 @@ internal static class CubeAgreement
         Counts("headcount", cells.Headcount, static cell => cell.Eligible);
         Counts("completeness", cells.Completeness, static cell => cell.Recorded > cell.Rows ? -1 : cell.Recorded);
         Counts("ledger", cells.Ledger, static cell => cell.Rows);
-        Counts("notable", cells.Notable, static cell => cell.Control is null && cell.Outcome == Outcome.Negative ? -1 : 1);
+        Counts("notable", cells.Notable, static cell => cell.Control is null ? cell.Outcome == Outcome.Negative ? -1 : 1 : cell.Occasion == Occasion.Routine ? 1 : -1);
         Counts("persons", cells.Persons, static cell =>
             cell.PersonsWithEvent > cell.Persons || cell.Persons > cell.Trials || cell.Events > cell.Trials || cell.PersonsWithEvent > cell.Events
             || cell.TrialsSquared < cell.Trials || cell.EventsSquared < cell.Events || cell.TrialsTimesEvents < cell.Events ? -1 : cell.PersonsWithEvent);
@@ -97,8 +97,8 @@ internal static class CubeAgreement
     private static void OperatorsAgree(TallyCells cells)
     {
         var (keys, balance) = (new LevelPairs(), new Balance("operators", "screens"));
-        foreach (var cell in cells.Operators) balance.Left(keys.Key(cell.Site, "", cell.Day, Rest(cell.Outcome, cell.FollowUp)), cell.Runs);
-        foreach (var cell in cells.Screens) balance.Right(keys.Key(cell.Site, "", cell.Day, Rest(cell.Outcome, cell.FollowUp)), cell.Runs);
+        foreach (var cell in cells.Operators) balance.Left(keys.Key(cell.Site, "", cell.Day, Rest(cell.Outcome, cell.FollowUp, cell.Occasion)), cell.Runs);
+        foreach (var cell in cells.Screens) balance.Right(keys.Key(cell.Site, "", cell.Day, Rest(cell.Outcome, cell.FollowUp, cell.Occasion)), cell.Runs);
         balance.MustBeEqual();
     }
 
@@ -107,12 +107,12 @@ internal static class CubeAgreement
         var (keys, balance) = (new LevelPairs(), new Balance("notable", "screens"));
         foreach (var cell in cells.Notable)
         {
-            if (cell.Control is null) balance.Left(keys.Key(cell.Site, cell.Lot, DateOnly.FromDateTime(cell.Minute), Rest(cell.Outcome, cell.FollowUp, cell.Specimen, cell.Collection)), 1);
+            if (cell.Control is null) balance.Left(keys.Key(cell.Site, cell.Lot, DateOnly.FromDateTime(cell.Minute), Rest(cell.Outcome, cell.FollowUp, cell.Occasion, cell.Specimen, cell.Collection)), 1);
         }
 
         foreach (var cell in cells.Screens)
         {
-            if (cell.Outcome != Outcome.Negative) balance.Right(keys.Key(cell.Site, cell.Lot, cell.Day, Rest(cell.Outcome, cell.FollowUp, cell.Specimen, cell.Collection)), cell.Runs);
+            if (cell.Outcome != Outcome.Negative) balance.Right(keys.Key(cell.Site, cell.Lot, cell.Day, Rest(cell.Outcome, cell.FollowUp, cell.Occasion, cell.Specimen, cell.Collection)), cell.Runs);
         }
 
         balance.MustBeEqual();
@@ -263,6 +263,14 @@ internal static class CubeAgreement
         kits.MustBeWithin();
     }
 
-    private static int Rest(Outcome outcome, FollowUp followUp, Specimen specimen = default, CollectedBy collection = default) =>
-        ((((int)specimen << 2) | (int)collection) << 5) | ((int)outcome << 3) | (int)followUp;
+    private static void SitesAgree(TallyCells cells)
+    {
+        for (var i = 1; i < cells.Sites.Length; i++)
+        {
+            if (cells.Sites[i].Site == cells.Sites[i - 1].Site) throw new ArgumentException("The cube sites gives a site two regions.");
+        }
+    }
+
+    private static int Rest(Outcome outcome, FollowUp followUp, Occasion occasion = default, Specimen specimen = default, CollectedBy collection = default) =>
+        (((((int)occasion << 3) | (int)specimen) << 2 | (int)collection) << 5) | ((int)outcome << 3) | (int)followUp;
 }

@@ -8,7 +8,7 @@ internal sealed class LevelPairs
     private string? second;
     private int number;
 
-    /// <summary>A key of two levels, a day and a small number below 1,024.</summary>
+    /// <summary>A key of two levels, a day and a small number below 2,048.</summary>
     public ulong Key(string one, string other, DateOnly day, int rest)
     {
         if (!ReferenceEquals(one, first) || !ReferenceEquals(other, second))
@@ -22,6 +22,6 @@ internal sealed class LevelPairs
             (first, second) = (one, other);
         }
 
-        return ((((ulong)number << 22) | (uint)day.DayNumber) << 10) | (uint)rest;
+        return ((((ulong)number << 22) | (uint)day.DayNumber) << 11) | (uint)rest;
     }
 }

@@ -13,6 +13,7 @@ namespace ScreenStats.Counting.Cubes;
 /// <param name="FollowUp">What became of the run.</param>
 /// <param name="MinutesToSpecimen">Minutes from the run to the specimen that settled its follow-up (whole days times 1,440 where either side has only a date); negative where the specimen came first; null without one.</param>
 /// <param name="Control">For a run of a control swab the expected outcome; null for a screen.</param>
+/// <param name="Occasion">Why the run was taken; a run of a control swab is always routine.</param>
 public readonly record struct NotableRun(
     DateTime Minute, bool DateOnly, string Site, string Lot, string Kit, string Operator, Specimen Specimen, CollectedBy Collection,
-    Outcome Outcome, FollowUp FollowUp, int? MinutesToSpecimen, ControlExpectation? Control);
+    Outcome Outcome, FollowUp FollowUp, int? MinutesToSpecimen, ControlExpectation? Control, Occasion Occasion = Occasion.Routine);

@@ -7,4 +7,6 @@ namespace ScreenStats.Counting.Cubes;
 /// <param name="Outcome">Outcome by the lines seen.</param>
 /// <param name="FollowUp">What became of the run.</param>
 /// <param name="Runs">Number of runs, positive.</param>
-public readonly record struct OperatorCell(string Operator, string Site, DateOnly Day, Outcome Outcome, FollowUp FollowUp, long Runs);
+/// <param name="Occasion">Why they were taken.</param>
+public readonly record struct OperatorCell(
+    string Operator, string Site, DateOnly Day, Outcome Outcome, FollowUp FollowUp, long Runs, Occasion Occasion = Occasion.Routine);

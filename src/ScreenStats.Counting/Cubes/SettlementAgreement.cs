@@ -24,7 +24,7 @@ internal static class SettlementAgreement
 
         foreach (var cell in cells.Settlements)
         {
-            var run = new NotableRun(cell.Minute, cell.DateOnly, cell.Site, cell.Lot, cell.Kit, cell.Operator, cell.Specimen, cell.Collection, cell.Outcome, FollowUp.None, null, null);
+            var run = new NotableRun(cell.Minute, cell.DateOnly, cell.Site, cell.Lot, cell.Kit, cell.Operator, cell.Specimen, cell.Collection, cell.Outcome, FollowUp.None, null, null, cell.Occasion);
             balance.Left(Key(run, cell.Before, cell.MinutesBefore), -cell.Runs);
             balance.Left(Key(run, cell.After, cell.MinutesAfter), cell.Runs);
         }

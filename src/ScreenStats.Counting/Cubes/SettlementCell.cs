@@ -31,9 +31,11 @@ namespace ScreenStats.Counting.Cubes;
 /// <param name="After">Follow-up from then on.</param>
 /// <param name="MinutesAfter">Minutes to the specimen that settles it from then on; null where none confirms or refutes.</param>
 /// <param name="Runs">Number of runs, positive.</param>
+/// <param name="Occasion">Why they were taken.</param>
 public readonly record struct SettlementCell(
     DateTime Minute, bool DateOnly, string Site, string Lot, string Kit, string Operator, Specimen Specimen, CollectedBy Collection, Outcome Outcome,
-    DateOnly Known, FollowUp Before, int? MinutesBefore, FollowUp After, int? MinutesAfter, long Runs)
+    DateOnly Known, FollowUp Before, int? MinutesBefore, FollowUp After, int? MinutesAfter, long Runs,
+    Occasion Occasion = Occasion.Routine)
 {
     /// <summary>Local day of the run.</summary>
     public DateOnly Day => System.DateOnly.FromDateTime(Minute);

@@ -28,7 +28,7 @@ public sealed class Tally
     /// Cells of equal coordinates are added up (sums over people too: sources that are merged must share no person); cells that count
     /// nothing are left out, except in the ledger. Order is ordinal, coordinate by coordinate, so that equal contents are equal sequences.
     /// Checked: operators, notable runs, settlements, audits with their strata and products, person sums of every scope, participation, gaps and the ledger against the screens, the ledger
-    /// against the specimens; cases, repeats, retests, conduct, kits and control runs within what they are part of. The ledger is checked only where it has cells of the screening export.
+    /// against the specimens; cases, repeats, retests, conduct, kits and control runs within what they are part of; that no site has two regions. The ledger is checked only where it has cells of the screening export.
     /// </remarks>
     /// <param name="cells">The cells, in any order.</param>
     /// <returns>The tally.</returns>
@@ -57,6 +57,7 @@ public sealed class Tally
             Settlements = CellOrder.Canonical(cells.Settlements, CellOrder.Compare, static (a, b) => a with { Runs = a.Runs + b.Runs }, static cell => cell.Runs == 0),
             Kits = CellOrder.Canonical(cells.Kits, CellOrder.Compare, static (a, b) => a with { Runs = a.Runs + b.Runs }, static cell => cell.Runs == 0),
             Headcount = CellOrder.Canonical(cells.Headcount, CellOrder.Compare, static (a, b) => a with { Eligible = a.Eligible + b.Eligible }, static _ => false),
+            Sites = CellOrder.Canonical(cells.Sites, CellOrder.Compare, static (a, _) => a, static _ => false),
             Completeness = CellOrder.Canonical(cells.Completeness, CellOrder.Compare, static (a, b) => a with { Rows = a.Rows + b.Rows, Recorded = a.Recorded + b.Recorded }, static _ => false),
             Ledger = CellOrder.Canonical(cells.Ledger, CellOrder.Compare, static (a, b) => a with { Rows = a.Rows + b.Rows }, static _ => false),
             Diagnostics = cells.Diagnostics.IsDefault ? [] : cells.Diagnostics,

@@ -82,6 +82,9 @@ public sealed record TallyCells
     /// <summary>Eligible people.</summary>
     public ImmutableArray<HeadcountCell> Headcount { get; init; } = [];
 
+    /// <summary>What the export of sites says, one cell a site; none where there is no such export.</summary>
+    public ImmutableArray<SiteCell> Sites { get; init; } = [];
+
     /// <summary>How much of each column is recorded.</summary>
     public ImmutableArray<CompletenessCell> Completeness { get; init; } = [];
 

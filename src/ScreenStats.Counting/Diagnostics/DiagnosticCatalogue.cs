@@ -14,6 +14,7 @@ public static class DiagnosticCatalogue
         .. PrivacyDiagnostics.All,
         .. CountingCodes(),
         .. ConductDiagnostics.All,
+        .. SurroundingsDiagnostics.All,
     ];
 
     private static IEnumerable<DiagnosticDescription> ProgramFileCodes() =>

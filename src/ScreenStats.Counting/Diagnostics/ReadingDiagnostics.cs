@@ -89,7 +89,7 @@ public static class ReadingDiagnostics
     /// <summary>A required number cannot be read.</summary>
     public const string UnreadableNumber = "unreadable-number";
 
-    /// <summary>The name of a site, lot, kit, operator or sampling stratum is too long to be one.</summary>
+    /// <summary>The name of a site, region, lot, kit, operator or sampling stratum is too long to be one.</summary>
     public const string NameTooLong = "name-too-long";
 
     /// <summary>A value that is not required cannot be read and counts as not recorded.</summary>
@@ -191,7 +191,7 @@ public static class ReadingDiagnostics
         new(MixedOffsets, Severity.Error, "Some times have an offset, others have none, and the program file states no time zone.",
             "State timeZone in the program file."),
         new(UnknownTimeZone, Severity.Error, "The time zone of the program file is not known.", "Write an IANA name, such as Europe/Vienna."),
-        new(NamesPeople, Severity.Error, "A person or operator column holds what looks like names, e-mail addresses, telephone or government numbers, or dates of birth; or a site, lot or kit column e-mail addresses or such numbers.",
+        new(NamesPeople, Severity.Error, "A person or operator column holds what looks like names, e-mail addresses, telephone or government numbers, or dates of birth; or a site, region, lot or kit column e-mail addresses or such numbers.",
             "Replace them by keyed pseudonyms before the export leaves its owner."),
         new(MalformedRow, Severity.Warning, "Text follows a closing quote, so the row's fields are in doubt; it was set aside.", "Correct the quotes on the line named."),
         new(TooManyFields, Severity.Warning, "A row has more fields than headings, so its values may stand in the wrong columns; it was set aside.",
@@ -201,7 +201,7 @@ public static class ReadingDiagnostics
         new(UnreadableDate, Severity.Warning, "A required date cannot be read or does not exist; the row was set aside.", "Write it as in ISO 8601, or state dateOrder."),
         new(UnknownResult, Severity.Warning, "A result is no known word; the row was set aside.", "Say what it means in the program file under exports, words."),
         new(UnreadableNumber, Severity.Warning, "A required number cannot be read; the row was set aside.", "Write a whole number."),
-        new(NameTooLong, Severity.Warning, "The name of a site, lot, kit, operator or sampling stratum is longer than 200 bytes; a row with such a site was set aside, others count as not recorded.", "Look for a missing quote, or text in the wrong column."),
+        new(NameTooLong, Severity.Warning, "The name of a site, region, lot, kit, operator or sampling stratum is longer than 200 bytes; a row with such a site was set aside, others count as not recorded.", "Look for a missing quote, or text in the wrong column."),
         new(UnreadableValue, Severity.Warning, "A value that is not required cannot be read and counts as not recorded.", "Correct it, or say what it means under exports, words."),
         new(ResultAgainstLines, Severity.Warning, "The result word and the lines seen say different things; the word was taken.", "Correct one of them in the source."),
         new(NothingUsable, Severity.Error, "Every row of a required export was set aside.", "Look at the other diagnostics: often one column is not understood."),

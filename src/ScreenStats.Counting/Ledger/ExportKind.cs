@@ -14,4 +14,7 @@ public enum ExportKind
 
     /// <summary>People eligible by site and week.</summary>
     Headcount = 3,
+
+    /// <summary>The region of each site.</summary>
+    Sites = 4,
 }

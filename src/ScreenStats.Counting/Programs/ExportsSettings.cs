@@ -14,4 +14,7 @@ public sealed record ExportsSettings
 
     /// <summary>Eligible people.</summary>
     public ExportSettings Headcount { get; init; } = new();
+
+    /// <summary>What each site is part of.</summary>
+    public ExportSettings Sites { get; init; } = new();
 }

@@ -43,7 +43,7 @@ internal static class TallyReplay
 
         foreach (ref readonly var change in settled.AsSpan())
         {
-            var cell = new ScreenCell(change.Site, change.Lot, change.Day, change.Specimen, change.Collection, change.Outcome, change.Before, -change.Runs);
+            var cell = new ScreenCell(change.Site, change.Lot, change.Day, change.Specimen, change.Collection, change.Outcome, change.Before, -change.Runs, change.Occasion);
             known.Add(cell);
             known.Add(cell with { FollowUp = change.After, Runs = change.Runs });
         }
@@ -61,7 +61,7 @@ internal static class TallyReplay
 
         foreach (ref readonly var change in settled.AsSpan())
         {
-            var cell = new OperatorCell(change.Operator, change.Site, change.Day, change.Outcome, change.Before, -change.Runs);
+            var cell = new OperatorCell(change.Operator, change.Site, change.Day, change.Outcome, change.Before, -change.Runs, change.Occasion);
             known.Add(cell);
             known.Add(cell with { FollowUp = change.After, Runs = change.Runs });
         }
@@ -85,7 +85,7 @@ internal static class TallyReplay
         foreach (ref readonly var change in settled.AsSpan())
         {
             var run = new NotableRun(change.Minute, change.DateOnly, change.Site, change.Lot, change.Kit, change.Operator, change.Specimen,
-                change.Collection, change.Outcome, change.Before, change.MinutesBefore, null);
+                change.Collection, change.Outcome, change.Before, change.MinutesBefore, null, change.Occasion);
             Count(run, -change.Runs);
             Count(run with { FollowUp = change.After, MinutesToSpecimen = change.MinutesAfter }, change.Runs);
         }

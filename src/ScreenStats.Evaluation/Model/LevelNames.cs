@@ -93,6 +93,7 @@ public static class LevelNames
         ExportKind.Confirmatory => "confirmatory",
         ExportKind.Controls => "controls",
         ExportKind.Headcount => "headcount",
+        ExportKind.Sites => "sites",
         _ => throw Unknown(export),
     };
 

@@ -26,7 +26,7 @@ internal static class IdentityTexts
         $"In the column {column} of the {Export(column)} export, {Share(judged)} look like names of people, and reports show the names of {Plural(column)}; messages do not repeat them. "
         + $"If they are people, keep the report to yourself and put the {column} into that column, or replace them by pseudonyms (screenstats pseudonymize); if not, nothing needs to be done.");
 
-    private static string Export(string column) => column == CanonicalColumns.SamplingStratum ? "confirmatory" : "screening";
+    private static string Export(string column) => column switch { CanonicalColumns.SamplingStratum => "confirmatory", CanonicalColumns.Region => "sites", _ => "screening" };
 
     private static string Plural(string column) => column == CanonicalColumns.SamplingStratum ? "sampling strata" : column + "s";
 

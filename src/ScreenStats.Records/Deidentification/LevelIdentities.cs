@@ -8,7 +8,7 @@ using ScreenStats.Records.Understanding;
 namespace ScreenStats.Records.Deidentification;
 
 /// <summary>
-/// Looks at every name of a site, lot, kit and sampling stratum, which stand in reports and messages. What none is called is refused: one e-mail address or
+/// Looks at every name of a site, region, lot, kit and sampling stratum, which stand in reports and messages. What none is called is refused: one e-mail address or
 /// telephone number with its +, or two and one in ten of other telephone and of national numbers, as one alone may be a code. What may be a person,
 /// as <c>Martin Hall</c> or <c>Maria</c>, is warned of where most are like that, or two and one in three hold a frequent name; messages then do
 /// not repeat it.
@@ -31,9 +31,11 @@ internal sealed class LevelIdentities
     /// <param name="kits">The kits of counted runs.</param>
     /// <param name="file">Name of the file of the screening export.</param>
     /// <param name="confirmatory">Name of the file of the confirmatory export; blank where there is none.</param>
-    public LevelIdentities(TallyCells cells, IEnumerable<string> kits, string file, string confirmatory = "")
+    /// <param name="siteTable">Name of the file of the export of sites; blank where there is none.</param>
+    public LevelIdentities(TallyCells cells, IEnumerable<string> kits, string file, string confirmatory = "", string siteTable = "")
     {
-        Look(CanonicalColumns.Site, cells.Screens.Select(cell => cell.Site).Concat(cells.Controls.Select(cell => cell.Site)).Concat(cells.Headcount.Select(cell => cell.Site)), file);
+        Look(CanonicalColumns.Site, cells.Screens.Select(cell => cell.Site).Concat(cells.Controls.Select(cell => cell.Site)).Concat(cells.Headcount.Select(cell => cell.Site)).Concat(cells.Sites.Select(cell => cell.Site)), file);
+        Look(CanonicalColumns.Region, cells.Sites.Select(cell => cell.Region), siteTable);
         Look(CanonicalColumns.Lot, cells.Screens.Select(cell => cell.Lot).Concat(cells.Controls.Select(cell => cell.Lot)), file);
         Look(CanonicalColumns.Kit, kits.Concat(cells.Controls.Select(cell => cell.Kit)), file);
         Look(CanonicalColumns.SamplingStratum, cells.Audits.Select(cell => cell.Stratum), confirmatory);

@@ -62,7 +62,7 @@ internal sealed class CubeAssembly(
     /// <summary>The cubes.</summary>
     public TallyCells ToCells(IRowSource source, int threads)
     {
-        var writer = new CubeWriter(shapes, vocabularies);
+        var writer = new CubeWriter(shapes, vocabularies, settings);
         scan.Results.Sort(static (a, b) => a.Record.CompareTo(b.Record));
         var (runs, controls) = (ImmutableArray<NotableRun>.Empty, ImmutableArray<ControlCell>.Empty);
         var operatorCells = ImmutableArray<OperatorCell>.Empty;
@@ -146,18 +146,19 @@ internal sealed class CubeAssembly(
             if (next < results.Count && results[next].Record == row.Record)
             {
                 (followUp, minutes) = (results[next].FollowUp, results[next].Minutes);
-                followed.Add((Keys.Operator(row.Operator, shape.Site, results[next].DayNumber, shape.Outcome), followUp));
+                followed.Add((Keys.Operator(row.Operator, shape.Site, results[next].DayNumber, shape.Outcome, shape.Outbreak), followUp));
                 next++;
             }
 
             var local = time.Local;
             runs.Add(new(local.AddSeconds(-local.Second), shape.DateOnly, sites[shape.Site], lots[shape.Lot], kitTexts[row.Kit],
-                operatorTexts[row.Operator], shape.Specimen, shape.Collection, shape.Outcome, followUp, minutes, shape.Control));
+                operatorTexts[row.Operator], shape.Specimen, shape.Collection, shape.Outcome, followUp, minutes, shape.Control,
+                shape.Control is null ? writer.Outbreaks.Of(shape.Outbreak, shape.Site, time.DayNumber) : Occasion.Routine));
             for (; nextChange < changes.Length && changes[nextChange].Record == row.Record; nextChange++)
             {
                 var (run, change) = (runs[^1], changes[nextChange]);
                 settlements.Add(new(run.Minute, run.DateOnly, run.Site, run.Lot, run.Kit, run.Operator, run.Specimen, run.Collection, run.Outcome,
-                    Moment.DayOf(change.Known), change.Before, change.MinutesBefore, change.After, change.MinutesAfter, 1));
+                    Moment.DayOf(change.Known), change.Before, change.MinutesBefore, change.After, change.MinutesAfter, 1, run.Occasion));
             }
 
             if (shape.Control is not { } expected) continue;
@@ -173,7 +174,7 @@ internal sealed class CubeAssembly(
         void AddNegative(RunResult result)
         {
             var code = operatorTexts.Length > 1 ? source.Read(result.Record).Operator : 0;
-            followed.Add((Keys.Operator(code, shapes[result.Code].Site, result.DayNumber, Outcome.Negative), result.FollowUp));
+            followed.Add((Keys.Operator(code, shapes[result.Code].Site, result.DayNumber, Outcome.Negative, shapes[result.Code].Outbreak), result.FollowUp));
         }
     }
 

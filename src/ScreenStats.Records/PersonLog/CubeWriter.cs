@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using System.Runtime.InteropServices;
 using ScreenStats.Counting.Cubes;
+using ScreenStats.Counting.Programs;
 using ScreenStats.Records.PersonLog.Codes;
 using ScreenStats.Records.PersonLog.Rows;
 using ScreenStats.Records.PersonLog.Sums;
@@ -10,7 +11,7 @@ namespace ScreenStats.Records.PersonLog;
 /// <summary>Turns tables of packed codes into cells, in canonical order, so that the tally has nothing left to sort.</summary>
 internal sealed class CubeWriter
 {
-    private const int LowBits = Keys.DayBits + 3 + 2 + 2 + Keys.FollowUpBits;
+    private const int LowBits = Keys.DayBits + 3 + 2 + 2 + Keys.FollowUpBits + 1;
 
     private readonly ShapeTable shapes;
     private readonly Ranking sites;
@@ -18,10 +19,12 @@ internal sealed class CubeWriter
     private readonly Ranking operators;
     private readonly ulong[] pairs;
     private readonly int[] pairOfShape;
+    private readonly OutbreakDays outbreaks;
 
-    public CubeWriter(ShapeTable shapes, Vocabularies vocabularies)
+    public CubeWriter(ShapeTable shapes, Vocabularies vocabularies, ProgramSettings settings)
     {
         this.shapes = shapes;
+        outbreaks = new(settings, vocabularies);
         Vocabularies = vocabularies;
         (sites, lots, operators) = (new(vocabularies.Sites), new(vocabularies.Lots), new(vocabularies.Operators));
         var all = new ulong[shapes.Count];
@@ -35,6 +38,9 @@ internal sealed class CubeWriter
     public Ranking Lots => lots;
 
     public Vocabularies Vocabularies { get; }
+
+    /// <summary>The outbreaks of the program file.</summary>
+    public OutbreakDays Outbreaks => outbreaks;
 
     /// <summary>Counted runs: all of them by shape and day, and those with a follow-up.</summary>
     public ImmutableArray<ScreenCell> Screens(CountTable screens, CountTable followUps)
@@ -58,20 +64,21 @@ internal sealed class CubeWriter
         for (var i = 0; i < cells.Length; i++)
         {
             var key = keys[i];
+            var occasion = (Occasion)Keys.Take(ref key, 1);
             var followUp = (FollowUp)Keys.Take(ref key, Keys.FollowUpBits);
             var outcome = (Outcome)Keys.Take(ref key, 2);
             var collection = (CollectedBy)Keys.Take(ref key, 2);
             var specimen = (Specimen)Keys.Take(ref key, 3);
             var day = Keys.DayOf(key);
             var (site, lot) = Pair(key >> Keys.DayBits);
-            cells[i] = new(site, lot, day, specimen, collection, outcome, followUp, counts[i]);
+            cells[i] = new(site, lot, day, specimen, collection, outcome, followUp, counts[i], occasion);
         }
 
         return ImmutableCollectionsMarshal.AsImmutableArray(cells);
     }
 
     /// <summary>Counted runs by operator, with the follow-ups of single runs.</summary>
-    /// <param name="table">Counts by operator, site, day and outcome.</param>
+    /// <param name="table">Counts by operator, site, day, outcome and mark of an outbreak.</param>
     /// <param name="followed">Runs with a follow-up: their key in that table, and the follow-up.</param>
     public ImmutableArray<OperatorCell> Operators(CountTable table, List<(ulong Key, FollowUp FollowUp)> followed)
     {
@@ -91,12 +98,12 @@ internal sealed class CubeWriter
         for (var i = 0; i < cells.Length; i++)
         {
             var key = keys[i];
+            var occasion = (Occasion)Keys.Take(ref key, 1);
             var followUp = (FollowUp)Keys.Take(ref key, Keys.FollowUpBits);
             var outcome = (Outcome)Keys.Take(ref key, 2);
-            var day = Keys.DayOf(key);
-            key >>= Keys.DayBits;
+            var day = Keys.DayOf((ulong)Keys.Take(ref key, Keys.RunDayBits));
             var site = sites.TextOfRank(Keys.Take(ref key, LevelLimits.SiteBits));
-            cells[i] = new(operators.TextOfRank((int)key), site, day, outcome, followUp, counts[i]);
+            cells[i] = new(operators.TextOfRank((int)key), site, day, outcome, followUp, counts[i], occasion);
         }
 
         return ImmutableCollectionsMarshal.AsImmutableArray(cells);
@@ -219,17 +226,19 @@ internal sealed class CubeWriter
         var day = (ulong)Keys.Take(ref key, Keys.DayBits);
         var shape = shapes[(int)key];
         return ((ulong)pairOfShape[(int)key] << LowBits) | (day << (LowBits - Keys.DayBits))
-            | ((ulong)shape.Specimen << (4 + Keys.FollowUpBits)) | ((ulong)shape.Collection << (2 + Keys.FollowUpBits))
-            | ((ulong)shape.Outcome << Keys.FollowUpBits) | (ulong)followUp;
+            | ((ulong)shape.Specimen << (5 + Keys.FollowUpBits)) | ((ulong)shape.Collection << (3 + Keys.FollowUpBits))
+            | ((ulong)shape.Outcome << (1 + Keys.FollowUpBits)) | ((ulong)followUp << 1) | (ulong)outbreaks.Of(shape.Outbreak, shape.Site, Keys.DayNumber(day));
     }
 
     private ulong OperatorKey(ulong key, FollowUp followUp)
     {
+        var mark = (OutbreakMark)Keys.Take(ref key, 2);
         var outcome = (Outcome)Keys.Take(ref key, 2);
-        var day = (ulong)Keys.Take(ref key, Keys.DayBits);
-        var site = (ulong)sites.RankOf(Keys.Take(ref key, LevelLimits.SiteBits));
+        var day = (ulong)Keys.Take(ref key, Keys.RunDayBits);
+        var site = Keys.Take(ref key, LevelLimits.SiteBits);
         var person = (ulong)operators.RankOf((int)key);
-        return (((((person << LevelLimits.SiteBits) | site) << Keys.DayBits | day) << 2 | (ulong)outcome) << Keys.FollowUpBits) | (ulong)followUp;
+        var place = (person << LevelLimits.SiteBits) | (uint)sites.RankOf(site);
+        return ((((place << Keys.RunDayBits | day) << 2 | (ulong)outcome) << Keys.FollowUpBits | (ulong)followUp) << 1) | (ulong)outbreaks.Of(mark, site, Keys.DayNumber(day));
     }
 
     private (string Site, string Lot) Pair(ulong rank)

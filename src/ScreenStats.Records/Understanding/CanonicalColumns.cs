@@ -20,6 +20,7 @@ internal static class CanonicalColumns
     public const string Collection = "collection";
     public const string Symptomatic = "symptomatic";
     public const string Exposed = "exposed";
+    public const string Outbreak = "outbreak";
     public const string Control = "control";
     public const string ScreenId = "screen_id";
     public const string ReportedAt = "reported_at";
@@ -30,6 +31,7 @@ internal static class CanonicalColumns
     public const string Week = "week";
     public const string Date = "date";
     public const string Eligible = "eligible";
+    public const string Region = "region";
 
     private static readonly string[] PersonHeadings =
         ["employee", "employee id", "employee key", "employee pseudonym", "person id", "person key", "person pseudonym", "pseudonym",
@@ -78,7 +80,8 @@ internal static class CanonicalColumns
         ExportKind.Screening => Screening,
         ExportKind.Confirmatory => Confirmatory,
         ExportKind.Controls => Controls,
-        _ => Headcount,
+        ExportKind.Headcount => Headcount,
+        _ => Sites,
     };
 
     private static readonly CanonicalColumn[] Screening =
@@ -101,6 +104,8 @@ internal static class CanonicalColumns
         new(Collection, false, ["collection method", "collection mode", "collected by", "supervision", "supervised", "sampling method"]),
         new(Symptomatic, false, ["symptoms", "has symptoms", "symptom", "with symptoms", "symptomatic at test", "symptome", "symptomatisch", "beschwerden", "symptômes", "síntomas"]),
         new(Exposed, false, ["exposure", "contact", "close contact", "contact of case", "known exposure", "known contact"]),
+        new(Outbreak, false, ["outbreak run", "outbreak test", "outbreak testing", "outbreak driven", "outbreak response", "because of an outbreak", "part of an outbreak",
+            "ausbruch", "ausbruchstest", "ausbruchstestung", "wegen ausbruch", "foyer", "test de foyer", "dépistage de foyer", "brote", "por brote", "prueba por brote"]),
         new(Control, false, ControlHeadings),
         new(ScreenId, false, ["screening id", "test id", "run id", "record id", "result id", "screen number", "test number", "accession",
             "accession number"]),
@@ -141,5 +146,12 @@ internal static class CanonicalColumns
         new(Eligible, true, ["eligible people", "eligible persons", "headcount", "head count", "people", "staff", "employees", "on site",
             "number eligible", "workforce", "belegschaft", "beschäftigte", "anzahl beschäftigte", "mitarbeiterzahl", "anzahl mitarbeiter", "effectif", "effectifs",
             "nombre de salariés", "plantilla", "número de empleados"]),
+    ];
+
+    private static readonly CanonicalColumn[] Sites =
+    [
+        new(Site, true, SiteHeadings),
+        new(Region, false, ["area", "district", "region name", "county", "state", "province", "territory", "division", "bundesland", "gebiet", "bezirk", "kreis",
+            "région", "département", "secteur", "región", "provincia", "zona", "comunidad autónoma"]),
     ];
 }

@@ -14,9 +14,9 @@ internal sealed class ScreeningReader : RowReader
 {
     private readonly IRunSink? sink;
     private readonly int person, site, collectedAt, result, controlLine, testLine, lot, kit, lotExpiry, readAt;
-    private readonly int operatorColumn, specimen, collection, symptomatic, exposed, control, screenId;
+    private readonly int operatorColumn, specimen, collection, symptomatic, exposed, outbreak, control, screenId;
     private readonly TextCodes sites, lots, kits, operators;
-    private readonly TextCodes results, controlLines, testLines, specimens, collections, symptoms, exposures, controls;
+    private readonly TextCodes results, controlLines, testLines, specimens, collections, symptoms, exposures, outbreaks, controls;
     private readonly TextCodes expiryDays;
     private RunRow[] rows = new RunRow[4096];
     private int count;
@@ -42,6 +42,7 @@ internal sealed class ScreeningReader : RowReader
         collection = ColumnOf(CanonicalColumns.Collection);
         symptomatic = ColumnOf(CanonicalColumns.Symptomatic);
         exposed = ColumnOf(CanonicalColumns.Exposed);
+        outbreak = ColumnOf(CanonicalColumns.Outbreak);
         control = ColumnOf(CanonicalColumns.Control);
         screenId = ColumnOf(CanonicalColumns.ScreenId);
 
@@ -59,6 +60,7 @@ internal sealed class ScreeningReader : RowReader
         testLines = Choice(yesNo);
         symptoms = Choice(yesNo);
         exposures = Choice(yesNo);
+        outbreaks = Choice(yesNo);
         specimens = Choice(Words.Specimen.Reader(settings.Words));
         collections = Choice(Words.Collection.Reader(settings.Words));
         controls = Choice(Words.Control.Reader(settings.Words));
@@ -79,7 +81,7 @@ internal sealed class ScreeningReader : RowReader
     [
         (result, results, Words.Outcome), (controlLine, controlLines, Words.YesNo), (testLine, testLines, Words.YesNo),
         (specimen, specimens, Words.Specimen), (collection, collections, Words.Collection),
-        (symptomatic, symptoms, Words.YesNo), (exposed, exposures, Words.YesNo), (control, controls, Words.Control),
+        (symptomatic, symptoms, Words.YesNo), (exposed, exposures, Words.YesNo), (outbreak, outbreaks, Words.YesNo), (control, controls, Words.Control),
     ];
 
     public override IEnumerable<(int Column, TextCodes Codes)> LevelsMet() => [(site, sites), (lot, lots), (kit, kits)];
@@ -151,6 +153,7 @@ internal sealed class ScreeningReader : RowReader
         run.Symptomatic = symptomaticWord == 1;
         var exposedWord = OptionalWord(row, exposed, exposures);
         run.Exposed = exposedWord == 1;
+        run.Outbreak = OptionalWord(row, outbreak, outbreaks) switch { 0 => OutbreakMark.No, 1 => OutbreakMark.Yes, _ => OutbreakMark.NotRecorded };
         run.LotExpiry = Fields[lotExpiry] < 0 ? null : ReadExpiry(row);
         lastReadAt = Fields[readAt] < 0 ? null : ReadReadingTime(row, written, ref run);
 
@@ -163,7 +166,7 @@ internal sealed class ScreeningReader : RowReader
         }
 
         if (why is not null) return why;
-        lastWords = ((uint)run.Outcome << 24) | ((uint)run.Specimen << 20) | ((uint)run.Collection << 16) | ((uint)(controlWord + 2) << 12)
+        lastWords = ((uint)run.Outbreak << 28) | ((uint)run.Outcome << 24) | ((uint)run.Specimen << 20) | ((uint)run.Collection << 16) | ((uint)(controlWord + 2) << 12)
             | ((uint)(symptomaticWord < 0 ? 2 : symptomaticWord) << 8) | ((uint)(exposedWord < 0 ? 2 : exposedWord) << 4) | (run.DateOnly ? 1u : 0u);
         var meaning = Mix(run.Person, run.ScreenId);
         meaning = Mix(meaning, (ulong)run.Instant ^ ((ulong)(ushort)run.OffsetMinutes << 48));

@@ -26,4 +26,6 @@ internal enum Finding
     ContradictoryObservation = 20,
     LooksLikeGovernmentNumber = 21,
     NameTooLong = 22,
+    RepeatedSite = 23,
+    TwoRegions = 24,
 }

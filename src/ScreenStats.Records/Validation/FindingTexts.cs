@@ -28,6 +28,8 @@ internal static class FindingTexts
         Finding.ModifiedObservation => ReadingDiagnostics.ModifiedObservation,
         Finding.ContradictoryObservation => ReadingDiagnostics.ContradictoryObservation,
         Finding.NameTooLong => ReadingDiagnostics.NameTooLong,
+        Finding.RepeatedSite => SurroundingsDiagnostics.RepeatedSite,
+        Finding.TwoRegions => SurroundingsDiagnostics.TwoRegions,
         _ => ReadingDiagnostics.NamesPeople,
     };
 
@@ -48,6 +50,8 @@ internal static class FindingTexts
         Finding.ModifiedObservation => "the resource has a modifierExtension or implicitRules, which may change what it means",
         Finding.ContradictoryObservation => "value and interpretation say different things",
         Finding.NameTooLong => $"{column} is longer than 200 bytes",
+        Finding.RepeatedSite => "an earlier row is about the same site",
+        Finding.TwoRegions => "an earlier row gives the site another region",
         _ => $"{column} is not a whole number",
     };
 
@@ -73,6 +77,8 @@ internal static class FindingTexts
             Finding.UnreadableValue => $"{rows} {has} a {column} that cannot be read; it counts as not recorded. Correct it, or say what the word means in the program file (exports.{name}.words).",
             Finding.NameTooLong => $"{rows} {has} a {column} of more than {RowReader.LongestName} bytes, as no name has. {(column == CanonicalColumns.Site ? aside : "It counts as not recorded")}; look for a missing quote, or text in the wrong column.",
             Finding.ResultAgainstLines => $"{rows} {has} a result that says otherwise than control_line and test_line. The result was taken; correct the source.",
+            Finding.RepeatedSite => $"{rows} {(one ? "is about a site" : "are about sites")} that came before, and {(one ? "says" : "say")} nothing else of it. The site counts once; remove {(one ? "the row" : "such rows")} from the export.",
+            Finding.TwoRegions => $"{rows} {(one ? "gives a site another region" : "give sites other regions")} than a row before, so it cannot be said where its runs belong. Keep one row for each site.",
             Finding.LooksLikeName => Identity(rows, has, column, "a name"),
             Finding.LooksLikeEmailAddress => Identity(rows, has, column, "an e-mail address"),
             Finding.LooksLikeTelephoneNumber => Identity(rows, has, column, "a telephone number"),
@@ -86,7 +92,7 @@ internal static class FindingTexts
             Finding.ContradictoryObservation => $"{rows} {has} a value and an interpretation that say different things. {aside}; ask the laboratory which one holds.",
             _ => throw new ArgumentOutOfRangeException(nameof(finding)),
         };
-        var severity = finding is Finding.LooksLikeName or Finding.LooksLikeEmailAddress or Finding.LooksLikeTelephoneNumber or Finding.LooksLikeGovernmentNumber ? Severity.Error
+        var severity = finding is Finding.LooksLikeName or Finding.LooksLikeEmailAddress or Finding.LooksLikeTelephoneNumber or Finding.LooksLikeGovernmentNumber or Finding.TwoRegions ? Severity.Error
             : finding == Finding.TotalsLine ? Severity.Note : Severity.Warning;
         return new Diagnostic(Code(finding), severity, file, line, column, message, count);
     }

@@ -20,6 +20,7 @@ public sealed class ProgramSchemaTests
             ("confirmatory", ProgramKeys.ConfirmatoryColumns, ProgramKeys.ConfirmatoryWords),
             ("controls", ProgramKeys.ControlsColumns, ProgramKeys.ControlsWords),
             ("headcount", ProgramKeys.HeadcountColumns, []),
+            ("sites", ProgramKeys.SitesColumns, []),
         })
         {
             Keys("exports", export).Should().BeEquivalentTo(ProgramKeys.Export);

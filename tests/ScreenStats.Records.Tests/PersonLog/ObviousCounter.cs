@@ -65,10 +65,10 @@ internal sealed class ObviousCounter
             Period = program.Settings.Report.Period,
             HasConfirmatory = program.Specimens is not null,
             Ledger = ledger,
-            Screens = [.. counted.GroupBy(run => (run.Row.Site, run.Row.Lot, run.Day, run.Row.Specimen, run.Row.Collection, run.Row.Outcome, run.FollowUp))
-                .Select(g => new ScreenCell(g.Key.Site, g.Key.Lot, g.Key.Day, g.Key.Specimen, g.Key.Collection, g.Key.Outcome, g.Key.FollowUp, g.Count()))],
-            Operators = [.. counted.GroupBy(run => (run.Row.Operator, run.Row.Site, run.Day, run.Row.Outcome, run.FollowUp))
-                .Select(g => new OperatorCell(g.Key.Operator, g.Key.Site, g.Key.Day, g.Key.Outcome, g.Key.FollowUp, g.Count()))],
+            Screens = [.. counted.GroupBy(run => (run.Row.Site, run.Row.Lot, run.Day, run.Row.Specimen, run.Row.Collection, run.Row.Outcome, run.FollowUp, Occasion: OccasionOf(run)))
+                .Select(g => new ScreenCell(g.Key.Site, g.Key.Lot, g.Key.Day, g.Key.Specimen, g.Key.Collection, g.Key.Outcome, g.Key.FollowUp, g.Count(), g.Key.Occasion))],
+            Operators = [.. counted.GroupBy(run => (run.Row.Operator, run.Row.Site, run.Day, run.Row.Outcome, run.FollowUp, Occasion: OccasionOf(run)))
+                .Select(g => new OperatorCell(g.Key.Operator, g.Key.Site, g.Key.Day, g.Key.Outcome, g.Key.FollowUp, g.Count(), g.Key.Occasion))],
             Notable = [.. counted.Where(run => run.Row.Outcome != Outcome.Negative).Select(Notable), .. controls.Select(Notable)],
             Settlements = [.. counted.SelectMany(Settlements)],
             Controls = [.. controls.GroupBy(run => (run.Row.Site, run.Row.Lot, run.Row.Kit, run.Day, Time: TimeOf(run), run.Row.Operator, run.Row.Control, run.Row.Outcome))
@@ -256,7 +256,7 @@ internal sealed class ObviousCounter
             if ((after, minutes) != (before, minutesBefore))
             {
                 yield return new(run.Row.Local.AddSeconds(-run.Row.Local.Second), run.Row.DateOnly, run.Row.Site, run.Row.Lot, run.Row.Kit, run.Row.Operator, run.Row.Specimen,
-                    run.Row.Collection, run.Row.Outcome, day, before, minutesBefore, after, minutes, 1);
+                    run.Row.Collection, run.Row.Outcome, day, before, minutesBefore, after, minutes, 1, OccasionOf(run));
             }
 
             (before, minutesBefore) = (after, minutes);
@@ -286,9 +286,22 @@ internal sealed class ObviousCounter
         return end.AddMinutes(-latest?.Row.Offset ?? 0);
     }
 
-    private static NotableRun Notable(Run run) => new(
+    // The row's own word; where it has none, the days of its site's outbreaks, both ends included.
+    private Occasion OccasionOf(Run run)
+    {
+        if (run.Row.Control is not null) return Occasion.Routine;
+        if (run.Row.Outbreak is { } word) return word ? Occasion.Outbreak : Occasion.Routine;
+        foreach (var outbreak in program.Settings.Outbreaks)
+        {
+            if (outbreak.Site == run.Row.Site && outbreak.From <= run.Day && (outbreak.To is null || run.Day <= outbreak.To)) return Occasion.Outbreak;
+        }
+
+        return Occasion.Routine;
+    }
+
+    private NotableRun Notable(Run run) => new(
         run.Row.Local.AddSeconds(-run.Row.Local.Second), run.Row.DateOnly, run.Row.Site, run.Row.Lot, run.Row.Kit, run.Row.Operator, run.Row.Specimen,
-        run.Row.Collection, run.Row.Outcome, run.FollowUp, Minutes(run), run.Row.Control);
+        run.Row.Collection, run.Row.Outcome, run.FollowUp, Minutes(run), run.Row.Control, OccasionOf(run));
 
     private IEnumerable<PersonCell> Persons(List<IGrouping<string, Run>> people)
     {

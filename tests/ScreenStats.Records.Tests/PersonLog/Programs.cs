@@ -99,6 +99,7 @@ internal static class Programs
         from period in OneOf(ReportPeriod.Day, ReportPeriod.Week, ReportPeriod.Month)
         from devices in Gen.Int[0, 2]
         from strata in Gen.Int[0, 5]
+        from outbreaks in Gen.Int[0, 3]
         select new ProgramSettings
         {
             Policy = new()
@@ -112,6 +113,12 @@ internal static class Programs
                 0 => new() { Strata = [new() { Name = "South", Sites = ["South"], Lots = ["A*"] }, new() { Name = "North", Negatives = 1 }, new() { Name = "(none)", Sites = ["North"] }] },
                 1 => new() { Strata = [new() { Name = "North", Collection = CollectedBy.Self, Lots = ["B*"] }, new() { Name = "South", Lots = ["A*"] }] },
                 _ => new(),
+            },
+            Outbreaks = outbreaks switch
+            {
+                0 => [new("North", new(2026, 3, 28), new(2026, 3, 30), ""), new("West", new(2026, 3, 28), null, "")],
+                1 => [new("South", new(2026, 3, 29), null, ""), new("North", new(2026, 3, 27), new(2026, 3, 27), ""), new("South", new(2026, 3, 28), new(2026, 3, 29), "")],
+                _ => [],
             },
             Screens = devices switch
             {
@@ -129,12 +136,13 @@ internal static class Programs
         from outcome in Outcomes
         from how in Gen.Select(OneOf(Counting.Cubes.Specimen.NotRecorded, Counting.Cubes.Specimen.Nasal), OneOf(CollectedBy.Self, CollectedBy.Supervised))
         from apart in Gen.Int[0, 19]
+        from outbreak in OneOf<bool?>(null, null, false, true)
         from expiry in OneOf<DateOnly?>(null, null, new(2026, 3, 28))
         from minutes in OneOf<int?>(null, 5, 15, 25)
         from id in Gen.Frequency((3, Gen.Const((string?)null)), (2, Gen.Int[0, 12].Select(n => (string?)$"s{n}")))
         select new TestRun(
             apart is 0 ? "" : $"p{person}", time.Local, offset, time.DateOnly, place.Item1, place.Item2, place.Item3, place.Item4, outcome, how.Item1, how.Item2,
-            apart == 2, apart == 3, apart is 0 or 1 ? ControlExpectation.Negative : null, expiry, minutes, id);
+            apart == 2, apart == 3, apart is 0 or 1 ? ControlExpectation.Negative : null, expiry, minutes, id, outbreak);
 
     private static Gen<TestSpecimen> Specimen(int people, int days, int style, int[] offsets, string strata) =>
         from person in Gen.Int[0, people - 1]

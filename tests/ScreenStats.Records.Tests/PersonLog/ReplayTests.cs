@@ -74,9 +74,13 @@ public class ReplayTests
         Day = day,
         HasConfirmatory = cells.HasConfirmatory,
         Screens = [.. cells.Screens.GroupBy(cell => cell with { FollowUp = cell.Outcome == Outcome.Negative ? FollowUp.None : cell.FollowUp, Runs = 0 })
-            .Select(same => same.Key with { Runs = same.Sum(cell => cell.Runs) })],
+            .Select(same => same.Key with { Runs = same.Sum(cell => cell.Runs) })
+            .OrderBy(cell => cell.Site, Levels.Order).ThenBy(cell => cell.Lot, Levels.Order)
+            .ThenBy(cell => (cell.Day, cell.Specimen, cell.Collection, cell.Outcome, cell.FollowUp, cell.Occasion))],
         Operators = [.. cells.Operators.GroupBy(cell => cell with { FollowUp = cell.Outcome == Outcome.Negative ? FollowUp.None : cell.FollowUp, Runs = 0 })
-            .Select(same => same.Key with { Runs = same.Sum(cell => cell.Runs) })],
+            .Select(same => same.Key with { Runs = same.Sum(cell => cell.Runs) })
+            .OrderBy(cell => cell.Operator, Levels.Order).ThenBy(cell => cell.Site, Levels.Order)
+            .ThenBy(cell => (cell.Day, cell.Outcome, cell.FollowUp, cell.Occasion))],
         Notable = cells.Notable,
         Settlements = [.. cells.Settlements.Where(cell => cell.Known <= day)],
         Controls = cells.Controls,

@@ -9,7 +9,8 @@ namespace ScreenStats.Records.Tests.PersonLog;
 /// <summary>A run as a person would write it down.</summary>
 internal sealed record TestRun(
     string Person, DateTime Local, int Offset, bool DateOnly, string Site, string Lot, string Kit, string Operator, Outcome Outcome,
-    Specimen Specimen, CollectedBy Collection, bool Symptomatic, bool Exposed, ControlExpectation? Control, DateOnly? Expiry, int? Minutes, string? Id);
+    Specimen Specimen, CollectedBy Collection, bool Symptomatic, bool Exposed, ControlExpectation? Control, DateOnly? Expiry, int? Minutes, string? Id,
+    bool? Outbreak = null);
 
 /// <summary>A confirmatory specimen as a person would write it down.</summary>
 internal sealed record TestSpecimen(
@@ -104,6 +105,7 @@ internal sealed record SmallProgram(ProgramSettings Settings, List<TestRun> Runs
             Collection = run.Collection,
             Symptomatic = run.Symptomatic,
             Exposed = run.Exposed,
+            Outbreak = run.Outbreak switch { null => OutbreakMark.NotRecorded, false => OutbreakMark.No, _ => OutbreakMark.Yes },
             Control = run.Control,
             LotExpiry = run.Expiry,
             MinutesToReading = run.Minutes,

@@ -63,7 +63,7 @@ public partial class DiagnosticCatalogueTests
         foreach (var finding in Enum.GetValues<Finding>().Where(finding => finding is not (Finding.WithOffset or Finding.WithoutOffset)))
         {
             var diagnostic = FindingTexts.Diagnostic(finding, Counting.Ledger.ExportKind.Screening, "lot", "screening.csv", 2, 3);
-            ReadingDiagnostics.All.Single(one => one.Code == diagnostic.Code).Severity.Should().Be(diagnostic.Severity);
+            DiagnosticCatalogue.All.Single(one => one.Code == diagnostic.Code).Severity.Should().Be(diagnostic.Severity);
             diagnostic.Message.Should().Contain("line 2 of screening.csv").And.Contain("3 rows");
         }
     }

@@ -10,7 +10,7 @@ internal static class ProgramKeys
         "$schema", "title", "timeZone", "startsOn", "dataAsOf", "exports", "screens", "confirmatoryTest", "prevalence", "policy", "audits", "alarms", "changes", "outbreaks", "community", "costs", "cadence", "report",
     ];
 
-    public static ImmutableArray<string> Exports { get; } = ["screening", "confirmatory", "controls", "headcount"];
+    public static ImmutableArray<string> Exports { get; } = ["screening", "confirmatory", "controls", "headcount", "sites"];
 
     public static ImmutableArray<string> Export { get; } = ["files", "sheets", "columns", "words", "dateOrder", "twoDigitYears"];
 
@@ -74,7 +74,7 @@ internal static class ProgramKeys
     public static ImmutableArray<string> ScreeningColumns { get; } =
     [
         "person", "site", "collected_at", "result", "control_line", "test_line", "lot", "kit", "lot_expiry", "read_at", "operator",
-        "specimen", "collection", "symptomatic", "exposed", "control", "screen_id",
+        "specimen", "collection", "symptomatic", "exposed", "outbreak", "control", "screen_id",
     ];
 
     public static ImmutableArray<string> ConfirmatoryColumns { get; } =
@@ -84,6 +84,8 @@ internal static class ProgramKeys
         ["site", "lot", "kit", "run_at", "control", "result", "control_line", "test_line", "operator"];
 
     public static ImmutableArray<string> HeadcountColumns { get; } = ["site", "week", "date", "eligible"];
+
+    public static ImmutableArray<string> SitesColumns { get; } = ["site", "region"];
 
     public static ImmutableArray<string> ScreeningWords { get; } =
     [

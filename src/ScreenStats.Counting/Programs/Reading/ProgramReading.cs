@@ -64,6 +64,7 @@ internal static class ProgramReading
             Confirmatory = Export(section.Find("confirmatory"), ProgramKeys.ConfirmatoryColumns, ProgramKeys.ConfirmatoryWords, problems),
             Controls = Export(section.Find("controls"), ProgramKeys.ControlsColumns, ProgramKeys.ControlsWords, problems),
             Headcount = Export(section.Find("headcount"), ProgramKeys.HeadcountColumns, [], problems),
+            Sites = Export(section.Find("sites"), ProgramKeys.SitesColumns, [], problems),
         };
     }
 

@@ -120,7 +120,7 @@ internal sealed class SenseFindings(
         [
             .. a.Site != b.Site ? ["site"] : Array.Empty<string>(), .. a.Lot != b.Lot ? ["lot"] : Array.Empty<string>(),
             .. a.Kit != b.Kit ? ["kit"] : Array.Empty<string>(), .. a.Operator != b.Operator ? ["operator"] : Array.Empty<string>(),
-            .. a.Outcome != b.Outcome ? ["result"] : Array.Empty<string>(), .. a.Specimen != b.Specimen ? ["specimen"] : Array.Empty<string>(),
+            .. a.Outcome != b.Outcome ? ["result"] : Array.Empty<string>(), .. a.Outbreak != b.Outbreak ? ["outbreak"] : Array.Empty<string>(), .. a.Specimen != b.Specimen ? ["specimen"] : Array.Empty<string>(),
             .. a.Collection != b.Collection ? ["collection"] : Array.Empty<string>(), .. a.LotExpiry != b.LotExpiry ? ["lot_expiry"] : Array.Empty<string>(),
             .. a.MinutesToReading != b.MinutesToReading ? ["read_at"] : Array.Empty<string>(),
             .. a.HasScreenId != b.HasScreenId || a.ScreenId != b.ScreenId ? ["screen_id"] : Array.Empty<string>(),

@@ -1,5 +1,6 @@
 using ScreenStats.Counting.Cubes;
 using ScreenStats.Counting.Rules;
+using ScreenStats.Records.PersonLog.Rows;
 
 namespace ScreenStats.Records.PersonLog.Codes;
 
@@ -7,6 +8,9 @@ namespace ScreenStats.Records.PersonLog.Codes;
 internal static class Keys
 {
     public const int DayBits = 17;
+
+    /// <summary>Bits that a packed day of a run really needs: runs lie between 1970 and 2106.</summary>
+    public const int RunDayBits = 16;
     public const int FollowUpBits = 3;
     public const int StratumBits = 18;
     private const int DayBias = 20_000;
@@ -22,8 +26,8 @@ internal static class Keys
 
     public static ulong Shape(int code, int dayNumber, FollowUp followUp) => (Shape(code, dayNumber) << FollowUpBits) | (ulong)followUp;
 
-    public static ulong Operator(int person, int site, int dayNumber, Outcome outcome) =>
-        (((((ulong)person << LevelLimits.SiteBits) | (uint)site) << DayBits | Day(dayNumber)) << 2) | (ulong)outcome;
+    public static ulong Operator(int person, int site, int dayNumber, Outcome outcome, OutbreakMark mark) =>
+        (((((((ulong)person << LevelLimits.SiteBits) | (uint)site) << RunDayBits) | Day(dayNumber)) << 2 | (ulong)outcome) << 2) | (ulong)mark;
 
     public static ulong Kit(int site, int lot, int kit) => (SiteAndLot(site, lot) << LevelLimits.KitBits) | (uint)kit;
 

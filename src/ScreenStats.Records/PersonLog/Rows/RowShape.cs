@@ -21,6 +21,8 @@ internal readonly record struct RowShape(int Site, int Lot, uint Bits)
 
     public int OffsetMinutes => (short)(Bits >> 13);
 
+    public OutbreakMark Outbreak => (OutbreakMark)(Bits >> 29);
+
     public LedgerEntry Entry => LedgerRule.Entry(Control, (Bits & (1 << 7)) != 0, (Bits & (1 << 8)) != 0);
 
     public static RowShape Of(in RunRow row) => new(row.Site, row.Lot,
@@ -32,7 +34,8 @@ internal readonly record struct RowShape(int Site, int Lot, uint Bits)
         | (row.Control is { } control ? ((uint)control + 1) << 9 : 0)
         | (row.DateOnly ? 1u << 11 : 0)
         | (row.HasScreenId ? 1u << 12 : 0)
-        | ((uint)(ushort)row.OffsetMinutes << 13));
+        | ((uint)(ushort)row.OffsetMinutes << 13)
+        | ((uint)row.Outbreak << 29));
 
     public Moment Time(uint seconds) => new(seconds + RunCounter.EarliestInstant, OffsetMinutes, DateOnly);
 }

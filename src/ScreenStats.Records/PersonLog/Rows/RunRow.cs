@@ -54,6 +54,9 @@ internal struct RunRow
     /// <summary>True only where the export says yes.</summary>
     public bool Exposed;
 
+    /// <summary>What the row says of an outbreak.</summary>
+    public OutbreakMark Outbreak;
+
     /// <summary>For a control swab the expected outcome.</summary>
     public ControlExpectation? Control;
 

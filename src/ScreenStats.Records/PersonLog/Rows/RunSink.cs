@@ -37,7 +37,7 @@ internal sealed class RunSink : IRunSink
     /// <summary>Counted runs by shape and day.</summary>
     public CountTable Screens { get; } = new();
 
-    /// <summary>Counted runs by operator, site, day and outcome.</summary>
+    /// <summary>Counted runs by operator, site, day, outcome and mark of an outbreak.</summary>
     public CountTable Operators { get; } = new();
 
     /// <summary>Counted runs by site, lot and kit, of devices that state what a kit holds.</summary>
@@ -105,7 +105,7 @@ internal sealed class RunSink : IRunSink
         if (day < FirstDay) FirstDay = day;
         if (day > LastDay) LastDay = day;
         Screens.Add(Keys.Shape(code, day), sign);
-        Operators.Add(Keys.Operator(row.Operator, row.Site, day, row.Outcome), sign);
+        Operators.Add(Keys.Operator(row.Operator, row.Site, day, row.Outcome, row.Outbreak), sign);
         if (row.LotExpiry is { } expiry && ConductRule.IsExpired(Moment.DayOf(day), expiry))
         {
             Conduct.Add(Keys.Conduct(ConductKind.ExpiredLot, row.Site, row.Lot, day), sign);
