@@ -6,7 +6,7 @@ namespace ScreenStats.Reporting.Charts.Drawing;
 /// <summary>Draws a chart with ScottPlot. The only place that knows the drawing library, with <see cref="ReportFont"/>.</summary>
 internal static class ChartRenderer
 {
-    private const float TextSize = 15;
+    private const float TextSize = Chart.TextSize;
 
     /// <summary>The chart as SVG, finished as XML.</summary>
     public static string Svg(Chart chart)
@@ -155,7 +155,7 @@ internal static class ChartRenderer
             [.. mark.Points.Select(point => chart.Horizontal.Place(point.X))],
             [.. mark.Points.Select(point => chart.Vertical.Place(point.Lower))],
             [.. mark.Points.Select(point => chart.Vertical.Place(point.Upper))]);
-        band.FillColor = Color.FromHex(Palette.Of(mark.Tone)).WithAlpha(0.18);
+        band.FillColor = Color.FromHex(Palette.Of(mark.Tone)).WithAlpha(mark.Opacity);
         band.LineWidth = 0;
         band.MarkerSize = 0;
     }
@@ -179,10 +179,17 @@ internal static class ChartRenderer
 
     private static void Dot(Plot plot, Chart chart, DotMark mark)
     {
-        var color = Color.FromHex(Palette.Of(mark.Tone));
-        var shape = mark.Shape switch { DotShape.Diamond => MarkerShape.FilledDiamond, DotShape.Square => MarkerShape.FilledSquare, _ => MarkerShape.FilledCircle };
+        var color = Color.FromHex(mark.Faded ? Palette.Faded(mark.Tone) : Palette.Of(mark.Tone));
+        var shape = mark.Shape switch
+        {
+            DotShape.Diamond or DotShape.HollowDiamond => MarkerShape.FilledDiamond,
+            DotShape.Square => MarkerShape.FilledSquare,
+            DotShape.TriangleUp => MarkerShape.FilledTriangleUp,
+            DotShape.TriangleDown => MarkerShape.FilledTriangleDown,
+            _ => MarkerShape.FilledCircle,
+        };
         var dot = plot.Add.Marker(chart.Horizontal.Place(mark.X), chart.Vertical.Place(mark.Y), shape, (float)mark.Size, color);
-        if (mark.Shape != DotShape.Hollow) return;
+        if (mark.Shape is not (DotShape.Hollow or DotShape.HollowDiamond)) return;
         dot.MarkerStyle.FillColor = Color.FromHex(Palette.Paper);
         dot.MarkerStyle.OutlineColor = color;
         dot.MarkerStyle.OutlineWidth = 1.5f;
@@ -195,6 +202,12 @@ internal static class ChartRenderer
         text.LabelFontSize = TextSize;
         text.LabelFontColor = Color.FromHex(Palette.Of(mark.Tone));
         text.LabelBold = mark.Strong;
+        if (mark.Backed)
+        {
+            text.LabelBackgroundColor = Color.FromHex(Palette.Paper);
+            text.LabelPadding = 2;
+        }
+
         (text.LabelAlignment, text.OffsetX, text.OffsetY) = mark.Side switch
         {
             LabelSide.Right => (Alignment.MiddleLeft, 8f, 0f),

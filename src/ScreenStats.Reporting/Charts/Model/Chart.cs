@@ -17,4 +17,7 @@ internal sealed record Chart(
 {
     /// <summary>Width of every picture in pixels.</summary>
     public const int Width = 540;
+
+    /// <summary>Size of words in pixels.</summary>
+    public const float TextSize = 15;
 }

@@ -21,7 +21,10 @@ internal sealed record IntervalMark(
 internal sealed record LineMark(ImmutableArray<(double X, double Y)> Points, Tone Tone, double Width = 1.5, bool Dashed = false) : Mark;
 
 /// <summary>A surface between two lines: the limits around a curve.</summary>
-internal sealed record BandMark(ImmutableArray<(double X, double Lower, double Upper)> Points, Tone Tone) : Mark;
+/// <param name="Points">Places in rising order, with the two lines.</param>
+/// <param name="Tone">What it means.</param>
+/// <param name="Opacity">How much of what lies behind it hides, in (0, 1].</param>
+internal sealed record BandMark(ImmutableArray<(double X, double Lower, double Upper)> Points, Tone Tone, double Opacity = 0.18) : Mark;
 
 /// <summary>A line across the whole chart at one value.</summary>
 internal sealed record RuleMark(double At, bool Upright, Tone Tone = Tone.Quiet, bool Dashed = true) : Mark;
@@ -30,7 +33,13 @@ internal sealed record RuleMark(double At, bool Upright, Tone Tone = Tone.Quiet,
 internal sealed record BarMark(double At, double From, double To, Tone Tone, double Thickness = 0.62) : Mark;
 
 /// <summary>A dot, or another shape that says what the point is.</summary>
-internal sealed record DotMark(double X, double Y, Tone Tone, DotShape Shape = DotShape.Filled, double Size = 10) : Mark;
+/// <param name="X">Place on the horizontal axis.</param>
+/// <param name="Y">Place on the vertical axis.</param>
+/// <param name="Tone">What it means.</param>
+/// <param name="Shape">Its shape.</param>
+/// <param name="Size">Width in pixels.</param>
+/// <param name="Faded">True where it stands behind others: one of very many, or one that a line leads through.</param>
+internal sealed record DotMark(double X, double Y, Tone Tone, DotShape Shape = DotShape.Filled, double Size = 10, bool Faded = false) : Mark;
 
 /// <summary>The shape of a dot.</summary>
 internal enum DotShape
@@ -46,10 +55,26 @@ internal enum DotShape
 
     /// <summary>A point that belongs to a pattern.</summary>
     Square = 3,
+
+    /// <summary>A point above its limits.</summary>
+    TriangleUp = 4,
+
+    /// <summary>A point below its limits.</summary>
+    TriangleDown = 5,
+
+    /// <summary>A place of its own kind, such as a change that was found.</summary>
+    HollowDiamond = 6,
 }
 
 /// <summary>Words in the chart, beside what they speak of.</summary>
-internal sealed record LabelMark(double X, double Y, string Text, LabelSide Side, Tone Tone = Tone.Ink, bool Strong = false) : Mark;
+/// <param name="X">Place on the horizontal axis.</param>
+/// <param name="Y">Place on the vertical axis.</param>
+/// <param name="Text">The words.</param>
+/// <param name="Side">Where they stand, seen from the place.</param>
+/// <param name="Tone">What they speak of.</param>
+/// <param name="Strong">Whether they are drawn strong.</param>
+/// <param name="Backed">Whether paper lies behind them, so that lines end there.</param>
+internal sealed record LabelMark(double X, double Y, string Text, LabelSide Side, Tone Tone = Tone.Ink, bool Strong = false, bool Backed = false) : Mark;
 
 /// <summary>Where a label stands, seen from its place.</summary>
 internal enum LabelSide

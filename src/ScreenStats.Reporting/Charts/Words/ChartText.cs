@@ -1,5 +1,8 @@
 using System.Globalization;
 using System.Text;
+using ScreenStats.Reporting.Charts.Drawing;
+using ScreenStats.Reporting.Charts.Model;
+using SkiaSharp;
 
 namespace ScreenStats.Reporting.Charts.Words;
 
@@ -21,4 +24,13 @@ internal static class ChartText
 
     /// <summary>About how wide a text is in a picture, in pixels.</summary>
     public static double Width(string text) => text.Length * 7.4;
+
+    /// <summary>How wide a text is drawn in a picture, in pixels, by the shipped font.</summary>
+    /// <param name="text">The text.</param>
+    /// <param name="strong">Whether it is drawn strong.</param>
+    public static double Measure(string text, bool strong = false)
+    {
+        using var font = new SKFont(ReportFont.Typeface(strong), Chart.TextSize);
+        return font.MeasureText(text);
+    }
 }

@@ -32,6 +32,36 @@ internal static class Ticks
         return ticks.ToImmutable();
     }
 
+    /// <summary>Places between two ends for counts: whole steps, four to seven of them where the ends lie that far apart.</summary>
+    /// <param name="from">Lower end, 0 or more.</param>
+    /// <param name="to">Upper end, above the lower one.</param>
+    public static ImmutableArray<Tick> Counts(double from, double to)
+    {
+        var step = Math.Max(1, Step((to - from) / 5));
+        var ticks = ImmutableArray.CreateBuilder<Tick>();
+        for (var at = step * Math.Ceiling(from / step); at <= to * (1 + 1e-9); at += step) ticks.Add(new Tick(at, Print(at, 0)));
+        return ticks.ToImmutable();
+    }
+
+    /// <summary>Counts on a logarithmic axis: powers of ten, and 2 and 5 times them where the ends lie less than three powers apart.</summary>
+    /// <param name="from">Lower end, above 0.</param>
+    /// <param name="to">Upper end, above the lower one.</param>
+    public static ImmutableArray<Tick> PowersOfTen(double from, double to)
+    {
+        ReadOnlySpan<int> steps = Math.Log10(to / from) < 3 ? [1, 2, 5] : [1];
+        var ticks = ImmutableArray.CreateBuilder<Tick>();
+        for (var power = (int)Math.Floor(Math.Log10(from)); power <= Math.Log10(to); power++)
+        {
+            foreach (var step in steps)
+            {
+                var at = step * Math.Pow(10, power);
+                if (at >= Math.Max(1, from) * (1 - 1e-9) && at <= to * (1 + 1e-9)) ticks.Add(new Tick(at, Print(at, 0)));
+            }
+        }
+
+        return ticks.ToImmutable();
+    }
+
     /// <summary>Powers of ten between two ends, for fractions shown as per cent on a logarithmic axis.</summary>
     public static ImmutableArray<Tick> PowersOfTenPerCent(double from, double to)
     {

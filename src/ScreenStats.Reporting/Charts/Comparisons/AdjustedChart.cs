@@ -1,0 +1,93 @@
+using System.Collections.Immutable;
+using System.Globalization;
+using ScreenStats.Evaluation.Model;
+using ScreenStats.Reporting.Charts.Model;
+using ScreenStats.Reporting.Charts.Words;
+
+namespace ScreenStats.Reporting.Charts.Comparisons;
+
+/// <summary>Levels in order of their adjusted share, with its limits, and the share as it was counted beside it as an open ring.</summary>
+internal static class AdjustedChart
+{
+    /// <summary>More levels than this are not drawn: the outer ones are, from both ends.</summary>
+    public const int Most = 30;
+
+    private const double Row = 25;
+
+    /// <summary>Builds the chart.</summary>
+    /// <param name="frame">Identity and words of the chart.</param>
+    /// <param name="levels">Levels with an adjusted share; at least one.</param>
+    /// <param name="whole">The share of the whole program, or null.</param>
+    /// <param name="many">What the levels are, in the plural: "sites".</param>
+    public static Chart Of(ChartFrame frame, ImmutableArray<AdjustedLevel> levels, double? whole, string many)
+    {
+        var ordered = levels.OrderByDescending(level => level.Adjusted).ThenBy(level => level.Name, StringComparer.Ordinal).ToImmutableArray();
+        var (upper, lower) = Ends(ordered);
+        var rows = upper.Length + lower.Length + (lower.IsEmpty ? 0 : 1);
+        var shown = upper.AddRange(lower);
+        var edge = Edge(shown, whole);
+        var legend = Key(shown);
+        var labels = Ticks.PerCent(edge);
+        var names = ImmutableArray.CreateBuilder<Tick>();
+        var marks = ImmutableArray.CreateBuilder<Mark>();
+        var horizontal = new Axis("", -0.012 * edge, edge * 1.02, labels);
+        for (var index = 0; index < shown.Length; index++) names.Add(new Tick(At(index, upper.Length, rows), ChartText.Name(shown[index].Name)));
+        var room = Legend.Room(legend, new PictureArea(horizontal, new Axis("", 0, 1, names.ToImmutable()), 400).Wide);
+        var vertical = new Axis("", -0.7, rows - 0.3 + (whole is null ? 0 : 0.75) + (room / Row), names.ToImmutable(), Lines: false);
+        var height = (int)(PictureArea.Top + 28 + (Row * (vertical.To - vertical.From)));
+
+        if (whole is { } line) marks.Add(new LineMark([(line, -0.7), (line, rows - 0.45)], Tone.Quiet, 1.5));
+        for (var index = 0; index < shown.Length; index++) Add(marks, shown[index], At(index, upper.Length, rows), edge);
+        if (!lower.IsEmpty) marks.Add(new LabelMark(horizontal.From, lower.Length, string.Create(CultureInfo.InvariantCulture, $"… {levels.Length - shown.Length:N0} more {many} between these"), LabelSide.Right, Tone.Quiet));
+        if (whole is { } value) marks.Add(new LabelMark(value, rows - 0.15, "whole program " + Print(value), value > 0.55 * edge ? LabelSide.Left : LabelSide.Right, Tone.Quiet));
+        marks.AddRange(Legend.Marks(legend, new PictureArea(horizontal, vertical, height)));
+        return new Chart(frame.Id, frame.Title, frame.Caption + Reading(shown, edge, levels.Length, many), frame.Description, frame.TableId, horizontal, vertical, marks.ToImmutable(), height);
+    }
+
+    private static double At(int index, int above, int rows) => rows - 1 - index - (index >= above && rows > above ? 1 : 0);
+
+    private static (ImmutableArray<AdjustedLevel> Upper, ImmutableArray<AdjustedLevel> Lower) Ends(ImmutableArray<AdjustedLevel> ordered) =>
+        ordered.Length <= Most ? (ordered, []) : (ordered[..(Most / 2)], ordered[^(Most / 2)..]);
+
+    /// <summary>The right end: all adjusted limits that are not far beyond the shares, and the counted shares that rest on enough.</summary>
+    private static double Edge(ImmutableArray<AdjustedLevel> shown, double? whole)
+    {
+        var highest = Math.Max(whole ?? 0, shown.Max(level => level.Adjusted));
+        var raw = shown.Where(level => level.Trials >= ChartPoint.FewBelow).Select(level => level.Raw ?? 0).DefaultIfEmpty(0).Max();
+        var reach = Math.Max(Math.Min(raw, 3 * highest), Math.Max(highest, Math.Min(shown.Max(level => level.Upper), PeriodChart.Reach * highest)));
+        return reach > 0 ? Math.Min(1, 1.04 * reach) : 0.01;
+    }
+
+    private static void Add(ImmutableArray<Mark>.Builder marks, AdjustedLevel level, double at, double edge)
+    {
+        var tone = level.Standing.Tone();
+        marks.Add(new LineMark([(level.Lower, at), (Math.Min(level.Upper, edge), at)], tone, 2.5));
+        if (level.Raw is { } raw && raw <= edge) marks.Add(new DotMark(raw, at, Tone.Quiet, DotShape.Hollow, 9));
+        marks.Add(new DotMark(Math.Min(level.Adjusted, edge), at, tone, level.Standing.Shape(), level.Standing == LevelStanding.Within ? 8 : 12));
+        var words = level.Raw > edge ? $"raw {Print(level.Raw.Value)}, beyond" : level.Upper > edge ? $"to {Print(level.Upper)}" : "";
+        if (words.Length > 0) marks.Add(new LabelMark(edge, at + 0.42, words, LabelSide.Left, Tone.Quiet));
+    }
+
+    private static ImmutableArray<LegendItem> Key(ImmutableArray<AdjustedLevel> shown)
+    {
+        var items = ImmutableArray.CreateBuilder<LegendItem>();
+        items.Add(new LegendItem("adjusted, with its limits") { Dot = new DotMark(0, 0, Tone.Main, Size: 8), Line = new LineMark([], Tone.Main, 2.5) });
+        if (shown.Any(level => level.Raw is not null)) items.Add(LegendItem.OfDot("raw", Tone.Quiet, DotShape.Hollow, 9));
+        foreach (var standing in (ReadOnlySpan<LevelStanding>)[LevelStanding.Above, LevelStanding.Below])
+        {
+            if (shown.Any(level => level.Standing == standing)) items.Add(LegendItem.OfDot(standing.Word() + " the funnel", standing.Tone(), standing.Shape(), 11));
+        }
+
+        return items.ToImmutable();
+    }
+
+    private static string Reading(ImmutableArray<AdjustedLevel> shown, double edge, int all, string many)
+    {
+        var text = $" In order of the adjusted share. The farther a ring lies from its mark, the more was owed to chance, or to when and with what was tested.";
+        if (shown.Any(level => level.Upper > edge || level.Raw > edge)) text += " What goes on beyond the edge is told in words.";
+        if (shown.Length < all) text += string.Create(CultureInfo.InvariantCulture, $" Shown are the {Most / 2} highest and the {Most / 2} lowest of {all:N0} {many}; the table has all.");
+        return text;
+    }
+
+    private static string Print(double value) => Rounding.Print(Cell.Number(value), Unit.Proportion);
+}

@@ -1,0 +1,191 @@
+using System.Collections.Immutable;
+using System.Globalization;
+using ScreenStats.Evaluation.Model;
+using ScreenStats.Reporting.Charts.Model;
+using ScreenStats.Reporting.Charts.Words;
+
+namespace ScreenStats.Reporting.Charts.Comparisons;
+
+/// <summary>Levels by their size against the limits for that size. What lies outside has a shape, a darker mark and its name.</summary>
+internal static class FunnelChart
+{
+    /// <summary>More names than this are not written; the table has them.</summary>
+    public const int MostNames = 12;
+
+    private const double Plot = 330;
+
+    /// <summary>Builds the chart.</summary>
+    /// <param name="frame">Identity and words of the chart.</param>
+    /// <param name="dots">Levels; at least one.</param>
+    /// <param name="centre">The share the funnel stands around.</param>
+    /// <param name="chance">Limits of chance alone, by rising size; at least two.</param>
+    /// <param name="wider">Limits that allow for the usual differences too, by which the dots are judged; empty where chance alone judges them.</param>
+    /// <param name="levels">What the levels are, in the plural: "sites".</param>
+    /// <param name="counted">What sizes count: "valid tests".</param>
+    public static Chart Of(
+        ChartFrame frame, ImmutableArray<FunnelDot> dots, double centre, ImmutableArray<FunnelLimit> chance, ImmutableArray<FunnelLimit> wider, string levels, string counted)
+    {
+        var logarithmic = Logarithmic(dots);
+        var sizes = dots.Select(dot => (double)dot.Trials).ToArray();
+        var (from, to) = logarithmic ? (sizes.Min() / 1.25, sizes.Max() * 1.35) : Evenly(sizes);
+        var judging = wider.IsEmpty ? chance : wider;
+        var top = Top(dots, centre, judging);
+        var legend = Key(dots, !wider.IsEmpty, levels);
+        var horizontal = new Axis(
+            counted + (logarithmic ? ", logarithmic: equal steps, equal ratios" : ""), from, to, logarithmic ? Ticks.PowersOfTen(from, to) : Ticks.Counts(from, to),
+            logarithmic ? AxisScale.Logarithmic : AxisScale.Linear, Lines: false);
+        var labels = Ticks.PerCent(top);
+        var room = Legend.Room(legend, new PictureArea(horizontal, new Axis("", 0, top, labels), 400).Wide);
+        var vertical = new Axis("", -0.025 * top, top * (1 + (room / Plot)), labels);
+        var height = (int)(Plot + room + PictureArea.Top + 52);
+        var area = new PictureArea(horizontal, vertical, height);
+
+        var marks = ImmutableArray.CreateBuilder<Mark>();
+        marks.Add(Between(judging, from, to, top));
+        if (!wider.IsEmpty)
+        {
+            Curves(marks, chance, from, to, top, limit => limit.OuterLower, limit => limit.OuterUpper, Tone.Quiet, 1);
+            Curves(marks, chance, from, to, top, limit => limit.InnerLower, limit => limit.InnerUpper, Tone.Quiet, 1);
+        }
+
+        marks.Add(new LineMark([(from, centre), (to, centre)], Tone.Quiet, 1.2));
+        Curves(marks, judging, from, to, top, limit => limit.OuterLower, limit => limit.OuterUpper, Tone.Main, 2.2);
+        marks.AddRange(Legend.Marks(legend, area));
+        var beyond = Dots(marks, dots, top);
+        var unnamed = Names(marks, dots, area, centre, top, room);
+        marks.Add(new LabelMark(area.XAt(area.Left + area.Wide), centre, Print(centre), LabelSide.AboveLeft, Tone.Quiet, Backed: true));
+        return new Chart(
+            frame.Id, frame.Title, frame.Caption + Reading(dots, wider.IsEmpty, beyond, unnamed, levels), frame.Description, frame.TableId, horizontal, vertical, marks.ToImmutable(), height);
+    }
+
+    /// <summary>Whether sizes lie so far apart that an even axis would press most levels against its left end.</summary>
+    private static bool Logarithmic(ImmutableArray<FunnelDot> dots)
+    {
+        var sizes = dots.Select(dot => dot.Trials).Order().ToArray();
+        return sizes[^1] > 6 * sizes[sizes.Length / 2] || sizes[^1] > 20 * sizes[sizes.Length / 10];
+    }
+
+    /// <summary>From nothing, unless the levels are all of much the same size.</summary>
+    private static (double From, double To) Evenly(double[] sizes)
+    {
+        var (least, most) = (sizes.Min(), sizes.Max());
+        var from = least > most / 3 ? Math.Max(0, least - Math.Max(0.12 * (most - least), 0.05 * most)) : 0;
+        return (from, most + Math.Max(0.06 * (most - from), 1));
+    }
+
+    /// <summary>The upper end: high enough for what rests on enough to be read, and for what lies outside, unless that would flatten all else.</summary>
+    private static double Top(ImmutableArray<FunnelDot> dots, double centre, ImmutableArray<FunnelLimit> limits)
+    {
+        var sizes = dots.Select(dot => dot.Trials).Order().ToArray();
+        var typical = sizes[sizes.Length / 4];
+        var mouth = limits.Where(limit => limit.Trials >= typical).Select(limit => limit.OuterUpper).FirstOrDefault(centre);
+        var solid = dots.Where(dot => dot.Trials >= ChartPoint.FewBelow || dots.Length < 4).Select(dot => dot.Rate).DefaultIfEmpty(0).Max();
+        var usual = Math.Max(Math.Max(1.5 * centre, Math.Min(mouth, 3 * centre)), solid);
+        var outside = dots.Where(dot => dot.Standing != LevelStanding.Within).Select(dot => dot.Rate).DefaultIfEmpty(0).Max();
+        return Math.Min(1.02, 1.06 * Math.Max(usual, Math.Min(outside, 1.4 * usual)));
+    }
+
+    private static ImmutableArray<LegendItem> Key(ImmutableArray<FunnelDot> dots, bool wider, string levels)
+    {
+        var items = ImmutableArray.CreateBuilder<LegendItem>();
+        foreach (var standing in (ReadOnlySpan<LevelStanding>)[LevelStanding.Above, LevelStanding.Within, LevelStanding.Below])
+        {
+            var many = dots.Count(dot => dot.Standing == standing);
+            if (many > 0) items.Add(LegendItem.OfDot($"{standing.Word()}: {Print(many)}{(standing == LevelStanding.Within && many > 1 ? " " + levels : "")}", standing.Tone(), standing.Shape(), standing == LevelStanding.Within ? 8 : 11));
+        }
+
+        items.Add(LegendItem.OfLine(wider ? "99.8 % limits" : "99.8 % limits, chance alone", Tone.Main, 2.2));
+        items.Add(new LegendItem("95 % limits") { Band = new BandMark([], Tone.Main, 0.13) });
+        if (wider) items.Add(LegendItem.OfLine("both of chance alone", Tone.Quiet, 1));
+        return items.ToImmutable();
+    }
+
+    /// <summary>The limits of the sizes shown, and of one more on either side, so that curves reach the edges; the drawing is cut there.</summary>
+    private static FunnelLimit[] Around(ImmutableArray<FunnelLimit> limits, double from, double to)
+    {
+        var first = Math.Max(0, limits.Count(limit => limit.Trials < from) - 1);
+        return [.. limits.Skip(first).Take(limits.Count(limit => limit.Trials <= to) + 1 - first)];
+    }
+
+    private static BandMark Between(ImmutableArray<FunnelLimit> limits, double from, double to, double top) => new(
+        [.. Around(limits, from, to).Select(limit => (limit.Trials, Math.Max(0, limit.InnerLower), Math.Min(top, limit.InnerUpper)))], Tone.Main, 0.13);
+
+    private static void Curves(
+        ImmutableArray<Mark>.Builder marks, ImmutableArray<FunnelLimit> limits, double from, double to, double top, Func<FunnelLimit, double> lower, Func<FunnelLimit, double> upper,
+        Tone tone, double width)
+    {
+        var shown = Around(limits, from, to);
+        var above = Inside(shown, upper, value => value <= top, top);
+        var below = Inside(shown, lower, value => value > 0, 0);
+        if (above.Length > 1) marks.Add(new LineMark(above, tone, width));
+        // A scrap of a line along the axis is no limit to anybody.
+        if (below.Length > 1 && below.Max(point => point.Y) > 0.02 * top) marks.Add(new LineMark(below, tone, width));
+    }
+
+    /// <summary>The part of a curve within the picture, from where it comes in through the edge.</summary>
+    private static ImmutableArray<(double X, double Y)> Inside(FunnelLimit[] limits, Func<FunnelLimit, double> value, Func<double, bool> inside, double edge)
+    {
+        var points = ImmutableArray.CreateBuilder<(double X, double Y)>();
+        for (var index = 0; index < limits.Length; index++)
+        {
+            var here = value(limits[index]);
+            if (!inside(here)) continue;
+            if (points.Count == 0 && index > 0)
+            {
+                var before = value(limits[index - 1]);
+                var share = before == here ? 0 : (edge - before) / (here - before);
+                points.Add((limits[index - 1].Trials + (share * (limits[index].Trials - limits[index - 1].Trials)), edge));
+            }
+
+            points.Add((limits[index].Trials, here));
+        }
+
+        return points.ToImmutable();
+    }
+
+    private static int Dots(ImmutableArray<Mark>.Builder marks, ImmutableArray<FunnelDot> dots, double top)
+    {
+        var crowd = dots.Length > 300 ? 4.5 : dots.Length > 60 ? 6.5 : 9;
+        foreach (var dot in dots.Where(dot => dot.Standing == LevelStanding.Within))
+        {
+            marks.Add(new DotMark(dot.Trials, Math.Min(dot.Rate, top), Tone.Main, dot.Rate > top ? DotShape.Hollow : DotShape.Filled, crowd, Faded: dots.Length > 120));
+        }
+
+        foreach (var dot in dots.Where(dot => dot.Standing != LevelStanding.Within)) marks.Add(new DotMark(dot.Trials, Math.Min(dot.Rate, top), dot.Standing.Tone(), dot.Standing.Shape(), dots.Length > 300 ? 9 : 12));
+        return dots.Count(dot => dot.Rate > top);
+    }
+
+    private static int Names(ImmutableArray<Mark>.Builder marks, ImmutableArray<FunnelDot> dots, PictureArea area, double centre, double top, double room)
+    {
+        var outside = dots.Where(dot => dot.Standing != LevelStanding.Within).ToArray();
+        var places = new LabelPlaces(area);
+        places.KeepTop(room);
+        foreach (var dot in dots) places.Keep(dot.Trials, Math.Min(dot.Rate, top), dot.Standing == LevelStanding.Within ? 4 : 11);
+        var written = 0;
+        foreach (var dot in outside.OrderByDescending(dot => Math.Abs(dot.Rate - centre) * Math.Sqrt(dot.Trials)).ThenBy(dot => dot.Name, StringComparer.Ordinal))
+        {
+            if (written == MostNames) break;
+            var text = ChartText.Name(dot.Name, outside.Length > 6 ? 16 : 22) + (dot.Rate > top ? " " + Print(dot.Rate) : "");
+            if (places.Place(dot.Trials, Math.Min(dot.Rate, top), text, Tone.Ink, strong: true) is not { } label) continue;
+            marks.Add(label);
+            written++;
+        }
+
+        return outside.Length - written;
+    }
+
+    private static string Reading(ImmutableArray<FunnelDot> dots, bool chanceOnly, int beyond, int unnamed, string levels)
+    {
+        var text = chanceOnly
+            ? " The more runs, the closer chance keeps a level to the line: shaded, where it puts 95 in 100 that are all alike; between the blue lines, 998 in 1,000."
+            : $" These {levels} differ by more than chance all over, so the blue limits allow for the usual difference between them; the thin lines are those of chance alone.";
+        text += dots.Any(dot => dot.Standing != LevelStanding.Within) ? " Triangle: outside the blue lines, above pointing up, below pointing down." : " None lies outside.";
+        if (beyond > 0) text += $" {Print(beyond)} beyond the upper edge {(beyond == 1 ? "is" : "are")} drawn on it.";
+        if (unnamed > 0) text += $" {Print(unnamed)} outside {(unnamed == 1 ? "has" : "have")} no name here for want of room; the table names {(unnamed == 1 ? "it" : "them")}.";
+        return text;
+    }
+
+    private static string Print(double value) => Rounding.Print(Cell.Number(value), Unit.Proportion);
+
+    private static string Print(int count) => count.ToString("N0", CultureInfo.InvariantCulture);
+}
