@@ -242,4 +242,16 @@ public enum UndefinedReason
 
     /// <summary>All events fall into the first or the last period, so growth has no bound on one side.</summary>
     EventsInOnePeriod,
+
+    /// <summary>Fewer than two periods have tests.</summary>
+    FewerThanTwoPeriods,
+
+    /// <summary>Fewer than three periods have a value.</summary>
+    FewerThanThreePeriods,
+
+    /// <summary>The rate jumps so much from period to period that no step between them is too wide.</summary>
+    LevelTooUnsteady,
+
+    /// <summary>The steps given between periods are too small for the counts, or for a lattice that can be summed over.</summary>
+    StepsTooSmall,
 }

@@ -90,6 +90,10 @@ public static class UndefinedReasons
         UndefinedReason.NoDataBeforeChange => "nothing was counted before the change, so there is nothing to compare with",
         UndefinedReason.NoDataAfterChange => "nothing was counted after the change, so nothing is known about it",
         UndefinedReason.EventsInOnePeriod => "the events fall so that the growth has no bound on one side, as where all are in the last period",
+        UndefinedReason.FewerThanTwoPeriods => "fewer than two periods have tests, so nothing is known about how the rate moves",
+        UndefinedReason.FewerThanThreePeriods => "fewer than three periods have a value, too few to tell noise from movement",
+        UndefinedReason.LevelTooUnsteady => "the rate jumps so much from one period to the next that no smooth is more likely than none",
+        UndefinedReason.StepsTooSmall => "the steps given between periods are too small for these counts to be summed over",
         _ => throw new ArgumentOutOfRangeException(nameof(reason), reason, "Not a reason this library knows."),
     };
 }

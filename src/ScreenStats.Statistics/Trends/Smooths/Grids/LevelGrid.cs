@@ -1,0 +1,222 @@
+using System.Runtime.CompilerServices;
+using System.Runtime.Intrinsics;
+using ScreenStats.Statistics.Numerics;
+using ScreenStats.Statistics.Regression;
+
+namespace ScreenStats.Statistics.Trends.Smooths.Grids;
+
+/// <summary>
+/// The forward and backward sums over a lattice of logits. The distance of its points follows the narrowest distribution that the data and
+/// sigma can leave; each period has its own window on it.
+/// </summary>
+internal sealed class LevelGrid
+{
+    private const double PointsPerDeviation = 4.5;
+    private const int MostPoints = 200_000;
+
+    // A step that the period before makes less likely than this is seen through the tails of its distribution, which a lattice wider than the steps does not hold.
+    private const double Doubtful = 1e-6;
+
+    private readonly LevelData data;
+    private readonly double sigma;
+    private readonly double low;
+    private readonly double step;
+    private readonly double negligible;
+    private readonly bool fine;
+    private readonly double[] soft;
+    private readonly double[] rates;
+    private readonly Dictionary<long, LevelKernel> kernels = [];
+    private readonly (int First, double[] Values)[] forward;
+
+    private LevelGrid(LevelData data, double sigma, double low, double high, double step, bool fine)
+    {
+        (this.data, this.sigma, this.low, this.step, this.fine) = (data, sigma, low, step, fine);
+        negligible = fine ? 1e-40 : 1e-16;
+        var points = (int)Math.Ceiling((high - low) / step) + 1;
+        (soft, rates) = (new double[points], new double[points]);
+        for (var i = 0; i < points; i++)
+        {
+            var logit = low + (step * i);
+            soft[i] = LogisticRegression.SoftPlus(logit);
+            rates[i] = LogitScale.Fraction(logit);
+        }
+
+        forward = new (int, double[])[data.Periods.Length];
+    }
+
+    /// <summary>The logarithm of the likelihood, binomial coefficients included.</summary>
+    public double LogLikelihood { get; private set; }
+
+    /// <summary>The grid with its forward sums; null where it would take too many points, or no path leads through the counts.</summary>
+    public static LevelGrid? Of(LevelData data, double sigma)
+    {
+        var (low, high) = data.Range(sigma);
+        var steady = sigma == 0 ? double.PositiveInfinity : data.MostInformation * Math.Sqrt(1 + (4 / (data.MostInformation * sigma * sigma)));
+        var step = Math.Min(0.4, 1 / Math.Sqrt(Math.Min(steady, data.AllInformation)) / PointsPerDeviation);
+        if ((high - low) / step > MostPoints) return null;
+        var grid = new LevelGrid(data, sigma, low, high, step, fine: sigma == 0 || sigma >= 1.5 * step);
+        if (grid.Forward()) return grid;
+        if (sigma == 0 || grid.fine || (high - low) / (sigma / 1.5) > MostPoints) return null;
+        grid = new LevelGrid(data, sigma, low, high, sigma / 1.5, fine: true);
+        return grid.Forward() ? grid : null;
+    }
+
+    /// <summary>The distribution of each period by the periods up to it; null where they do not bound it.</summary>
+    public LevelMarginal?[] Filtered()
+    {
+        var (events, others) = (data.Start.Events, data.Start.Others);
+        var filtered = new LevelMarginal?[forward.Length];
+        for (var t = 0; t < forward.Length; t++)
+        {
+            events += data.Periods[t].Events;
+            others += data.Periods[t].Trials - data.Periods[t].Events;
+            if (data.Start.Mean is not null || (events > 0 && others > 0)) filtered[t] = Marginal(forward[t].First, (double[])forward[t].Values.Clone());
+        }
+
+        return filtered;
+    }
+
+    /// <summary>The distribution of each period by all periods.</summary>
+    public LevelMarginal[] Smoothed()
+    {
+        var smoothed = new LevelMarginal[forward.Length];
+        var (first, message) = (forward[^1].First, Filled(forward[^1].Values.Length));
+        for (var t = forward.Length - 1; t >= 0; t--)
+        {
+            var (begin, values) = forward[t];
+            if (t < forward.Length - 1)
+            {
+                Weigh(t + 1, first, message);
+                message = Moved(first, message, Kernel(data.Gaps[t + 1]), begin, values.Length);
+                first = begin;
+            }
+
+            var product = new double[values.Length];
+            double top = 0;
+            for (var i = 0; i < product.Length; i++) top = Math.Max(top, product[i] = values[i] * message[i]);
+            for (var i = 0; i < message.Length; i++) message[i] /= top;
+            var (left, right) = Window(product, top * 1e-17);
+            smoothed[t] = Marginal(begin + left, product[left..(right + 1)]);
+        }
+
+        return smoothed;
+    }
+
+    /// <summary>The mean and the mean square of the rate in the last period.</summary>
+    public (double Mean, double Square) RateMoments()
+    {
+        var (first, values) = forward[^1];
+        double sum = 0, mean = 0, square = 0;
+        for (var i = 0; i < values.Length; i++)
+        {
+            sum += values[i];
+            mean += values[i] * rates[first + i];
+            square += values[i] * rates[first + i] * rates[first + i];
+        }
+
+        return (mean / sum, square / sum);
+    }
+
+    private static double[] Filled(int length)
+    {
+        var ones = new double[length];
+        Array.Fill(ones, 1);
+        return ones;
+    }
+
+    private LevelMarginal Marginal(int first, double[] values) => new(low + (step * first), step, values, rates.AsSpan(first, values.Length));
+
+    private LevelKernel Kernel(long gap)
+    {
+        if (!kernels.TryGetValue(gap, out var kernel)) kernels[gap] = kernel = LevelKernel.Of(sigma * Math.Sqrt(gap) / step);
+        return kernel;
+    }
+
+    private bool Forward()
+    {
+        var values = new double[soft.Length];
+        var first = 0;
+        for (var i = 0; i < values.Length; i++) values[i] = data.Start.LogDensity(low + (step * i));
+        var start = values.Max();
+        for (var i = 0; i < values.Length; i++) values[i] = Math.Exp(values[i] - start);
+        var log = start + data.Coefficients;
+        for (var t = 0; t < forward.Length; t++)
+        {
+            if (t > 0)
+            {
+                var kernel = Kernel(data.Gaps[t]);
+                var begin = Math.Max(0, first - kernel.Reach);
+                var end = Math.Min(soft.Length, first + values.Length + kernel.Reach);
+                values = Moved(first, values, kernel, begin, end - begin);
+                first = begin;
+            }
+
+            var before = t == 0 || fine ? null : (double[])values.Clone();
+            log += Weigh(t, first, values);
+            var (at, top, sum) = (0, 0.0, 0.0);
+            for (var i = 0; i < values.Length; i++)
+            {
+                sum += values[i];
+                if (values[i] > top) (at, top) = (i, values[i]);
+            }
+
+            if (!(sum > 0)) return false;
+            if (before is not null && before[at] < Doubtful * before.Max()) return false;
+            log += Math.Log(sum * step);
+            var (left, right) = Window(values, top * negligible);
+            if (left > 0 || right < values.Length - 1) values = values[left..(right + 1)];
+            first += left;
+            for (var i = 0; i < values.Length; i++) values[i] /= sum * step;
+            forward[t] = (first, values);
+        }
+
+        LogLikelihood = log;
+        return true;
+    }
+
+    /// <summary>Multiplies by the likelihood of a period's counts over its highest in the window, and gives the logarithm of that.</summary>
+    private double Weigh(int t, int first, double[] values)
+    {
+        var (events, trials) = (data.Periods[t].Events, data.Periods[t].Trials);
+        if (trials == 0) return 0;
+        var logs = new double[values.Length];
+        var top = double.NegativeInfinity;
+        for (var i = 0; i < logs.Length; i++) top = Math.Max(top, logs[i] = (events * (low + (step * (first + i)))) - (trials * soft[first + i]));
+        for (var i = 0; i < logs.Length; i++) values[i] *= Math.Exp(logs[i] - top);
+        return top;
+    }
+
+    private static (int Left, int Right) Window(double[] values, double least)
+    {
+        var (left, right) = (0, values.Length - 1);
+        while (left < right && values[left] < least) left++;
+        while (right > left && values[right] < least) right--;
+        return (left, right);
+    }
+
+    /// <summary>Values on one window after a step, on another; what rounding leaves below 0 is 0.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
+    private static double[] Moved(int first, double[] values, LevelKernel kernel, int begin, int length)
+    {
+        var moved = new double[length];
+        for (var i = 0; i < length; i++)
+        {
+            var centre = begin + i - first;
+            var from = Math.Max(0, centre - kernel.Reach);
+            var to = Math.Min(values.Length - 1, centre + kernel.Reach);
+            if (to >= from) moved[i] = Math.Max(0, Product(values.AsSpan(from, to - from + 1), kernel.Weights.AsSpan(kernel.Reach + from - centre, to - from + 1)));
+        }
+
+        return moved;
+    }
+
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
+    private static double Product(ReadOnlySpan<double> a, ReadOnlySpan<double> b)
+    {
+        // Two lanes at a time on every machine, so that sums are the same on all.
+        var sum = Vector128<double>.Zero;
+        var i = 0;
+        for (; i + 2 <= a.Length; i += 2) sum += Vector128.Create(a[i], a[i + 1]) * Vector128.Create(b[i], b[i + 1]);
+        return sum[0] + sum[1] + (i < a.Length ? a[i] * b[i] : 0);
+    }
+}
