@@ -13,6 +13,9 @@ public sealed class ReferenceTableTests
     private static readonly Dictionary<string, string> Methods = new()
     {
         ["ProportionInterval"] = "proportion-intervals",
+        ["GeneralAssociation"] = "general-association",
+        ["FunnelChance"] = "funnel-chances",
+        ["TailProbability"] = "general-association",
         ["BrokenLine"] = "slope-changes",
         ["MovingProportions"] = "moving-proportions",
         ["WidenedInterval"] = "design-effects",

@@ -49,4 +49,17 @@ public static class Quantile
         var logit = TailEquation.BetaQuantileLogit(degreesOfFreedom / 2.0, 0.5, 1 - confidence, upperTail: false);
         return Math.Sqrt(degreesOfFreedom * Math.Exp(-logit));
     }
+
+    /// <summary>The value a chi-square variable stays below with the given probability.</summary>
+    /// <param name="confidence">The probability, in (0, 1).</param>
+    /// <param name="degreesOfFreedom">Degrees of freedom, at least 1.</param>
+    /// <returns>For 0.95 and 4 degrees of freedom, 9.487729036781154.</returns>
+    /// <exception cref="ArgumentOutOfRangeException">The confidence is outside (0, 1) or the degrees of freedom are fewer than 1.</exception>
+    /// <remarks>The quantile of a gamma distribution; relative error below 1e-10.</remarks>
+    public static double ChiSquare(double confidence, long degreesOfFreedom)
+    {
+        Guard.Confidence(confidence);
+        ArgumentOutOfRangeException.ThrowIfLessThan(degreesOfFreedom, 1);
+        return GammaTail.ChiSquareQuantile(degreesOfFreedom, 1 - confidence, upperTail: true);
+    }
 }
