@@ -1,27 +1,41 @@
 using System.Collections.Immutable;
-using System.Globalization;
 using ScreenStats.Counting.Cubes;
 using ScreenStats.Counting.Programs;
 using ScreenStats.Counting.Programs.Surroundings;
-using ScreenStats.Evaluation.Clusters;
 using ScreenStats.Evaluation.Lots;
-using ScreenStats.Evaluation.Model;
 using ScreenStats.Evaluation.Trends.Changes;
 using ScreenStats.Evaluation.Trends.Growth;
 using ScreenStats.Evaluation.Trends.Series;
 using ScreenStats.Evaluation.Trends.Weekdays;
-using ScreenStats.Statistics;
-using ScreenStats.Statistics.Clusters;
-using ScreenStats.Statistics.Proportions;
+using ScreenStats.Evaluation.Trends.Words;
 
 namespace ScreenStats.Evaluation.Trends;
 
 /// <summary>Follows positivity, unusable runs and predictive value over time.</summary>
-internal static class TrendAnalysis
+internal sealed class TrendAnalysis
 {
+    private readonly ImmutableArray<TrendSeriesFinding>.Builder series = ImmutableArray.CreateBuilder<TrendSeriesFinding>();
+    private readonly ImmutableArray<TrendRow>.Builder points = ImmutableArray.CreateBuilder<TrendRow>();
+    private readonly ImmutableArray<GrowthRow>.Builder growth = ImmutableArray.CreateBuilder<GrowthRow>();
+    private readonly ImmutableArray<TrendChangeRow>.Builder changes = ImmutableArray.CreateBuilder<TrendChangeRow>();
+    private readonly ImmutableArray<WeekdayRow>.Builder weekdays = ImmutableArray.CreateBuilder<WeekdayRow>();
+    private readonly Tally tally;
+    private readonly ProgramSettings settings;
+    private readonly TrendCube all;
+    private readonly DataEnd end;
+
+    private TrendAnalysis(Tally tally, ProgramSettings settings, TrendCube all)
+    {
+        this.tally = tally;
+        this.settings = settings;
+        this.all = all;
+        end = new DataEnd(all, settings);
+    }
+
+    private double Confidence => settings.Report.Confidence;
+
     public static TrendFindings Of(Tally tally, ProgramSettings settings, IReadOnlyCollection<LotFinding> lots)
     {
-        var community = settings.Community;
         var empty = new TrendFindings
         {
             Series = [],
@@ -29,115 +43,99 @@ internal static class TrendAnalysis
             Growth = [],
             Changes = [],
             Weekdays = [],
-            CommunityMeasure = community is null ? null : community.Measure == Counting.Programs.Surroundings.CommunityMeasure.Positivity ? "positivity" : "cases-per-100000-per-week",
-            CommunitySource = community?.Source,
+            CommunityMeasure = settings.Community?.Measure switch { null => null, CommunityMeasure.Positivity => "positivity", _ => "cases-per-100000-per-week" },
+            CommunitySource = settings.Community?.Source,
         };
         if (TrendCube.Of(tally, _ => true) is not { } all) return empty;
-        var end = new DataEnd(all, settings);
-        var (series, points) = (ImmutableArray.CreateBuilder<TrendSeriesFinding>(), ImmutableArray.CreateBuilder<TrendRow>());
-        var period = tally.Cells.Period;
-        while (period != ReportPeriod.Month && TrendSeries.Starts(all, period).Take(TrendRules.MostPeriods + 1).Count() > TrendRules.MostPeriods) period++;
-        foreach (var basis in SeriesBasis.All(tally, all, Flagged(lots, Flag.Refuted), Flagged(lots, Flag.Invalid)))
+        var analysis = new TrendAnalysis(tally, settings, all);
+        foreach (var basis in SeriesBasis.All(tally, all, Flagged(lots, Flag.Refuted), Flagged(lots, Flag.Invalid))) analysis.Add(basis);
+        return empty with
         {
-            var shown = TrendSeries.Of(basis.Cube, basis.Measure, period, end);
-            var deflation = 1.0;
-            series.Add(new TrendSeriesFinding
-            {
-                Key = basis.Key,
-                Measure = basis.Measure,
-                Basis = basis.Basis,
-                Leads = basis.Leads,
-                Trials = shown.Points.Sum(point => point.Trials),
-                Events = shown.Points.Sum(point => point.Events),
-                RunsLeftOut = basis.Cube.RunsLeftOut,
-                Pending = shown.Points.Sum(point => point.Pending),
-                Periods = shown.Points.Length,
-                PeriodsWithoutTrials = shown.Points.Count(point => point.Trials == 0),
-                PeriodsIncomplete = shown.Points.Count(point => !point.Complete),
-                PeriodsAre = TrendWords.Of(period),
-                FittedBy = TrendWords.Of(ReportPeriod.Week),
-                FittedFrom = null,
-                FittedTo = null,
-                FittedPoints = 0,
-                Deflation = deflation,
-                DeflationFrom = "none",
-                LevelDeviation = null,
-                LevelDeviationUndefined = "not fitted",
-            });
-            foreach (var point in shown.Points) points.Add(Row(basis, point, deflation, community, settings.Report.Confidence));
-        }
-
-        return empty with { Series = series.ToImmutable(), Points = points.ToImmutable() };
+            Series = analysis.series.ToImmutable(),
+            Points = analysis.points.ToImmutable(),
+            Growth = analysis.growth.ToImmutable(),
+            Changes = analysis.changes.ToImmutable(),
+            Weekdays = analysis.weekdays.ToImmutable(),
+        };
     }
 
     private static HashSet<string> Flagged(IEnumerable<LotFinding> lots, Flag flag) => lots.Where(lot => lot.Flag.HasFlag(flag)).Select(lot => lot.Lot).ToHashSet(StringComparer.Ordinal);
 
-    private static TrendRow Row(SeriesBasis basis, TrendPoint point, double deflation, CommunitySettings? community, double confidence)
+    private void Add(SeriesBasis basis)
     {
-        var outside = Outside(community, point);
-        return new TrendRow
+        var shown = TrendSeries.Of(basis.Cube, basis.Measure, Shown(), end);
+        var deflation = Deflation.Of(basis, tally);
+        var smooths = SmoothFits.Of(shown, deflation.Factor, Confidence);
+        points.AddRange(SeriesRows.Of(basis, shown, smooths, deflation, tally.Cells.Period, settings.Community, Confidence));
+
+        var fitted = Fitted(basis, deflation.Factor);
+        series.Add(new TrendSeriesFinding
         {
-            Key = basis.Key + "|" + point.Start.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture),
+            Key = basis.Key,
             Measure = basis.Measure,
             Basis = basis.Basis,
-            By = Grouping.Program,
-            Level = "",
-            Period = "",
-            PeriodStart = point.Start,
-            PeriodEnd = point.End,
-            Complete = point.Complete,
-            Trials = point.Trials,
-            Events = point.Events,
-            Pending = point.Pending,
-            Share = Share(point.Events, point.Trials, deflation, confidence),
-            Smooth = null,
-            SmoothLower = null,
-            SmoothUpper = null,
-            SmoothUndefined = "not fitted",
-            Spline = null,
-            SplineLower = null,
-            SplineUpper = null,
-            SplineUndefined = "not fitted",
-            Community = outside,
-            CommunityUndefined = community is null || outside is not null ? null : "the program file states none for these days",
             Leads = basis.Leads,
-        };
+            Trials = shown.Points.Sum(point => point.Trials),
+            Events = shown.Points.Sum(point => point.Events),
+            RunsLeftOut = basis.Cube.RunsLeftOut,
+            Pending = shown.Points.Sum(point => point.Pending),
+            Periods = shown.Points.Length,
+            PeriodsWithoutTrials = shown.Points.Count(point => point.Trials == 0),
+            PeriodsIncomplete = shown.Points.Count(point => !point.Complete),
+            PeriodsSmoothed = shown.Fitted.Count(point => point.Trials > 0),
+            PeriodsAre = TrendWords.Of(shown.Period),
+            FittedBy = TrendWords.Of(fitted.Period),
+            FittedFrom = fitted.Points.IsEmpty ? null : fitted.Points[0].Start,
+            FittedTo = fitted.Points.IsEmpty ? null : fitted.Points[^1].End,
+            FittedPoints = fitted.WithTrials,
+            Deflation = deflation.Factor,
+            DeflationFrom = deflation.From,
+            LevelDeviation = smooths.Deviation,
+            LevelDeviationUndefined = smooths.LevelUndefined,
+        });
+        AddGrowth(basis, fitted, deflation.Factor);
+        changes.AddRange(DatedChanges.Of(basis, settings.Changes, end, deflation.Factor, Confidence));
+        weekdays.AddRange(WeekdayFits.Of(basis, deflation, Confidence));
     }
 
-    private static ProportionFinding Share(long events, long trials, double deflation, double confidence)
+    private void AddGrowth(SeriesBasis basis, FittedSeries fitted, double deflation)
     {
-        var plain = ProportionInterval.Wilson(events, trials, confidence);
-        var widened = WidenedInterval.Wilson(events, trials, deflation, 0, confidence);
-        return new ProportionFinding
+        GrowthRow Straight(FittedSeries stretch, GrowthSegment segment) => GrowthFits.Straight(basis, Grouping.Program, "", stretch, segment, Confidence);
+        growth.Add(Straight(fitted, GrowthSegment.WholeSpan));
+        if (fitted.Period != ReportPeriod.Day)
         {
-            Events = events,
-            Trials = trials,
-            Estimate = plain.Estimate,
-            EstimateUndefined = plain.Reason?.Describe(),
-            Lower = plain.Lower,
-            Upper = plain.Upper,
-            Method = plain.Method.Name(),
-            Confidence = confidence,
-            WidenedLower = widened.Lower,
-            WidenedUpper = widened.Upper,
-            DesignEffect = deflation,
-            DesignEffectUndefined = null,
-            ClusterLevel = null,
-            Clusters = null,
-        };
-    }
-
-    /// <summary>The mean over the days of a period, where every day has a value.</summary>
-    private static double? Outside(CommunitySettings? community, TrendPoint point)
-    {
-        if (community is null) return null;
-        var sum = 0.0;
-        for (var day = point.Start; day <= point.End; day = day.AddDays(1))
-        {
-            if (community.On(day) is not { } value) return null;
-            sum += value.Value;
+            var weeks = fitted.Period == ReportPeriod.Week ? fitted : FittedSeries.Of(TrendSeries.Of(basis.Cube, basis.Measure, ReportPeriod.Week, end), deflation);
+            if (weeks.Points.Length > 8) growth.Add(Straight(weeks.Last(56), GrowthSegment.RecentEightWeeks));
+            if (weeks.Points.Length > 4)
+            {
+                // Four weeks leave no scatter to judge by: their days do, and each weekday is among them four times.
+                var days = FittedSeries.Of(TrendSeries.Of(basis.Cube, basis.Measure, ReportPeriod.Day, end), deflation);
+                growth.Add(Straight(days with { Points = [.. days.Points.Where(day => day.Start > weeks.Points[^1].End.AddDays(-28) && day.End <= weeks.Points[^1].End)] }, GrowthSegment.RecentFourWeeks));
+            }
         }
 
-        return sum / (point.End.DayNumber - point.Start.DayNumber + 1);
+        if (FoundChanges.Choose(fitted, Confidence) is { } choice)
+        {
+            growth.AddRange(GrowthFits.Segments(basis, fitted, choice.Fit));
+            changes.AddRange(FoundChanges.Rows(basis, fitted, choice));
+        }
+
+        if (!basis.Leads || basis.Cube.Sites.Count is < 2 or > TrendRules.MostSites) return;
+        growth.AddRange(GrowthFits.Sites(basis, end, deflation, Confidence));
+    }
+
+    /// <summary>The reporting period, or the next longer one where there would be too many.</summary>
+    private ReportPeriod Shown()
+    {
+        var period = tally.Cells.Period;
+        while (period != ReportPeriod.Month && TrendSeries.Starts(all, period).Count() > TrendRules.MostPeriods) period++;
+        return period;
+    }
+
+    /// <summary>Growth is taken over weeks, so that days of the week are nothing to it; over days where there are few weeks, over months where there are very many.</summary>
+    private FittedSeries Fitted(SeriesBasis basis, double deflation)
+    {
+        var period = all.Weeks < TrendRules.FewestWeeks ? ReportPeriod.Day : all.Weeks > TrendRules.MostFitted ? ReportPeriod.Month : ReportPeriod.Week;
+        return FittedSeries.Of(TrendSeries.Of(basis.Cube, basis.Measure, period, end), deflation);
     }
 }

@@ -4,6 +4,7 @@ using ScreenStats.Evaluation.Model;
 using ScreenStats.Evaluation.Trends.Changes;
 using ScreenStats.Evaluation.Trends.Growth;
 using ScreenStats.Evaluation.Trends.Weekdays;
+using ScreenStats.Evaluation.Trends.Words;
 
 namespace ScreenStats.Evaluation.Trends;
 

@@ -17,4 +17,40 @@ internal static class TrendRules
 
     /// <summary>A weekday with less than this share of the runs is one on which nobody tests: a week is over without it.</summary>
     public const double IdleWeekday = 0.02;
+
+    /// <summary>Fewer complete points with trials than this make no line.</summary>
+    public const int FewestPoints = 4;
+
+    /// <summary>Fewer events, or trials without one, than this make no line.</summary>
+    public const long FewestEvents = 10;
+
+    /// <summary>With fewer points than this errors are not made robust to autocorrelation: they would come out too small.</summary>
+    public const int FewestRobust = 10;
+
+    /// <summary>With fewer points than this no change of slope is looked for.</summary>
+    public const int FewestForChange = 10;
+
+    /// <summary>With fewer events than this no change of slope is looked for.</summary>
+    public const long FewestEventsForChange = 30;
+
+    /// <summary>With fewer points than this one change of slope is looked for, with fewer than twice as many two.</summary>
+    public const int FewestForChanges = 20;
+
+    /// <summary>With more points than this a criterion, not permutations, says how many changes there are.</summary>
+    public const int MostPermuted = 80;
+
+    /// <summary>The chance of finding a change of slope where there is none.</summary>
+    public const double ChangeSignificance = 0.05;
+
+    /// <summary>So many weeks at most are looked at on each side of a dated change.</summary>
+    public const int MostAround = 26;
+
+    /// <summary>A dated change needs so many complete weeks on each side.</summary>
+    public const int FewestOnASide = 4;
+
+    /// <summary>Fewer complete periods with trials than this have no smooth.</summary>
+    public const int FewestSmoothed = 3;
+
+    /// <summary>Segments of the spline at most: it is to follow slow changes.</summary>
+    public const int MostSegments = 40;
 }

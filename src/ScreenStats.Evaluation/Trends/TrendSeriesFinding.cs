@@ -36,6 +36,9 @@ public sealed record TrendSeriesFinding
     /// <summary>Periods at the end that are not complete, and not fitted.</summary>
     public required int PeriodsIncomplete { get; init; }
 
+    /// <summary>Complete periods with trials, which the smooths go through.</summary>
+    public required int PeriodsSmoothed { get; init; }
+
     /// <summary>What a period of the table is: day, week or month.</summary>
     public required string PeriodsAre { get; init; }
 

@@ -5,6 +5,7 @@ using ScreenStats.Evaluation.Shared;
 using ScreenStats.Evaluation.Trends.Changes;
 using ScreenStats.Evaluation.Trends.Growth;
 using ScreenStats.Evaluation.Trends.Weekdays;
+using ScreenStats.Evaluation.Trends.Words;
 
 namespace ScreenStats.Evaluation.Trends;
 
@@ -76,6 +77,8 @@ internal static class TrendTables
             new("halving_days", "Days to halve", Unit.Days, "Days in which it halves at that growth.", row => Number(row.Halving.Estimate, row.Halving.EstimateUndefined)),
             new("halving_lower", "Days to halve, lower", Unit.Days, "The least days.", row => Limit(row.Halving.Lower, row.Halving)),
             new("halving_upper", "Days to halve, upper", Unit.Days, "The most days; undefined where the limits of the growth hold no change.", row => Limit(row.Halving.Upper, row.Halving)),
+            new("rate_from", "Rate at the first", Unit.Proportion, "The rate at the first point by the line.", row => Number(row.RateFrom, row.GrowthPerWeek.EstimateUndefined)),
+            new("rate_to", "Rate at the last", Unit.Proportion, "The rate at the last point by the line.", row => Number(row.RateTo, row.GrowthPerWeek.EstimateUndefined)),
             new("leads", "Leads", Unit.Text, "yes for the series that is told first.", row => Leads(row.Leads)),
         ],
         rows);
@@ -87,7 +90,7 @@ internal static class TrendTables
         [
             new("measure", "Followed", Unit.Text, Followed, row => Cell.Text(TrendWords.Of(row.Measure))),
             new("basis", "Basis", Unit.Text, Stands, row => Cell.Text(TrendWords.Of(row.Basis))),
-            new("kind", "Kind", Unit.Text, "found: in the counts; dated: by the program file.", row => Cell.Text(TrendWords.Of(row.Kind))),
+            new("kind", "Kind", Unit.Text, "found: in the counts; dated: by the program file; dated-elsewhere: the same day at the sites that the change did not touch.", row => Cell.Text(TrendWords.Of(row.Kind))),
             new("on", "On", Unit.Date, "The day of the change.", row => Cell.Date(row.On)),
             new("on_lower", "Earliest", Unit.Date, "Lower limit of the day of a change that was found.", row => Cell.Date(row.OnLower)),
             new("on_upper", "Latest", Unit.Date, "Upper limit of the day of a change that was found.", row => Cell.Date(row.OnUpper)),
@@ -98,7 +101,7 @@ internal static class TrendTables
             new("level_upper", "Level, upper", Unit.Ratio, "Upper limit of that ratio.", row => Number(row.LevelRatio.Upper, row.LevelRatio.EstimateUndefined)),
             new("slope_before", "Growth a week before", Unit.Proportion, "Growth for each week before the change.", row => Number(row.SlopeBefore.Estimate, row.SlopeBefore.EstimateUndefined)),
             new("slope_after", "Growth a week after", Unit.Proportion, "Growth for each week after it.", row => Number(row.SlopeAfter.Estimate, row.SlopeAfter.EstimateUndefined)),
-            new("p_value", "Chance of as much", Unit.PValue, "The chance of as much where nothing changed: of the slope for a found change; of level and slope together for a dated one.", row => Number(row.PValue, row.PValueUndefined)),
+            new("p_value", "Chance of as much", Unit.PValue, "The chance of as much where nothing changed: of the slope for a found change, of the level for a dated one.", row => Number(row.PValue, row.PValueUndefined)),
             new("method", "Method", Unit.Text, "Method of the row.", row => row.Method is { } method ? Cell.Text(method) : Cell.Empty),
             new("slope_ratio", "Slope, ratio", Unit.Ratio, "How many times as high the weekly factor is after as before.", row => Number(row.SlopeRatio.Estimate, row.SlopeRatio.EstimateUndefined)),
             new("slope_lower", "Slope, lower", Unit.Ratio, "Lower limit of that ratio.", row => Number(row.SlopeRatio.Lower, row.SlopeRatio.EstimateUndefined)),

@@ -8,4 +8,7 @@ public enum TrendChangeKind
 
     /// <summary>A change that the program file dates.</summary>
     Dated = 1,
+
+    /// <summary>The same day at the sites that the change did not touch.</summary>
+    DatedElsewhere = 2,
 }

@@ -44,7 +44,7 @@ public sealed record TrendChangeRow
     /// <summary>How many times as high growth for a week is after as before (ratio of the two factors).</summary>
     public required EstimateFinding SlopeRatio { get; init; }
 
-    /// <summary>The chance of as much where nothing changed: of the slope for a found change, of level and slope together for a dated one; null where there is none.</summary>
+    /// <summary>The chance of as much where nothing changed: of the slope for a found change, of the level for a dated one; null where there is none.</summary>
     public required double? PValue { get; init; }
 
     /// <summary>Why there is no such chance; null where there is one.</summary>

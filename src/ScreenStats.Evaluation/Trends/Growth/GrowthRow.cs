@@ -41,8 +41,20 @@ public sealed record GrowthRow
     /// <summary>Days to halve; undefined where it does not fall. The upper limit is null where the limits of growth hold none.</summary>
     public required EstimateFinding Halving { get; init; }
 
+    /// <summary>The fewest days to double that the limits of growth allow; null where they hold no growth, and for predictive value.</summary>
+    public required double? FastestDoubling { get; init; }
+
+    /// <summary>The rate at the first point by the line; null where nothing was fitted.</summary>
+    public required double? RateFrom { get; init; }
+
+    /// <summary>The rate at the last point by the line; null where nothing was fitted.</summary>
+    public required double? RateTo { get; init; }
+
     /// <summary>What the limits say.</summary>
     public required GrowthDirection Direction { get; init; }
+
+    /// <summary>Whether the direction holds at a confidence that allows for how many sites are looked at; the same as the direction for the whole program.</summary>
+    public required bool StandsOut { get; init; }
 
     /// <summary>Whether the series leads among those of its measure.</summary>
     public required bool Leads { get; init; }

@@ -1,4 +1,5 @@
 using ScreenStats.Counting.Cubes;
+using ScreenStats.Evaluation.Trends.Words;
 
 namespace ScreenStats.Evaluation.Trends.Series;
 
@@ -12,17 +13,27 @@ internal sealed record SeriesBasis(TrendMeasure Measure, TrendBasis Basis, bool 
     /// <summary>What tells it from the others.</summary>
     public string Key => $"{TrendWords.Of(Measure)}|{TrendWords.Of(Basis)}";
 
-    /// <summary>The bases of every measure, those that lead first.</summary>
+    /// <summary>The bases of every measure: every run, and before it, where there are such, without flagged lots and without runs because of an outbreak.</summary>
     public static IEnumerable<SeriesBasis> All(Tally tally, TrendCube all, IReadOnlySet<string> refuted, IReadOnlySet<string> invalid)
     {
-        var without = refuted.Count > 0 ? TrendCube.Of(tally, cell => !refuted.Contains(cell.Lot)) : null;
-        var sound = invalid.Count == 0 ? null : invalid.SetEquals(refuted) ? without : TrendCube.Of(tally, cell => !invalid.Contains(cell.Lot));
+        var outbreaks = false;
+        foreach (var cell in tally.Cells.Screens) outbreaks |= cell.Occasion == Occasion.Outbreak;
+        var without = Without(tally, refuted, outbreaks);
+        var sound = invalid.SetEquals(refuted) ? without : Without(tally, invalid, outbreaks);
         foreach (var measure in tally.Cells.HasConfirmatory ? new[] { TrendMeasure.Positivity, TrendMeasure.InvalidRuns, TrendMeasure.PredictiveValue } : [TrendMeasure.Positivity, TrendMeasure.InvalidRuns])
         {
-            var left = measure == TrendMeasure.InvalidRuns ? sound : without;
-            if (left is not null && left.RunsLeftOut > 0 && left.Sites.Count > 0) yield return new SeriesBasis(measure, TrendBasis.WithoutFlaggedLots, true, left);
-            else left = null;
-            yield return new SeriesBasis(measure, TrendBasis.All, left is null, all);
+            var (cube, lots) = measure == TrendMeasure.InvalidRuns ? (sound, invalid) : (without, refuted);
+            var leading = cube is { RunsLeftOut: > 0, Sites.Count: > 0 };
+            if (leading) yield return new SeriesBasis(measure, (lots.Count > 0, outbreaks) switch
+            {
+                (true, true) => TrendBasis.RoutineWithoutFlaggedLots,
+                (true, false) => TrendBasis.WithoutFlaggedLots,
+                _ => TrendBasis.Routine,
+            }, true, cube!);
+            yield return new SeriesBasis(measure, TrendBasis.All, !leading, all);
         }
     }
+
+    private static TrendCube? Without(Tally tally, IReadOnlySet<string> lots, bool outbreaks) =>
+        lots.Count == 0 && !outbreaks ? null : TrendCube.Of(tally, cell => cell.Occasion != Occasion.Outbreak && !lots.Contains(cell.Lot));
 }

@@ -2,7 +2,7 @@ using ScreenStats.Counting.Cubes;
 using ScreenStats.Evaluation.Trends.Changes;
 using ScreenStats.Evaluation.Trends.Growth;
 
-namespace ScreenStats.Evaluation.Trends;
+namespace ScreenStats.Evaluation.Trends.Words;
 
 /// <summary>The words of trends.</summary>
 internal static class TrendWords
@@ -38,7 +38,12 @@ internal static class TrendWords
         _ => "cannot-tell",
     };
 
-    public static string Of(TrendChangeKind kind) => kind == TrendChangeKind.Found ? "found" : "dated";
+    public static string Of(TrendChangeKind kind) => kind switch
+    {
+        TrendChangeKind.Found => "found",
+        TrendChangeKind.Dated => "dated",
+        _ => "dated-elsewhere",
+    };
 
     public static string Of(ReportPeriod period) => period switch
     {
@@ -54,4 +59,13 @@ internal static class TrendWords
         TrendMeasure.InvalidRuns => "the share of unusable runs",
         _ => "the share of positives that were confirmed",
     };
+
+    /// <summary>The same at the beginning of a sentence.</summary>
+    public static string Subject(TrendMeasure measure) => Name(measure) is var name ? char.ToUpperInvariant(name[0]) + name[1..] : "";
+
+    /// <summary>What grows: odds where the share may be near one, else the share itself.</summary>
+    public static string Growing(TrendMeasure measure) => measure == TrendMeasure.PredictiveValue ? "its odds" : "it";
+
+    /// <summary>The noun of a number of points: 1 week, 2 weeks.</summary>
+    public static string Points(string period, long count) => count == 1 ? period : period + "s";
 }

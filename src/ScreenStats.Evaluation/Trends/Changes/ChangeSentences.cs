@@ -1,0 +1,45 @@
+using ScreenStats.Evaluation.Model;
+using ScreenStats.Evaluation.Trends.Words;
+
+namespace ScreenStats.Evaluation.Trends.Changes;
+
+/// <summary>What a dated change did to a rate, and the caution that goes with it.</summary>
+internal static class ChangeSentences
+{
+    public static IEnumerable<Sentence> Of(TrendFindings findings, TrendSeriesFinding series)
+    {
+        var rows = findings.Changes.Where(row => row.Measure == series.Measure && row.Basis == series.Basis).ToList();
+        foreach (var row in rows.Where(row => row.Kind == TrendChangeKind.Dated))
+        {
+            // The key of the row for the other sites differs in its kind only.
+            var elsewhere = rows.FirstOrDefault(other => other.Kind == TrendChangeKind.DatedElsewhere && other.On == row.On && other.What == row.What && other.LevelRatio.Estimate is not null);
+            yield return Of(row, elsewhere);
+        }
+    }
+
+    private static Sentence Of(TrendChangeRow row, TrendChangeRow? elsewhere)
+    {
+        var (wording, path, name) = (new Wording(), FigurePath.Row("trends.changes", row.Key), TrendWords.Name(row.Measure));
+        var what = $"“{wording.Name(path + ".what", row.What)}” ({wording.Day(path + ".on", row.On)}{(row.Sites.Length == 0 ? "" : ", at " + wording.Name(path + ".sites", row.Sites))})";
+        if (row.LevelRatio.Estimate is null) return wording.Sentence($"What {what} did to {name} cannot be told: {row.LevelRatio.EstimateUndefined}.");
+        var level = row.LevelRatio;
+        var clear = level.Lower > 1 ? "higher" : level.Upper < 1 ? "lower" : null;
+        var text = $"After {what} the odds of {name} were {wording.Ratio(path + ".levelRatio.estimate", level.Estimate)} times those just before ({wording.Limits(path + ".levelRatio", level, wording.Ratio, true)}): "
+            + (clear is null ? "a jump cannot be told from none" : $"{clear} than chance explains");
+        if (row.SlopeBefore.Estimate is { } before && row.SlopeAfter.Estimate is { } after)
+        {
+            var ratio = row.SlopeRatio;
+            var turned = ratio.Lower > 1 ? "faster than before" : ratio.Upper < 1 ? "slower than before, or down" : "which cannot be told from no change";
+            text += $"; growth went from {wording.Share(path + ".slopeBefore.estimate", before)} to {wording.Share(path + ".slopeAfter.estimate", after)} a week, {turned}";
+        }
+
+        text += ".";
+        if (elsewhere is not null)
+        {
+            var other = FigurePath.Row("trends.changes", elsewhere.Key);
+            text += $" At the other sites they were {wording.Ratio(other + ".levelRatio.estimate", elsewhere.LevelRatio.Estimate)} times ({wording.Limits(other + ".levelRatio", elsewhere.LevelRatio, wording.Ratio)}) at the same time.";
+        }
+
+        return wording.Sentence(text + " Whatever else changed at that time is in these figures too: they do not show that it was the change's doing.");
+    }
+}
