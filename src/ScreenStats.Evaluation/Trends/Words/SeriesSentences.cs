@@ -24,7 +24,8 @@ internal static class SeriesSentences
                 : $"The last {count} {noun} of {TrendWords.Name(series.Measure)} {(plural ? "are" : "is")} not complete, so {(plural ? "they are" : "it is")} shown and not fitted.");
         }
 
-        if (series.DeflationFrom != "none")
+        // A few hundredths change nothing that is read.
+        if (series.Deflation >= 1.05)
         {
             var wording = new Wording();
             var why = series.DeflationFrom == "persons" ? "the same people are tested again within a week" : "sites have ups and downs of their own within weeks";
