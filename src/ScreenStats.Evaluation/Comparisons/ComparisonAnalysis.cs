@@ -34,7 +34,7 @@ internal static class ComparisonAnalysis
         ImmutableArray<ComparisonFunnelRow> funnel = [.. compared.SelectMany(one => one.Funnel)];
         var left = compared.Any(one => one.Summary.Basis is ComparisonBasis.WithoutFlaggedLots or ComparisonBasis.RoutineWithoutFlaggedLots);
         var findings = new ComparisonFindings(
-            cells.By, cells.Levels.Count, settings.Report.Confidence, left ? [.. refutedLots.Union(invalidLots, StringComparer.Ordinal).Order(Levels.Order)] : [], cells.OutbreakRuns,
+            cells.By, cells.Levels.Count, settings.Report.Confidence, left ? [.. refutedLots.Union(invalidLots, StringComparer.Ordinal).Order(Levels.Order)] : [], cells.OutbreakRuns, cells.NotRecorded,
             [.. compared.Select(one => one.Summary)], rows, tests, pairs, model, funnel,
             [ComparisonTables.Levels(rows), ComparisonTables.Tests(tests), ComparisonTables.Pairs(pairs), ComparisonTables.Model(model), ComparisonTables.Funnel(funnel)], []);
         return findings with { Sentences = ComparisonSentences.Of(findings) };

@@ -11,6 +11,7 @@ namespace ScreenStats.Evaluation.Comparisons;
 /// <param name="Confidence">Confidence of all limits.</param>
 /// <param name="LeftOutLots">Lots that are flagged and left out where the basis says so, in order.</param>
 /// <param name="OutbreakRuns">Counted runs that were taken because of an outbreak.</param>
+/// <param name="NotRecordedRuns">Counted runs for which what is compared is not recorded.</param>
 /// <param name="Summaries">What each measure and basis say as a whole: the basis that leads before the other.</param>
 /// <param name="Rows">Each level by each measure and basis.</param>
 /// <param name="Tests">Whether, and by how much, levels differ as a whole.</param>
@@ -20,7 +21,7 @@ namespace ScreenStats.Evaluation.Comparisons;
 /// <param name="Tables">All of it as tables.</param>
 /// <param name="Sentences">The findings in words.</param>
 public sealed record ComparisonFindings(
-    string By, int LevelCount, double Confidence, ImmutableArray<string> LeftOutLots, long OutbreakRuns, ImmutableArray<ComparisonSummary> Summaries, ImmutableArray<ComparisonRow> Rows,
+    string By, int LevelCount, double Confidence, ImmutableArray<string> LeftOutLots, long OutbreakRuns, long NotRecordedRuns, ImmutableArray<ComparisonSummary> Summaries, ImmutableArray<ComparisonRow> Rows,
     ImmutableArray<ComparisonTestRow> Tests, ImmutableArray<ComparisonPairRow> Pairs, ImmutableArray<ComparisonModelRow> Model, ImmutableArray<ComparisonFunnelRow> Funnel,
     [property: JsonIgnore] ImmutableArray<ITable> Tables, [property: JsonIgnore] ImmutableArray<Sentence> Sentences) : IFinding
 {

@@ -34,20 +34,15 @@ internal sealed class LevelFunnel
         ];
         Fair = Funnel(adjusted);
         var raw = Funnel([.. strata.Levels.Select(level => new GroupCount(level.Events, level.Trials))]);
-        var p = Fair.Points.Select(Chance).ToArray();
-        var known = Enumerable.Range(0, p.Length).Where(i => p[i] is not null).ToArray();
-        var holm = MultipleComparisons.Holm([.. known.Select(i => p[i]!.Value)]);
+        var p = Fair.Points.Select(point => Chance(Fair, point)).ToArray();
+        int[] known = [.. Enumerable.Range(0, p.Length).Where(i => p[i] is not null)];
+        var holm = new double?[p.Length];
+        foreach (var (i, adjustedP) in known.Zip(MultipleComparisons.Holm([.. known.Select(i => p[i]!.Value)]))) holm[i] = adjustedP;
         Places =
         [
-            .. Fair.Points.Select((point, i) =>
-            {
-                var at = Array.IndexOf(known, i);
-                double? adjustedP = at >= 0 ? holm[at] : null;
-                double? limits = point.Outer is FunnelStanding.Above or FunnelStanding.Below ? Outer : point.Inner is FunnelStanding.Above or FunnelStanding.Below ? Inner : null;
-                return new ComparisonPlace(
-                    point.Group.Trials, point.Group.Trials > 0 ? (double)point.Group.Events / point.Group.Trials : null, Standing(point.Inner), limits, Standing(raw.Points[i].Inner), p[i], adjustedP,
-                    adjustedP < 1 - confidence);
-            }),
+            .. Fair.Points.Select((point, i) => new ComparisonPlace(
+                point.Group.Trials, point.Group.Rate, Standing(Fair, point, p[i]), p[i] < 1 - Outer ? Outer : p[i] < 1 - Inner ? Inner : null,
+                Standing(raw, raw.Points[i], Chance(raw, raw.Points[i])), p[i], holm[i], holm[i] < 1 - confidence)),
         ];
     }
 
@@ -85,13 +80,11 @@ internal sealed class LevelFunnel
         return grid;
     }
 
-    private static ComparisonStanding Standing(FunnelStanding? standing) => standing switch
-    {
-        FunnelStanding.Within => ComparisonStanding.Within,
-        FunnelStanding.Above => ComparisonStanding.Above,
-        FunnelStanding.Below => ComparisonStanding.Below,
-        _ => ComparisonStanding.NotPlaced,
-    };
+    // Interpolated limits leave more than their share outside where trials are few, so the exact chance decides what is said.
+    private static ComparisonStanding Standing(Funnel funnel, FunnelPoint point, double? p) =>
+        p is null ? ComparisonStanding.NotPlaced
+        : p >= 1 - Inner ? ComparisonStanding.Within
+        : point.Group.Rate > funnel.Target ? ComparisonStanding.Above : ComparisonStanding.Below;
 
     /// <summary>A funnel whose limits allow for usual differences where there are enough levels to know them, and for clusters else.</summary>
     private Funnel Funnel(IReadOnlyList<GroupCount> groups)
@@ -102,8 +95,8 @@ internal sealed class LevelFunnel
         return FunnelPlot.Of(groups, new FunnelOptions { Model = FunnelModel.Exact, Inner = Widened(Inner), Outer = Widened(Outer) });
     }
 
-    private double? Chance(FunnelPoint point) =>
-        point.Reason is not null || Fair.Target is not { } target ? null
-        : Fair.Model == FunnelModel.Additive ? TailProbability.Normal(point.AdditiveScore!.Value)
+    private double? Chance(Funnel funnel, FunnelPoint point) =>
+        point.Reason is not null || funnel.Target is not { } target ? null
+        : funnel.Model == FunnelModel.Additive ? TailProbability.Normal(point.AdditiveScore!.Value)
         : FunnelChance.TwoSided(target, point.Group.Events, point.Group.Trials, designEffect);
 }

@@ -31,4 +31,8 @@ namespace ScreenStats.Evaluation.Comparisons.Rows;
 public sealed record ComparisonSummary(
     string Key, ComparisonMeasure Measure, ComparisonBasis Basis, bool Leads, int LevelCount, long Trials, long Events, double? Rate, string? Undefined,
     ImmutableArray<string> AdjustedFor, ImmutableArray<string> NotAdjustedFor, int Strata, double DesignEffect, string? DesignEffectOf, double? P, bool Differ, EstimateFinding Spread,
-    string? FunnelModel, bool Overdispersed, ImmutableArray<string> StandingOut, string? HighestRaw, string? HighestAdjusted, int? PairsToldApart, long LeftOutRuns);
+    string? FunnelModel, bool Overdispersed, ImmutableArray<string> StandingOut, string? HighestRaw, string? HighestAdjusted, int? PairsToldApart, long LeftOutRuns)
+{
+    /// <summary>How many levels stand out.</summary>
+    public int StandingOutCount => StandingOut.Length;
+}

@@ -20,7 +20,7 @@ internal sealed class Adjustment
 
     public int Category(int number) => IsUsed ? categories[number] : 0;
 
-    public static Adjustment Of(string name, IReadOnlyList<string> names, IEnumerable<(int Level, int Category, long Trials, long Events)> cells)
+    public static Adjustment Of(string by, string name, IReadOnlyList<string> names, IEnumerable<(int Level, int Category, long Trials, long Events)> cells)
     {
         Adjustment Not(string reason) => new(name, [""], [], reason.Length == 0 ? "" : $"{name}: {reason}");
         if (name.Length == 0) return Not("");
@@ -37,7 +37,7 @@ internal sealed class Adjustment
 
         var seen = Enumerable.Range(0, names.Count).Where(category => trials[category] > 0).OrderBy(category => names[category], ScreenStats.Counting.Cubes.Levels.Order).ToList();
         if (seen.Count < 2) return Not("");
-        if (nested) return Not("each has one only, so that the two cannot be told apart");
+        if (nested) return Not($"each {by} has one only, so that the two cannot be told apart");
         if (seen.Count > ComparedStrata.MostCategories) return Not("too many to give each a rate of its own");
         var largest = seen.MaxBy(category => trials[category]);
         var own = seen.Where(category => category == largest || (events[category] > 0 && events[category] < trials[category])).ToList();

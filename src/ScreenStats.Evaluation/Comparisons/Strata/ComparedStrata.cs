@@ -33,8 +33,8 @@ internal sealed class ComparedStrata
         }
 
         var periods = CoarsePeriods.Of(weeks, cells.Levels.Count > 200 ? 12 : 26);
-        First = Adjustment.Of(cells.First, cells.Firsts.Names, used.Select(one => (one.Cell.Level, one.Cell.First, one.Trials, one.Events)));
-        Second = Adjustment.Of(cells.Second, cells.Seconds.Names, used.Select(one => (one.Cell.Level, one.Cell.Second, one.Trials, one.Events)));
+        First = Adjustment.Of(ComparisonWords.One(cells.By), cells.First, cells.Firsts.Names, used.Select(one => (one.Cell.Level, one.Cell.First, one.Trials, one.Events)));
+        Second = Adjustment.Of(ComparisonWords.One(cells.By), cells.Second, cells.Seconds.Names, used.Select(one => (one.Cell.Level, one.Cell.Second, one.Trials, one.Events)));
         Periods = periods.Names;
         var strata = new List<Stratum>();
         var numbers = new Dictionary<(int, int, int), int>();
