@@ -27,6 +27,19 @@ public sealed class LogisticRegressionTests
         foreach (var kind in Kinds.Keys) ReferenceTable.Load("logistic").Count(row => row.Kind == "independent" && row.Text("covariance") == kind).Should().BeGreaterThanOrEqualTo(20, kind);
     }
 
+    /// <summary>Twelve weeks of our own, computed apart with R 4.2.2 glm.</summary>
+    [Fact]
+    public void Null_deviance_and_criterion_are_those_of_twelve_weeks()
+    {
+        var weeks = RegressionRows.Read(ReferenceTable.Load("logistic").Single(row => row.Id == "weeks"));
+        var fit = LogisticRegression.Fit(weeks);
+        fit.NullDeviance!.Value.Should().BeApproximately(13.16686421, 5e-9);
+        fit.Akaike!.Value.Should().BeApproximately(56.44192002, 5e-9);
+        var square = LogisticRegression.Fit(RegressionRows.Read(ReferenceTable.Load("logistic").Single(row => row.Id == "weeks-square")));
+        (fit.Deviance!.Value - square.Deviance!.Value).Should().BeApproximately(7.4916831, 5e-8);
+        LogisticRegression.Fit([]).Akaike.Should().BeNull();
+    }
+
     [Fact]
     public void A_site_with_no_positives_is_named_and_nothing_is_fitted()
     {

@@ -32,7 +32,7 @@ internal static class NewtonSearch
             if (factor is null) return (beta, null, false);
             var change = SymmetricMatrix.Solve(factor, slope);
             var promise = Design.Dot(change, slope);
-            if (last || promise < 1e-20 * (1 + Math.Abs(log))) return (beta, factor, true);
+            if (last || promise < 1e-20 * (1 + Math.Abs(log))) return ([.. beta.Select((b, j) => b + change[j])], factor, true);
             var size = 1.0;
             double[] next;
             double after;
