@@ -33,7 +33,7 @@ public class SampleDataTests
     public void Every_ledger_of_the_sample_program_adds_up_to_the_rows_of_its_files()
     {
         var reading = Read();
-        reading.Understanding.Should().HaveCount(4);
+        reading.Understanding.Should().HaveCount(5);
         foreach (var export in reading.Understanding)
         {
             TestFolder.Rows(reading, export.Export).Should().Be(export.Files.Sum(file => file.Rows));
@@ -46,6 +46,20 @@ public class SampleDataTests
         var cells = Read().Tally.Cells;
         cells.Headcount.Should().Contain(cell => cell.Site == "Quillmoor" && cell.Week == new DateOnly(2024, 9, 30) && cell.Eligible == 236);
         cells.Controls.Sum(cell => cell.Runs).Should().Be(624 + 104);
+    }
+
+    [Fact]
+    public void Regions_and_the_outbreak_of_the_program_file_reach_the_tally()
+    {
+        using var truth = JsonDocument.Parse(File.ReadAllText(Path.Combine(Folder, "truth.json")));
+        var reading = Read();
+        var cells = reading.Tally.Cells;
+        cells.Sites.Select(cell => cell.Region).Distinct().Should().BeEquivalentTo("Hollin Vale", "Skerry Coast", "Upper Tarn");
+        cells.Screens.Select(cell => cell.Site).Distinct().Should().BeEquivalentTo(cells.Sites.Select(cell => cell.Site));
+        var marked = cells.Screens.Where(cell => cell.Occasion == Counting.Cubes.Occasion.Outbreak).ToList();
+        marked.Sum(cell => cell.Runs).Should().Be(truth.RootElement.GetProperty("outbreakRuns").GetInt64());
+        marked.Should().OnlyContain(cell => cell.Site == "Sarnwick" && cell.Day >= new DateOnly(2025, 1, 6) && cell.Day <= new DateOnly(2025, 1, 19));
+        reading.Diagnostics.Select(one => one.Code).Should().NotContain(["site-without-region", "site-never-screened", "change-without-runs", "community-without-runs", "identifier-levels"]);
     }
 
     private static ReadingResult Read() =>

@@ -1,6 +1,7 @@
 using System.CommandLine;
 using ScreenStats.Cli.Parsing;
 using ScreenStats.Cli.Terminal;
+using ScreenStats.Counting.Programs;
 using ScreenStats.Evaluation;
 using ScreenStats.Evaluation.Model;
 using ScreenStats.Reporting;
@@ -19,6 +20,7 @@ internal sealed class EvaluateCommand : ProgramCommand
     private readonly Option<bool> setAsideText;
     private readonly Option<string> suppressBelow;
     private readonly Option<string> earlierRelease;
+    private readonly Option<string> by;
 
     public EvaluateCommand()
         : base("evaluate", "The whole evaluation of a program: exports in, a report out",
@@ -29,6 +31,7 @@ internal sealed class EvaluateCommand : ProgramCommand
         setAsideText = TakeSwitch("--set-aside-text", "Put the text of rows set aside into set-aside.csv; it may name people.");
         suppressBelow = TakeOption("--suppress-below", "number", "Hide counts from 1 to one less, and whatever would give one away; 0 hides nothing. Default: report.suppressBelow in the program file, else 0.");
         earlierRelease = TakeOption("--earlier-release", "folder", "With small counts hidden: a report of the same program that readers have already, so that the difference between the two gives nothing away; none for no such report. Default: the report that --out replaces, where it hides small counts and has a site of this program.");
+        by = TakeOption("--by", "what", "By what runs are compared side by side: site, operator, kit (the screening device of the lot), specimen, or region (from the export of sites). Default: report.compareBy in the program file, else site.");
         TakeJson();
     }
 
@@ -42,6 +45,11 @@ internal sealed class EvaluateCommand : ProgramCommand
         {
             var report = program.Settings.Report with { SuppressBelow = (int)Figures.Whole("--suppress-below", threshold, 0, 1_000_000) };
             program = program.With(program.Settings with { Report = report });
+        }
+
+        if (invocation.Text(by) is { } grouping)
+        {
+            program = program.With(program.Settings with { Report = program.Settings.Report with { CompareBy = By(grouping) } });
         }
 
         var hides = program.Settings.Report.SuppressBelow > 1;
@@ -58,11 +66,23 @@ internal sealed class EvaluateCommand : ProgramCommand
         if (replaced is not null && Report.HasSiteOf(replaced, reading.Tally)) earlier = replaced;
         if (hides) invocation.Errors.WriteLine(About(earlier, written, wanted is null));
         var findings = reading.Tally.EvaluateForRelease(program.Settings, earlier);
-        Report.Write(findings, folder, reading.ToReportInputs(Options(AsOf(invocation), withText, invocation.Text(suppressBelow) ?? "", earlier is not null)), invocation.Environment.Cancelled);
+        Report.Write(findings, folder, reading.ToReportInputs(Options(AsOf(invocation), withText, invocation.Text(suppressBelow) ?? "", earlier is not null, invocation.Text(by) ?? "")), invocation.Environment.Cancelled);
 
         if (WantsJson(invocation)) invocation.Output.Write(File.ReadAllText(Path.Combine(folder, "findings.json")));
         else Render(findings, written, invocation.Screen);
         return ExitCode.Done;
+    }
+
+    private static CompareBy By(string text)
+    {
+        foreach (var one in Enum.GetValues<CompareBy>())
+        {
+            if (text == Word(one)) return one;
+        }
+
+        throw new UsageException($"--by: \"{text}\" is not known; write one of {string.Join(", ", Enum.GetValues<CompareBy>().Select(Word))}.");
+
+        static string Word(CompareBy by) => by.ToString().ToLowerInvariant();
     }
 
     // Two releases together can tell what neither tells alone, so the user must know which were compared.
@@ -72,13 +92,14 @@ internal sealed class EvaluateCommand : ProgramCommand
         : "note: the earlier report was taken into account: what it hid stays hidden.";
 
     // The place of the report and the number of threads change no byte of it, so they are not options of the report.
-    private static Dictionary<string, string> Options(string asOf, bool withText, string threshold, bool compared)
+    private static Dictionary<string, string> Options(string asOf, bool withText, string threshold, bool compared, string grouping)
     {
         var options = new Dictionary<string, string>(StringComparer.Ordinal);
         if (asOf.Length > 0) options["as-of"] = asOf;
         if (withText) options["set-aside-text"] = "true";
         if (threshold.Length > 0 && threshold != "0") options["suppress-below"] = threshold;
         if (compared) options["earlier-release"] = "true";
+        if (grouping.Length > 0) options["by"] = grouping;
         return options;
     }
 

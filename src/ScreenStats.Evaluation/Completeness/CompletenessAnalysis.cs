@@ -23,13 +23,15 @@ internal static class CompletenessAnalysis
             Confirmatory = Rows(ExportKind.Confirmatory),
             Controls = Rows(ExportKind.Controls),
             Headcount = Rows(ExportKind.Headcount),
+            Sites = Rows(ExportKind.Sites),
+            OutbreakRuns = tally.Cells.Screens.Sum(cell => cell.Occasion == Occasion.Outbreak ? cell.Runs : 0),
             Tables = [],
             Sentences = [],
         };
         return findings with
         {
-            Tables = [CompletenessTables.Completeness([.. findings.Screening, .. findings.Confirmatory, .. findings.Controls, .. findings.Headcount])],
-            Sentences = CompletenessSentences.Of(findings),
+            Tables = [CompletenessTables.Completeness([.. findings.Screening, .. findings.Confirmatory, .. findings.Controls, .. findings.Headcount, .. findings.Sites])],
+            Sentences = CompletenessSentences.Of(findings, tally.Cells.Screens.Sum(cell => cell.Runs)),
         };
     }
 }

@@ -19,6 +19,12 @@ public sealed record CompletenessFindings : IFinding
     /// <summary>The columns of the headcount.</summary>
     public required ImmutableArray<CompletenessRow> Headcount { get; init; }
 
+    /// <summary>The columns of the export of sites.</summary>
+    public required ImmutableArray<CompletenessRow> Sites { get; init; }
+
+    /// <summary>Counted runs that are marked as taken because of an outbreak at their site.</summary>
+    public required long OutbreakRuns { get; init; }
+
     /// <inheritdoc/>
     [JsonIgnore]
     public required ImmutableArray<ITable> Tables { get; init; }

@@ -13,7 +13,7 @@ internal static class CompletenessSentences
         ("exposed", "whether the person was a contact of a case", "contacts of cases may be among the screens"),
     ];
 
-    public static ImmutableArray<Sentence> Of(CompletenessFindings found)
+    public static ImmutableArray<Sentence> Of(CompletenessFindings found, long runs)
     {
         var sentences = ImmutableArray.CreateBuilder<Sentence>();
         foreach (var (column, what, so) in Telling)
@@ -35,6 +35,13 @@ internal static class CompletenessSentences
             sentences.Add(new Sentence(all
                 ? "Lots, symptoms and contacts of cases are recorded for every row."
                 : "Nothing is known about how completely lots, symptoms and contacts of cases are recorded."));
+        }
+
+        if (found.OutbreakRuns > 0)
+        {
+            sentences.Add(new Sentence(
+                "{0} of the {1} counted runs are marked as taken because of an outbreak at their site. They are counted as all others; where sites and times are compared, the figures lead without them.",
+                Figure.Count("completeness.outbreakRuns", found.OutbreakRuns), Figure.Count("yield.runs", runs)));
         }
 
         return sentences.ToImmutable();

@@ -32,6 +32,7 @@ internal static class FigureRules
         Count("accuracy.audited", "a.conclusive");
         Count("accuracy.missed", "a.missed");
         Count("controls.runs", "k.all");
+        Count("completeness.outbreakRuns", "o.outbreak");
         Count("participation.persons", "persons");
         Count("participation.runs", "runs");
         Count("participation.gaps", "gaps");

@@ -39,6 +39,8 @@ internal sealed class SitesReader : RowReader
         var place = Text(row, site);
         if (place.IsEmpty) return Finding.MissingValue;
         if (place.Length > LongestName) return Finding.NameTooLong;
+        // Two columns are all there is: a row of totals lacks nothing but a name for its region.
+        if (TotalsLine.Begins(place) && (Fields[region] < 0 || Text(row, region).IndexOfAnyExceptInRange((byte)'0', (byte)'9') < 0)) return Finding.TotalsLine;
         Recorded[site]++;
         column = region;
         var area = Region(row);

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using ScreenStats.Synthesis.Planning;
+using ScreenStats.Synthesis.Planning.Surroundings;
 
 namespace ScreenStats.Synthesis;
 
@@ -53,6 +54,15 @@ public sealed partial record SynthesisPlan
 
     /// <summary>The external prevalence in the program file; null: none.</summary>
     public SynthesisPrevalence? Prevalence { get; init; }
+
+    /// <summary>Dated changes that the program file names.</summary>
+    public ImmutableArray<SynthesisChange> Changes { get; init; } = [];
+
+    /// <summary>Days on which a site's runs are taken because of an outbreak.</summary>
+    public ImmutableArray<SynthesisOutbreak> Outbreaks { get; init; } = [];
+
+    /// <summary>The community rate in the program file; null: none.</summary>
+    public SynthesisCommunity? Community { get; init; }
 
     /// <summary>Columns of the screening export, by canonical name, in order.</summary>
     public ImmutableArray<string> ScreeningColumns { get; init; } =

@@ -36,6 +36,9 @@ public sealed record SynthesisTruth
     /// <summary>Counted runs.</summary>
     public long Counted { get; init; }
 
+    /// <summary>Counted runs that an outbreak drove.</summary>
+    public long OutbreakRuns { get; init; }
+
     /// <summary>Positive counted runs on people with a detectable infection.</summary>
     public long DetectedPositive { get; init; }
 

@@ -6,7 +6,7 @@ namespace ScreenStats.Synthesis;
 public static class SyntheticProgram
 {
     /// <summary>
-    /// Writes screening.csv, confirmatory.csv, controls.csv and headcount.csv (where planned), program.json, plan.json and
+    /// Writes screening.csv, confirmatory.csv, controls.csv, headcount.csv and sites.csv (where planned), program.json, plan.json and
     /// truth.json. The same plan and seed give the same bytes on every machine: the generator is xoshiro256** seeded by
     /// SplitMix64, one stream for each site, and nothing but the four operations of arithmetic is done with its numbers.
     /// Memory grows with people and specimens, not with runs.

@@ -82,6 +82,32 @@ public sealed class EvaluateTests : IDisposable
         FollowUp("unverified").Should().Be("1");
     }
 
+    [Theory]
+    [InlineData("site")]
+    [InlineData("operator")]
+    [InlineData("kit")]
+    [InlineData("specimen")]
+    [InlineData("region")]
+    public void By_is_taken_and_stands_in_the_manifest(string by)
+    {
+        program.Write("program.json", """{ "report": { "compareBy": "specimen" } }""");
+
+        var run = Runner.In(program.Here, "evaluate", "works", "--by", by);
+
+        run.Code.Should().Be(0, run.Errors);
+        using var manifest = JsonDocument.Parse(File.ReadAllText(Path.Combine(program.Report, "manifest.json")));
+        manifest.RootElement.GetProperty("options").GetProperty("by").GetString().Should().Be(by);
+    }
+
+    [Fact]
+    public void By_with_another_word_lists_the_words_there_are()
+    {
+        var run = Runner.In(program.Here, "evaluate", "works", "--by", "shift");
+
+        run.Code.Should().Be(2);
+        run.Errors.Should().Contain("--by: \"shift\" is not known; write one of site, operator, kit, specimen, region.");
+    }
+
     [Fact]
     public void The_text_of_rows_set_aside_is_written_only_on_request()
     {

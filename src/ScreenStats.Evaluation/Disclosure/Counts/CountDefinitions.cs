@@ -8,10 +8,11 @@ internal static class CountDefinitions
     /// <summary>Remainders that only bound others and are nobody's small group: their size is no secret of its own.</summary>
     private static readonly HashSet<string> Remainders = new(StringComparer.Ordinal) { "unaudited", "never_positive", "confirmed_again", "i.confirmed_again" };
 
-    /// <summary>Each total with its parts. p. are positive runs by follow-up, i. inconclusive ones, a. audited negative ones, c. cases.</summary>
+    /// <summary>Each total with its parts. p. are positive runs by follow-up, i. inconclusive ones, a. audited negative ones, c. cases, o. runs by occasion.</summary>
     public static ImmutableArray<(string Total, ImmutableArray<string> Parts)> All { get; } =
     [
         ("runs", ["tests", "unusable"]),
+        ("runs", ["o.outbreak", "o.routine"]),
         ("tests", ["negative", "positives"]),
         ("unusable", ["inconclusive", "invalid"]),
         ("positives", ["p.conclusive", "p.open"]),

@@ -44,7 +44,7 @@ public sealed record SynthesisDirt
     /// <summary>Kits from which one or two runs more are recorded than they hold, as a share of kits.</summary>
     public double OverusedKits { get; init; }
 
-    /// <summary>Exports whose lines end in carriage return and line feed: screening, confirmatory, controls, headcount.</summary>
+    /// <summary>Exports whose lines end in carriage return and line feed: screening, confirmatory, controls, headcount, sites.</summary>
     public ImmutableArray<string> CarriageReturns { get; init; } = [];
 
     /// <summary>Exports that start with a byte order mark.</summary>

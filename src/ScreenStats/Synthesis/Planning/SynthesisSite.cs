@@ -6,6 +6,9 @@ public sealed record SynthesisSite
     /// <summary>Name of the site.</summary>
     public required string Name { get; init; }
 
+    /// <summary>Region written to the export of sites; null: none. Without any there is no such export.</summary>
+    public string? Region { get; init; }
+
     /// <summary>People who take part, at least 1.</summary>
     public required int People { get; init; }
 

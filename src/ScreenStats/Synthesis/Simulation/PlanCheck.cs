@@ -11,7 +11,7 @@ internal static class PlanCheck
     public const string Code = "plan-unusable";
 
     private static readonly string[] Specimens = ["nasal", "nasopharyngeal", "throat", "saliva", "other"];
-    private static readonly string[] Exports = ["screening", "confirmatory", "controls", "headcount"];
+    private static readonly string[] Exports = ["screening", "confirmatory", "controls", "headcount", "sites"];
     private static readonly string[] Required = ["person", "site", "collected_at", "result"];
 
     public static IReadOnlyList<(string Key, string Message)> Faults(SynthesisPlan plan)
@@ -53,6 +53,7 @@ internal static class PlanCheck
         Share(plan.AbsentWeeksShare, "absentWeeksShare");
         Share(plan.RepeatShare, "repeatShare");
         Check(plan.Enrolment is null or (> 0 and <= 1), "enrolment", "write a share above 0, up to 1.");
+        PlanSurroundings.Check(plan, Check);
         Columns(plan, Check);
         Dirt(plan.Dirt, Check, Share);
         Check(plan.Sites.Sum(site => (long)site.People) <= 1 << 24, "sites", "at most 16,777,216 people in all.");
@@ -60,10 +61,11 @@ internal static class PlanCheck
         return faults;
     }
 
-    private static string Key(string list, int index) => string.Create(CultureInfo.InvariantCulture, $"{list}[{index}]");
+    public static string Key(string list, int index) => string.Create(CultureInfo.InvariantCulture, $"{list}[{index}]");
 
     private static void Site(SynthesisSite site, string key, Action<bool, string, string> check, Action<double, string> share)
     {
+        check(site.Region is null || !string.IsNullOrWhiteSpace(site.Region), key + ".region", "write a name, or leave it out.");
         check(site.People >= 1, key + ".people", "write at least 1.");
         check(site.Operators is >= 1 and <= 1_000, key + ".operators", "write a number from 1 to 1000.");
         check(site.Participation is > 0 and <= 1, key + ".participation", "write a share above 0, up to 1.");
@@ -162,8 +164,8 @@ internal static class PlanCheck
         share(dirt.Capitals, "dirt.capitals");
         share(dirt.ReadOutsideWindow, "dirt.readOutsideWindow");
         share(dirt.OverusedKits, "dirt.overusedKits");
-        check(dirt.CarriageReturns.All(Exports.Contains), "dirt.carriageReturns", "name screening, confirmatory, controls or headcount.");
-        check(dirt.ByteOrderMarks.All(Exports.Contains), "dirt.byteOrderMarks", "name screening, confirmatory, controls or headcount.");
+        check(dirt.CarriageReturns.All(Exports.Contains), "dirt.carriageReturns", "name screening, confirmatory, controls, headcount or sites.");
+        check(dirt.ByteOrderMarks.All(Exports.Contains), "dirt.byteOrderMarks", "name screening, confirmatory, controls, headcount or sites.");
     }
 
     private static void LotsEverywhere(SynthesisPlan plan, Action<bool, string, string> check)

@@ -32,6 +32,7 @@ internal static class ProgramFile
             writer.WriteStringValue("new-operator");
             writer.WriteEndArray();
             writer.WriteEndObject();
+            SurroundingsText.Write(writer, plan);
             writer.WriteStartObject("report");
             writer.WriteNumber("confidence", 0.95);
             writer.WriteString("period", "week");

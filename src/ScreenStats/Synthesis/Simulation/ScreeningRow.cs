@@ -17,6 +17,7 @@ internal struct ScreeningRow
     public bool SelfCollected;
     public bool Symptomatic;
     public bool Exposed;
+    public bool Outbreak;
     public ControlExpectation? Control;
     public bool Detectable;
     public RowFaults Faults;

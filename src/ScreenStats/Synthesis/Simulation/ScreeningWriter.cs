@@ -10,7 +10,7 @@ internal sealed class ScreeningWriter : IDisposable
     public static readonly string[] Known =
     [
         "screen_id", "person", "site", "collected_at", "read_at", "result", "lot", "kit", "lot_expiry", "operator", "specimen",
-        "collection", "symptomatic", "exposed", "control",
+        "collection", "symptomatic", "exposed", "control", "outbreak",
     ];
 
     private readonly ExportWriter writer;
@@ -60,7 +60,8 @@ internal sealed class ScreeningWriter : IDisposable
                 case 11: writer.Add(row.Control is not null ? [] : row.SelfCollected ? self : supervised); break;
                 case 12: writer.Add(row.Control is not null || Has(row, RowFaults.BlankSymptoms) ? [] : row.Symptomatic ? yes : no); break;
                 case 13: writer.Add(row.Control is not null ? [] : row.Exposed ? yes : no); break;
-                default: writer.Add(row.Control is { } control ? controls[(int)control] : []); break;
+                case 14: writer.Add(row.Control is { } control ? controls[(int)control] : []); break;
+                default: writer.Add(row.Control is not null ? [] : row.Outbreak ? yes : no); break;
             }
         }
 

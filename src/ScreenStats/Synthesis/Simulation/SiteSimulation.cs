@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using ScreenStats.Counting.Cubes;
 using ScreenStats.Synthesis.Planning;
 
@@ -18,6 +19,7 @@ internal sealed class SiteSimulation
     private readonly bool recordsSymptoms, recordsExposure;
     private readonly double auditShare;
     private readonly int auditStratum;
+    private readonly ImmutableArray<(int First, int Last, double IncidenceFactor)> outbreaks;
     private int[] lotsToday = [];
     private int kitsOpened;
 
@@ -29,6 +31,7 @@ internal sealed class SiteSimulation
         site = plan.Sites[index];
         random = new RandomStream(seed, 1, (ulong)index);
         lots = new LotUse(plan, site);
+        outbreaks = PlanSurroundings.OutbreaksOf(plan, site.Name);
         kitOfLot = [.. plan.Lots.Select(lot => plan.Kits.First(kit => kit.Name == lot.Kit))];
         recordsSymptoms = plan.ScreeningColumns.Contains("symptomatic");
         recordsExposure = plan.ScreeningColumns.Contains("exposed");
@@ -91,7 +94,13 @@ internal sealed class SiteSimulation
             }
         }
 
-        return rate * site.IncidenceFactor;
+        rate *= site.IncidenceFactor;
+        foreach (var outbreak in outbreaks)
+        {
+            if (day >= outbreak.First && day <= outbreak.Last) rate *= outbreak.IncidenceFactor;
+        }
+
+        return rate;
     }
 
     private void Live(ref Person person, int day, int weekday, double incidence)
@@ -151,6 +160,7 @@ internal sealed class SiteSimulation
             SelfCollected = random.Chance(site.SelfCollectedShare),
             Symptomatic = symptomatic,
             Exposed = recordsExposure && random.Chance(plan.Infection.ExposedShare),
+            Outbreak = outbreaks.Any(outbreak => day >= outbreak.First && day <= outbreak.Last),
         };
         var detectability = Detectability(person, day);
         row.Detectable = detectability > 0;

@@ -9,7 +9,7 @@ internal sealed class SynthesisFolder(string folder)
     public const string TruthFile = "truth.json";
     private const string Temporary = ".part";
     private static readonly string[] Ours =
-        ["screening.csv", "confirmatory.csv", "controls.csv", "headcount.csv", "program.json", "plan.json", TruthFile];
+        ["screening.csv", "confirmatory.csv", "controls.csv", "headcount.csv", "sites.csv", "program.json", "plan.json", TruthFile];
 
     public SynthesisTruth Write(SynthesisPlan plan, ulong seed, CancellationToken cancellationToken)
     {
@@ -49,6 +49,8 @@ internal sealed class SynthesisFolder(string folder)
         using var confirmatory = Open("confirmatory.csv", true);
         using var controls = Open("controls.csv", HasControls(plan));
         using var headcount = Open("headcount.csv", plan.Enrolment is not null);
+        using var sites = Open("sites.csv", PlanSurroundings.HasRegions(plan));
+        PlanSurroundings.WriteSites(plan, sites);
         return new ProgramSimulation(plan, seed, screening) { Cancelled = cancellationToken }.Run(confirmatory, controls, headcount);
     }
 
@@ -63,6 +65,7 @@ internal sealed class SynthesisFolder(string folder)
     {
         if (!HasControls(plan)) File.Delete(Place("controls.csv"));
         if (plan.Enrolment is null) File.Delete(Place("headcount.csv"));
+        if (!PlanSurroundings.HasRegions(plan)) File.Delete(Place("sites.csv"));
         foreach (var name in Ours)
         {
             if (File.Exists(Place(name) + Temporary)) File.Move(Place(name) + Temporary, Place(name), overwrite: true);

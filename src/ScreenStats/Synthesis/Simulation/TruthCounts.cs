@@ -9,7 +9,7 @@ internal sealed class TruthCounts(int sites, int lots)
     private readonly long[] falsePositivesByLot = new long[lots];
     private readonly long[] unusableBySite = new long[sites];
     private readonly long[,] counted = new long[2, 4];
-    private long rows, setAside, duplicates, controls, symptomatic, exposed;
+    private long rows, setAside, duplicates, controls, symptomatic, exposed, outbreak;
 
     public long ConfirmatoryRows { get; set; }
 
@@ -58,6 +58,7 @@ internal sealed class TruthCounts(int sites, int lots)
         Symptomatic = symptomatic,
         Exposed = exposed,
         Counted = counted.Cast<long>().Sum(),
+        OutbreakRuns = outbreak,
         DetectedPositive = counted[1, (int)Outcome.Positive],
         DetectableNegative = counted[1, (int)Outcome.Negative],
         FalsePositive = counted[0, (int)Outcome.Positive],
@@ -79,6 +80,7 @@ internal sealed class TruthCounts(int sites, int lots)
     private void Run(in ScreeningRow row)
     {
         counted[row.Detectable ? 1 : 0, (int)row.Outcome]++;
+        if (row.Outbreak) outbreak++;
         if (row.Outcome is Outcome.Inconclusive or Outcome.Invalid) unusableBySite[row.Site]++;
         if (row.Outcome == Outcome.Positive && !row.Detectable) falsePositivesByLot[row.Lot]++;
     }

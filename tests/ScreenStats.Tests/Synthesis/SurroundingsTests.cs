@@ -1,0 +1,84 @@
+using ScreenStats.Counting.Cubes;
+using ScreenStats.Counting.Diagnostics;
+using ScreenStats.Counting.Programs;
+using ScreenStats.Synthesis;
+using ScreenStats.Synthesis.Planning.Surroundings;
+
+namespace ScreenStats.Tests.Synthesis;
+
+public sealed class SurroundingsTests
+{
+    private static readonly SynthesisPlan Standard = SynthesisPlan.Standard with { Weeks = 8 };
+
+    private static SynthesisPlan Plan(double incidenceFactor = 1) => Standard with
+    {
+        Sites = [.. Standard.Sites.Select((site, index) => site with { Region = index == 0 ? null : $"Region {index}" })],
+        Changes = [new SynthesisChange { On = Standard.FirstDay.AddDays(20), What = "swabs by the staff", Sites = [Standard.Sites[0].Name] }],
+        Outbreaks = [new SynthesisOutbreak { Site = Standard.Sites[1].Name, From = Standard.FirstDay.AddDays(14), To = Standard.FirstDay.AddDays(27), IncidenceFactor = incidenceFactor }],
+        Community = new SynthesisCommunity { Source = "fictional", Values = [new(Standard.FirstDay, 0.01, 0.005, 0.02), new(Standard.FirstDay.AddDays(7), 0.02, 0.01, 0.03)] },
+    };
+
+    [Fact]
+    public void What_is_stated_around_a_program_changes_no_row_of_it()
+    {
+        using var plain = new TemporaryFolder();
+        using var told = new TemporaryFolder();
+        SyntheticProgram.Write(Standard, 7, plain.Path);
+        SyntheticProgram.Write(Plan(), 7, told.Path);
+
+        File.ReadAllText(told.Combine("screening.csv")).Should().Be(File.ReadAllText(plain.Combine("screening.csv")));
+        File.ReadAllText(told.Combine("confirmatory.csv")).Should().Be(File.ReadAllText(plain.Combine("confirmatory.csv")));
+        File.Exists(plain.Combine("sites.csv")).Should().BeFalse();
+        File.ReadLines(told.Combine("sites.csv")).Should().Equal(Standard.Sites.Select((site, index) => $"{site.Name},{(index == 0 ? "" : $"Region {index}")}").Prepend("site,region"));
+    }
+
+    [Theory]
+    [InlineData(false)]
+    [InlineData(true)]
+    public void The_reader_finds_the_outbreak_runs_of_the_truth_by_the_program_file_or_by_the_column(bool column)
+    {
+        using var folder = new TemporaryFolder();
+        var plan = column ? Plan() with { ScreeningColumns = [.. Standard.ScreeningColumns, "outbreak"] } : Plan();
+        var truth = SyntheticProgram.Write(plan, 7, folder.Path);
+
+        var program = ScreeningProgram.Open(folder.Path);
+        var cells = program.Read().Tally.Cells;
+
+        program.Settings.Outbreaks.Should().HaveCount(column ? 0 : 1);
+        program.Settings.Changes.Should().ContainSingle().Which.Sites.Should().Equal(Standard.Sites[0].Name);
+        program.Settings.Community!.Values.Should().HaveCount(2);
+        truth.OutbreakRuns.Should().BePositive();
+        cells.Screens.Where(cell => cell.Occasion == Occasion.Outbreak).Sum(cell => cell.Runs).Should().Be(truth.OutbreakRuns);
+        cells.Sites.Single(cell => cell.Site == Standard.Sites[0].Name).Region.Should().Be(Levels.None);
+    }
+
+    [Fact]
+    public void An_outbreak_may_raise_the_incidence_at_its_site_on_its_days()
+    {
+        using var one = new TemporaryFolder();
+        using var other = new TemporaryFolder();
+        var plain = SyntheticProgram.Write(Plan(), 7, one.Path);
+        var raised = SyntheticProgram.Write(Plan(incidenceFactor: 50), 7, other.Path);
+
+        raised.Infected.Should().BeGreaterThan(plain.Infected);
+    }
+
+    [Fact]
+    public void A_plan_that_cannot_be_carried_out_names_each_fault()
+    {
+        var plan = Plan() with
+        {
+            Changes = [new SynthesisChange { On = Standard.FirstDay, What = " ", Sites = ["Nowhere"] }],
+            Outbreaks = [new SynthesisOutbreak { Site = "Nowhere", From = Standard.FirstDay, To = Standard.FirstDay.AddDays(-1), IncidenceFactor = -1 }],
+            Community = new SynthesisCommunity { Measure = "incidence", Source = "", Values = [new(Standard.FirstDay, 2, 1, 1.5), new(Standard.FirstDay, 1, 1, 1)] },
+        };
+
+        FluentActions.Invoking(() => plan.Validate()).Should().Throw<UnusableDataException>().Which.Diagnostics.Select(one => one.Column).Should().BeEquivalentTo(
+            "changes[0].what", "changes[0].sites", "outbreaks[0].site", "outbreaks[0].to", "outbreaks[0].incidenceFactor",
+            "community.measure", "community.source", "community.values[0]", "community.values[1].from");
+    }
+
+    [Fact]
+    public void A_plan_is_read_back_as_it_was_written() =>
+        SynthesisPlan.Parse(Plan().ToJson()).ToJson().Should().Be(Plan().ToJson());
+}
