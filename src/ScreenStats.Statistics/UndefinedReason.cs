@@ -222,7 +222,7 @@ public enum UndefinedReason
     /// <summary>Fewer periods have trials than the question needs.</summary>
     TooFewPeriods,
 
-    /// <summary>No place leaves each segment an event and a trial without one, or the likelihood has no maximum with that many changes.</summary>
+    /// <summary>No place leaves each segment an event and a trial without one, the likelihood has no maximum with that many changes, or the line is straight.</summary>
     NoRoomForChanges,
 
     /// <summary>No row has any exposure.</summary>

@@ -83,7 +83,6 @@ public static class UndefinedReasons
         UndefinedReason.GroupsTooUnlike => "the groups differ so much, as where one has all events, that no one spread describes them",
         UndefinedReason.GroupsAllAlike => "the groups differ no more than chance makes them",
         UndefinedReason.TooFewPeriods => "fewer periods have tests than this needs",
-        UndefinedReason.NoRoomForChanges => "the events are too few, or lie too close together, for that many changes of slope",
         UndefinedReason.NoExposure => "nothing was exposed, so there is no denominator",
         UndefinedReason.SlopeMayBeNil => "the slope may be nil or of the other sign, so the time has no bound on this side",
         UndefinedReason.SlopeNil => "the slope is nil, so nothing doubles or halves and no other level is reached",
@@ -94,6 +93,7 @@ public static class UndefinedReasons
         UndefinedReason.FewerThanThreePeriods => "fewer than three periods have a value, too few to tell noise from movement",
         UndefinedReason.LevelTooUnsteady => "the rate jumps so much from one period to the next that no smooth is more likely than none",
         UndefinedReason.StepsTooSmall => "the steps given between periods are too small for these counts to be summed over",
+        UndefinedReason.NoRoomForChanges => "that many changes of slope have no place: the events are too few or too close together, or the line is straight",
         _ => throw new ArgumentOutOfRangeException(nameof(reason), reason, "Not a reason this library knows."),
     };
 }

@@ -17,6 +17,7 @@ public sealed class ReferenceTableTests
         ["FunnelChance"] = "funnel-chances",
         ["TailProbability"] = "general-association",
         ["BrokenLine"] = "slope-changes",
+        ["WeekdayComparison"] = "weekdays",
         ["MovingProportions"] = "moving-proportions",
         ["WidenedInterval"] = "design-effects",
         ["DesignEffect"] = "design-effects",

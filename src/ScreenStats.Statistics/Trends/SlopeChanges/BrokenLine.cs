@@ -66,9 +66,9 @@ public static class BrokenLine
         var search = new KnotSearch(data!, options.LeastPeriods);
         var path = Path(search, most);
         if (path.Count == 0) return Without(UndefinedReason.Separation);
-        most = path.Count - 1;
-
-        var fits = path.ConvertAll(solution => LineReport.Of(counts, data!, search, solution, options, false));
+        List<BrokenLineFit> fits = [.. path.Select(solution => LineReport.Of(counts, data!, search, solution, options, false)).TakeWhile(fit => fit.Reason is null)];
+        if (fits.Count == 0) return Without(UndefinedReason.CollinearTerms);
+        most = fits.Count - 1;
         var scores = Scores(fits, options);
         List<ChangeNumberTest> tests = [];
         var chosen = 0;
