@@ -17,9 +17,10 @@ public static class GrowthRate
     /// <exception cref="ArgumentOutOfRangeException">More events than trials, or an option outside its domain.</exception>
     /// <remarks>
     /// The slope r of log odds (logistic), log share (log-binomial) or log events per exposure (Poisson) on time. Change per unit exp(r) - 1; doubling time ln 2 / r where r is
-    /// above 0, halving time ln 2 / -r below. The limits of the time are those of r turned over: where they span 0 the longer end is open. Plain limits cover too little where
-    /// periods scatter more than chance; quasi limits, with Student's distribution in short series, hold there; robust ones need
-    /// long series. Source: McCullagh P, Nelder JA, Generalized Linear Models, 1989; Wallinga J, Lipsitch M, Proc R Soc B 2007;274:599-604, for growth and doubling (from memory).
+    /// above 0, halving time ln 2 / -r below. The limits of the time are those of r turned over: where they span 0 the longer end is open. Coverage of nominal 0.95, measured
+    /// on 4,000 drawn series a line (growth-coverage.csv of the tests): plain and profile limits 0.95 to 0.96 for chance alone, 0.78 at a dispersion of 2.5; quasi limits held at a dispersion of 1 or
+    /// more with Student's distribution 0.95 to 0.99 in 8 and 26 weeks (in 4 weeks they say next to nothing); robust limits 0.70 in 8 weeks, 0.88 in 26. Where weeks lean on each other (correlation
+    /// 0.6) none holds: 0.78 by dispersion and by robust errors in 26 weeks, 0.75 and 0.85 in 104. Source: McCullagh P, Nelder JA, Generalized Linear Models, 1989; Wallinga J, Lipsitch M, Proc R Soc B 2007;274:599-604, for growth and doubling (from memory).
     /// </remarks>
     public static GrowthEstimate Of(IReadOnlyList<CountPoint> points, SeriesOptions? options = null)
     {
