@@ -180,6 +180,9 @@ public enum UndefinedReason
     /// <summary>Fewer than three groups.</summary>
     FewerThanThreeGroups,
 
+    /// <summary>Fewer than four figures: drawing them together need not bring them closer to the truth.</summary>
+    FewerThanFourGroups,
+
     /// <summary>No stratum holds trials of both groups, with an event and a trial without one.</summary>
     NoComparableStratum,
 

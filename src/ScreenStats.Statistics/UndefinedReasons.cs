@@ -68,6 +68,7 @@ public static class UndefinedReasons
         UndefinedReason.TooManyTerms => "the exact sum has more terms than can be added up; see the approximation",
         UndefinedReason.NoPlanWithinLimits => "no sampling plan within the limits of this library keeps both risks",
         UndefinedReason.FewerThanTwoGroups => "fewer than two groups have trials, so there is nothing to compare",
+        UndefinedReason.FewerThanFourGroups => "fewer than four figures are too few to be drawn together",
         UndefinedReason.FewerThanThreeGroups => "fewer than three groups are too few to say where another one would lie",
         UndefinedReason.NoComparableStratum => "no stratum holds trials of both groups, with an event and a trial without one",
         UndefinedReason.OneStratumOnly => "only one stratum compares the groups, so strata cannot differ",

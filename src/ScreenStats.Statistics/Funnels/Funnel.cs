@@ -35,8 +35,15 @@ public sealed record Funnel(
 
     internal Interval Limits(double target, long trials, double confidence, FunnelModel model)
     {
-        if (model == FunnelModel.Exact) return new Interval(FunnelLimits.Exact(target, trials, (1 - confidence) / 2), FunnelLimits.Exact(target, trials, (1 + confidence) / 2));
-        var error = FunnelPlot.Error(target, trials, Options.Scale);
+        if (model == FunnelModel.Exact)
+        {
+            // Dependent trials stretch the limits away from the target as they stretch the standard error.
+            var stretch = Math.Sqrt(Options.DesignEffect);
+            double Stretched(double limit) => stretch == 1 ? limit : target + (stretch * (limit - target));
+            return new Interval(Stretched(FunnelLimits.Exact(target, trials, (1 - confidence) / 2)), Stretched(FunnelLimits.Exact(target, trials, (1 + confidence) / 2)));
+        }
+
+        var error = FunnelPlot.Error(target, trials, Options);
         var wide = model == FunnelModel.Additive ? Math.Sqrt((error * error) + (BetweenVariance ?? 0)) : error * Math.Sqrt(Math.Max(1, WinsorisedOverdispersion ?? 1));
         var half = Quantile.Normal(confidence) * wide;
         var centre = FunnelPlot.Scaled(target, Options.Scale);

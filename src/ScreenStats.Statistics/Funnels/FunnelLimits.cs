@@ -1,3 +1,4 @@
+using ScreenStats.Statistics.Heterogeneity;
 using ScreenStats.Statistics.Numerics;
 
 namespace ScreenStats.Statistics.Funnels;
@@ -42,6 +43,22 @@ public static class FunnelLimits
         var step = Binomial.Probability(high, trials, target, 1 - target);
         var alpha = step > 0 ? Math.Clamp(excess / step, 0, 1) : 0;
         return (high - alpha) / trials;
+    }
+
+    /// <summary>Where a group lies against the exact limits, from the two tails at its own count: the same as against <see cref="Exact"/>, without its search.</summary>
+    internal static FunnelStanding Standing(double target, GroupCount group, double confidence, double designEffect)
+    {
+        // The count drawn in to what it would be without the design effect; between counts the distribution function is a straight line, as in the limits.
+        var middle = group.Trials * target;
+        var place = designEffect == 1 ? group.Events : middle + ((group.Events - middle) / Math.Sqrt(designEffect));
+        var count = (long)Math.Ceiling(place);
+        var part = (count - place) * Binomial.Probability(count, group.Trials, target, 1 - target);
+
+        // What equals a limit but for rounding is not outside it.
+        var tail = (1 - confidence) / 2 * (1 - 1e-11);
+        return place > middle
+            ? Above(count, group.Trials, target) + part < tail ? FunnelStanding.Above : FunnelStanding.Within
+            : Below(count, group.Trials, target) - part < tail ? FunnelStanding.Below : FunnelStanding.Within;
     }
 
     private static double Below(long r, long n, double p) => r >= n ? 1 : Binomial.BetaUpper(r + 1, n - r, p, 1 - p);

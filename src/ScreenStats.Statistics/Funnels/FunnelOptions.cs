@@ -24,12 +24,20 @@ public sealed record FunnelOptions
     /// <summary>The p-value below which the groups are held to be overdispersed, in (0, 1).</summary>
     public double Level { get; init; } = 0.05;
 
+    /// <summary>
+    /// How many times the variance of a group's rate exceeds that of independent trials, 1 or more: the same people and days come again. One figure for
+    /// all groups, since the limits are drawn over size alone; divided counts of each group would hide its size. Differences between the groups
+    /// themselves belong into the model, not here.
+    /// </summary>
+    public double DesignEffect { get; init; } = 1;
+
     internal void Check()
     {
         if (Target is { } target) Guard.Probability(target, nameof(Target));
         Guard.Confidence(Inner);
         Guard.Confidence(Outer);
         Guard.Confidence(Level);
+        Guard.DesignEffect(DesignEffect);
         if (Outer <= Inner) throw new ArgumentOutOfRangeException(nameof(Outer), Outer, "The confidence of the outer limits must lie above that of the inner ones.");
         if (!(Winsorised >= 0 && Winsorised < 0.5)) throw new ArgumentOutOfRangeException(nameof(Winsorised), Winsorised, "The share drawn in must be 0 or more and below 0.5.");
         if (!Enum.IsDefined(Scale)) throw new ArgumentOutOfRangeException(nameof(Scale), Scale, "Not a scale this library knows.");

@@ -13,7 +13,7 @@ public static class FunnelPlot
     /// <exception cref="ArgumentNullException">No list.</exception>
     /// <exception cref="ArgumentOutOfRangeException">An option outside its domain.</exception>
     /// <remarks>
-    /// z = (y - θ) / s, s² = θ (1 - θ) / n. Scores beyond the q and 1 - q quantiles (type 7: linear between order statistics) are drawn in to them, so
+    /// z = (y - θ) / s, s² = D θ (1 - θ) / n, D the design effect (exact limits: √D times as far from the target). Scores beyond the q and 1 - q quantiles (type 7: linear between order statistics) are drawn in to them, so
     /// that the groups the funnel ought to show do not widen it; φ = Σ z² / I over those. Multiplicative limits θ ± c s √φ (φ at least 1);
     /// additive τ² = max(0, (I φ - (I - 1)) / (Σw - Σw² / Σw)) with w = 1 / s², limits θ ± c sqrt(s² + τ²). Overdispersed: I φ beyond the upper
     /// quantile of chi-square with I - 1 degrees of freedom, or I where the target is given. A point is outside a limit that is drawn, so that picture
@@ -30,7 +30,7 @@ public static class FunnelPlot
         var target = options.Target ?? ((double)events / trials);
         if (target is 0 or 1) return Without(groups, options, target, UndefinedReason.CentreAtTheEdge);
 
-        double[] scores = [.. used.Select(group => Score(group, target, options.Scale)).Order()];
+        double[] scores = [.. used.Select(group => Score(group, target, options)).Order()];
         var (low, high) = (TypeSeven(scores, options.Winsorised), TypeSeven(scores, 1 - options.Winsorised));
         double raw = 0, drawn = 0;
         foreach (var score in scores)
@@ -42,7 +42,7 @@ public static class FunnelPlot
         double weights = 0, squares = 0;
         foreach (var group in used.OrderBy(group => group.Trials))
         {
-            var w = 1 / Math.Pow(Error(target, group.Trials, options.Scale), 2);
+            var w = 1 / Math.Pow(Error(target, group.Trials, options), 2);
             weights += w;
             squares += w * w;
         }
@@ -57,26 +57,26 @@ public static class FunnelPlot
         return funnel with { Points = [.. groups.Select((group, index) => Place(funnel, group, index, target, low, high))] };
     }
 
-    internal static double Error(double target, long trials, FunnelScale scale) =>
-        scale == FunnelScale.Proportion ? Math.Sqrt(target * (1 - target) / trials) : 0.5 / Math.Sqrt(trials);
+    internal static double Error(double target, long trials, FunnelOptions options) =>
+        Math.Sqrt(options.DesignEffect) * (options.Scale == FunnelScale.Proportion ? Math.Sqrt(target * (1 - target) / trials) : 0.5 / Math.Sqrt(trials));
 
     internal static double Scaled(double rate, FunnelScale scale) => scale == FunnelScale.Proportion ? rate : Math.Asin(Math.Sqrt(rate));
 
     internal static double Unscaled(double value, FunnelScale scale) =>
         scale == FunnelScale.Proportion ? value : Math.Pow(Math.Sin(Math.Clamp(value, 0, Math.PI / 2)), 2);
 
-    private static double Score(GroupCount group, double target, FunnelScale scale) =>
-        (Scaled((double)group.Events / group.Trials, scale) - Scaled(target, scale)) / Error(target, group.Trials, scale);
+    private static double Score(GroupCount group, double target, FunnelOptions options) =>
+        (Scaled((double)group.Events / group.Trials, options.Scale) - Scaled(target, options.Scale)) / Error(target, group.Trials, options);
 
     private static FunnelPoint Place(Funnel funnel, GroupCount group, int index, double target, double low, double high)
     {
         if (group.Trials == 0) return new FunnelPoint(index, group, null, null, null, null, null, null, UndefinedReason.NoTrials);
-        var scale = funnel.Options.Scale;
-        var score = Score(group, target, scale);
-        var error = Error(target, group.Trials, scale);
+        var score = Score(group, target, funnel.Options);
+        var error = Error(target, group.Trials, funnel.Options);
         var additive = score * error / Math.Sqrt((error * error) + funnel.BetweenVariance!.Value);
         FunnelStanding Standing(double confidence)
         {
+            if (funnel.Model == FunnelModel.Exact) return FunnelLimits.Standing(target, group, confidence, funnel.Options.DesignEffect);
             var rate = (double)group.Events / group.Trials;
             var limits = funnel.Limits(target, group.Trials, confidence, funnel.Model);
 

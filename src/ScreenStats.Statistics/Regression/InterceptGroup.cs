@@ -50,7 +50,12 @@ internal sealed class InterceptGroup(int[] kinds, double[] events, double[] tria
     {
         var (mode, curvature) = Mode(eta, sigma);
         if (rule.Nodes.Length == 1) return (mode, 1 / curvature);
-        var (points, weights, _) = Posterior(eta, mode, curvature, sigma, rule);
+        return Moments(Posterior(eta, mode, curvature, sigma, rule));
+    }
+
+    private static (double Mean, double Variance) Moments((double[] Points, double[] Weights, double Log) posterior)
+    {
+        var (points, weights, _) = posterior;
         double mean = 0, square = 0;
         for (var k = 0; k < points.Length; k++) mean += weights[k] * points[k];
         for (var k = 0; k < points.Length; k++) square += weights[k] * (points[k] - mean) * (points[k] - mean);
@@ -75,15 +80,30 @@ internal sealed class InterceptGroup(int[] kinds, double[] events, double[] tria
         return slopes;
     }
 
+    /// <summary>
+    /// Nodes around the mode; where mean and variance turn out to lie elsewhere, as of a group without events among very unlike ones, anew around these.
+    /// </summary>
     private (double[] Points, double[] Weights, double Log) Posterior(double[] eta, double mode, double curvature, double sigma, HermiteRule rule)
     {
-        var scale = Math.Sqrt(2 / curvature);
+        var (centre, width) = (mode, 1 / Math.Sqrt(curvature));
+        for (var again = 0; ; again++)
+        {
+            var posterior = Nodes(eta, centre, width, sigma, rule);
+            var (mean, variance) = Moments(posterior);
+            var moved = Math.Abs(mean - centre) > 0.5 * width || variance > 1.6 * width * width || variance < 0.6 * width * width;
+            if (!moved || again == 4 || !(variance > 0)) return posterior;
+            (centre, width) = (mean, Math.Sqrt(variance));
+        }
+    }
+
+    private (double[] Points, double[] Weights, double Log) Nodes(double[] eta, double centre, double width, double sigma, HermiteRule rule)
+    {
         var count = rule.Nodes.Length;
         var (points, weights) = (new double[count], new double[count]);
         var highest = double.NegativeInfinity;
         for (var k = 0; k < count; k++)
         {
-            points[k] = mode + (scale * rule.Nodes[k]);
+            points[k] = centre + (Math.Sqrt(2) * width * rule.Nodes[k]);
             weights[k] = Value(eta, points[k], sigma) + rule.LogWeights[k];
             highest = Math.Max(highest, weights[k]);
         }
@@ -91,7 +111,7 @@ internal sealed class InterceptGroup(int[] kinds, double[] events, double[] tria
         double sum = 0;
         for (var k = 0; k < count; k++) sum += weights[k] = Math.Exp(weights[k] - highest);
         for (var k = 0; k < count; k++) weights[k] /= sum;
-        return (points, weights, highest + Math.Log(sum / Math.Sqrt(Math.PI)) - (0.5 * Math.Log(curvature)));
+        return (points, weights, highest + Math.Log(sum * width / Math.Sqrt(Math.PI)));
     }
 
     /// <summary>Louis's identity: the slopes are the mean of those given the effect, the information that given the effect less their covariance.</summary>

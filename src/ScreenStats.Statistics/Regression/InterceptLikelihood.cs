@@ -45,7 +45,10 @@ internal sealed class InterceptLikelihood(InterceptModel model, InterceptGroup[]
                 double[] next = [.. theta.Select((t, j) => t + (size * change[j]))];
                 if (next[^1] is < -12 or > 5) return (next, sums.Log, false);
                 var after = At(next);
-                if (!(after.Log >= sums.Log - (1e-14 * Math.Abs(sums.Log)))) continue;
+
+                // With few nodes the slopes are not quite those of the sum: near the top a step is good that brings them towards 0.
+                var flatter = ridge == 0 && promise < 1 && Design.Dot(SymmetricMatrix.Solve(factor, after.Slopes), after.Slopes) < promise / 4;
+                if (!(after.Log >= sums.Log - (1e-14 * Math.Abs(sums.Log))) && !flatter) continue;
                 (theta, sums, moved) = (next, after, true);
             }
 

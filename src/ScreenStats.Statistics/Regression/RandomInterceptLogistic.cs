@@ -26,9 +26,11 @@ public static class RandomInterceptLogistic
     /// <remarks>
     /// The likelihood of a group is integrated over its effect: Laplace's approximation with one node, adaptive Gauss-Hermite quadrature around its mode else.
     /// Maximised over coefficients and ln σ by Newton's steps from several starts; errors from the observed information. The slopes are those of the
-    /// integral; from 25 nodes on coefficients change by less than a hundredth of their error. A group's limits add the uncertainty of the
-    /// coefficients and of σ (first order). A site without any event has a rate above 0: that of its likes, drawn down by its trials. Source: Pinheiro JC,
-    /// Bates DM, J Comput Graph Stat 1995;4:12-35; Kass RE, Steffey D, J Am Stat Assoc 1989;84:717-726 (from memory).
+    /// integral; from 25 nodes on coefficients change by less than a hundredth of their error where σ is below 2; beyond, as where
+    /// groups are all or nothing, the likelihood is flat and its figures are rough. Rows of the same terms are one, so that a thousand groups by sixty
+    /// months take a second or two. Counts need not be whole. A group's limits add the uncertainty of the coefficients and of σ (first order). A site
+    /// without any event has a rate above 0: that of its likes, drawn down by its trials. Source: Pinheiro JC, Bates DM, J Comput Graph Stat
+    /// 1995;4:12-35; Louis TA, J R Stat Soc B 1982;44:226-233; Kass RE, Steffey D, J Am Stat Assoc 1989;84:717-726 (from memory).
     /// </remarks>
     public static RandomInterceptFit Fit(IReadOnlyList<BinomialRow> rows, RandomInterceptOptions? options = null)
     {

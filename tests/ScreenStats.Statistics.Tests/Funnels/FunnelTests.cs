@@ -71,6 +71,31 @@ public sealed class FunnelTests
         FunnelPlot.Of([.. funnel.Points.Select(point => point.Group)], new FunnelOptions { Model = FunnelModel.Exact }).Outside.Select(point => point.Index).Should().Equal(7);
     }
 
+    // Computed apart with R 4.2.2 quantile(type = 7).
+    [Fact]
+    public void The_hospitals_scores_are_drawn_in_to_the_tenth_and_the_ninetieth_percentile()
+    {
+        var scores = FunnelPlot.Of(GroupRows.Read(ReferenceTable.Load("funnels").Single(row => row.Id == "surgical"))).Points.Select(point => point.WinsorisedScore!.Value).ToList();
+        scores.Min().Should().BeApproximately(-1.92945075, 5e-9);
+        scores.Max().Should().BeApproximately(2.38842446, 5e-9);
+    }
+
+    [Fact]
+    public void A_design_effect_stretches_limits_by_its_root_and_standing_agrees_with_the_limits_drawn() => Gen.Select(GroupRows.Drawn, Gen.Double[1, 9]).Sample((groups, effect) =>
+    {
+        var (plain, wide) = (FunnelPlot.Of(groups, new FunnelOptions { Model = FunnelModel.Exact }), FunnelPlot.Of(groups, new FunnelOptions { Model = FunnelModel.Exact, DesignEffect = effect }));
+        wide.Reason.Should().Be(plain.Reason);
+        if (plain.Reason is not null) return;
+        wide.Overdispersion!.Value.Should().BeApproximately(plain.Overdispersion!.Value / effect, 1e-9 * plain.Overdispersion.Value);
+        foreach (var (before, after) in plain.Points.Zip(wide.Points))
+        {
+            if (before.Group.Rate is not { } rate) continue;
+            after.Score!.Value.Should().BeApproximately(before.Score!.Value / Math.Sqrt(effect), 1e-9 * (1 + Math.Abs(before.Score.Value)));
+            Standing(rate, wide.LimitsAt(before.Group.Trials, 0.998)!.Value).Should().Be(after.Outer);
+            Standing(rate, wide.LimitsAt(before.Group.Trials, 0.95)!.Value).Should().Be(after.Inner);
+        }
+    }, iter: 150);
+
     [Fact]
     public void One_bad_site_among_forty_alike_stands_out_and_does_not_widen_the_funnel()
     {

@@ -64,6 +64,19 @@ public sealed class HeterogeneityTests
     });
 
     [Fact]
+    public void Thirty_random_data_sets_for_each_method_agree_with_metafor()
+    {
+        var rows = ReferenceTable.Load("random-effects-methods");
+        foreach (var method in Methods.Keys) rows.Count(row => row.Text("method") == method).Should().BeGreaterThanOrEqualTo(30, method);
+        Mismatches.ShouldBeNone(rows, row =>
+        {
+            EffectEstimate[] effects = [.. row.Numbers("values").Zip(row.Numbers("variances"), (value, variance) => new EffectEstimate(value, variance))];
+            var result = RandomEffects.Of(effects, Methods[row.Text("method")], row.Number("confidence"));
+            return [row.Mismatch("between_variance", result.BetweenVariance), row.Mismatch("mean", result.Mean.Value), row.Mismatch("standard_error", result.StandardError)];
+        });
+    }
+
+    [Fact]
     public void Each_table_has_at_least_fifty_independent_rows()
     {
         foreach (var name in new[] { "homogeneity", "marascuilo", "pair-differences", "random-effects" })
@@ -78,6 +91,7 @@ public sealed class HeterogeneityTests
         GroupCount[] groups = [new(36, 300), new(46, 300), new(42, 300), new(63, 300), new(38, 300)];
         HomogeneityTest.ChiSquare(groups).PValue.Should().BeLessThan(0.05);
         PairwiseComparison.Marascuilo(groups).Should().HaveCount(10).And.OnlyContain(pair => !pair.Differs);
+        (PairwiseComparison.Marascuilo(groups)[0].CriticalRange / Math.Sqrt(((0.12 * 0.88) + (46 / 300.0 * 254 / 300)) / 300)).Should().BeApproximately(3.08021574517, 5e-12);
     }
 
     [Fact]

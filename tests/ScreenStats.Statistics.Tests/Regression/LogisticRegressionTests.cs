@@ -40,6 +40,30 @@ public sealed class LogisticRegressionTests
         LogisticRegression.Fit([]).Akaike.Should().BeNull();
     }
 
+    // Alcohol and malformations (Graubard, Korn 1987; Agresti), computed apart with R 4.2.2 glm.
+    [Fact]
+    public void The_logit_slope_of_malformations_over_alcohol_and_its_likelihood_ratio_are_the_known_ones()
+    {
+        BinomialRow[] rows = [new(48, 17114, [0]), new(38, 14502, [0.5]), new(5, 793, [1.5]), new(1, 127, [4]), new(1, 38, [7])];
+        var fit = LogisticRegression.Fit(rows);
+        fit.Coefficients[1].Should().BeApproximately(0.316560393, 5e-10);
+        fit.StandardErrors[1].Should().BeApproximately(0.125446215, 1e-6, "R's errors belong to the step before the last");
+        var none = LogisticRegression.Fit([.. rows.Select(row => new BinomialRow(row.Events, row.Trials, []))]);
+        (none.Deviance!.Value - fit.Deviance!.Value).Should().BeApproximately(4.253276888, 5e-10);
+        none.Deviance.Value.Should().BeApproximately(6.201997907, 5e-10);
+    }
+
+    [Fact]
+    public void Counts_divided_by_a_design_effect_widen_the_limits_by_its_root_and_move_nothing() => RegressionRows.Drawn.Sample(rows =>
+    {
+        var fit = LogisticRegression.Fit(rows);
+        var divided = LogisticRegression.Fit([.. rows.Select(row => new BinomialRow(row.Events / 3, row.Trials / 3, row.Terms, row.Group))]);
+        divided.Reason.Should().Be(fit.Reason);
+        if (fit.Reason is not null) return;
+        RegressionRows.Close(fit.Coefficients, divided.Coefficients, 1e-7).Should().BeTrue();
+        RegressionRows.Close([.. fit.StandardErrors.Select(error => error * Math.Sqrt(3))], divided.StandardErrors, 1e-7).Should().BeTrue();
+    }, iter: 40);
+
     [Fact]
     public void A_site_with_no_positives_is_named_and_nothing_is_fitted()
     {

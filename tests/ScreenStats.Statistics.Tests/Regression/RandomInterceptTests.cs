@@ -17,6 +17,29 @@ public sealed class RandomInterceptTests
         ];
     });
 
+    // R's lme4 stops a little before the top (see the reference notes on cbpp), so that its rows are met at 2e-4 only; its errors come from
+    // differences of rounded deviances, so that they are met at 4e-3 of themselves.
+    [Fact]
+    public void Every_row_of_the_table_of_fits_by_lme4_is_met() => Mismatches.ShouldBeNone(ReferenceTable.Load("random-intercepts-lme4"), row =>
+    {
+        var fit = RandomInterceptLogistic.Fit(RegressionRows.Read(row), new RandomInterceptOptions { Nodes = (int)row.Count("nodes") });
+        return
+        [
+            .. GroupRows.Mismatches(row, "coefficients", fit.Coefficients.Select(b => (double?)b)), row.Mismatch("variance", fit.Variance), row.Mismatch("log_likelihood", fit.LogLikelihood),
+            .. GroupRows.Mismatches(row, "modes", fit.Effects.Select(effect => effect.Mode)),
+            .. row.Numbers("standard_errors").Zip(fit.StandardErrors, (wanted, error) => Math.Abs(error - wanted) <= 4e-3 * wanted ? null : $"{row}: error {wanted:R} (relative 4e-3), is {error:R}"),
+        ];
+    });
+
+    [Fact]
+    public void The_table_by_lme4_has_thirty_rows_of_each_kind_with_sites_without_positives_without_tests_and_two_sites()
+    {
+        var rows = ReferenceTable.Load("random-intercepts-lme4");
+        rows.Count(row => row.Text("nodes") == "1").Should().BeGreaterThanOrEqualTo(30);
+        rows.Count(row => row.Text("nodes") == "25").Should().BeGreaterThanOrEqualTo(30);
+        foreach (var kind in new[] { "no-positives", "two-sites", "no-tests" }) rows.Should().Contain(row => row.Id.EndsWith(kind, StringComparison.Ordinal), kind);
+    }
+
     [Fact]
     public void Every_row_of_the_table_of_adjusted_rates_is_met() => Mismatches.ShouldBeNone(ReferenceTable.Load("random-intercept-rates"), row =>
     {
@@ -46,12 +69,16 @@ public sealed class RandomInterceptTests
         turned.Effects.Reverse().Select(effect => effect.Mean).Should().Equal(fit.Effects.Select(effect => effect.Mean));
         turned.Effects.Reverse().Select(effect => effect.Rate).Should().Equal(fit.Effects.Select(effect => effect.Rate));
         if (fit.Reason is not null) return;
-        var more = RandomInterceptLogistic.Fit(rows, new RandomInterceptOptions { Nodes = 61 });
-        fit.Coefficients.Zip(more.Coefficients, fit.StandardErrors).Should().OnlyContain(b => Math.Abs(b.First - b.Second) < 1e-2 * b.Third);
-        RegressionRows.Close(fit.LogLikelihood!.Value, more.LogLikelihood!.Value, 1e-4).Should().BeTrue();
+        if (fit.StandardDeviation.Value < 2)
+        {
+            var more = RandomInterceptLogistic.Fit(rows, new RandomInterceptOptions { Nodes = 61 });
+            fit.Coefficients.Zip(more.Coefficients, fit.StandardErrors).Should().NotBeEmpty().And.OnlyContain(b => Math.Abs(b.First - b.Second) < 1e-2 * b.Third);
+            fit.LogLikelihood!.Value.Should().BeApproximately(more.LogLikelihood!.Value, 2e-3);
+        }
+
         foreach (var effect in fit.Effects)
             (effect.Rate.Value > 0 && effect.Rate.Value < 1 && effect.StandardDeviation > 0 && effect.StandardDeviation < 1.2 * fit.StandardDeviation.Value).Should().BeTrue();
-    }, iter: 15);
+    }, iter: 20);
 
     [Fact]
     public void A_site_with_no_positives_gets_a_rate_above_zero_and_a_small_site_is_drawn_further_in()
