@@ -15,7 +15,7 @@ internal static class TrendNotes
     public static ImmutableArray<MethodNote> All { get; } =
     [
         new(LocalLevel, "Smooth of a level that wanders",
-            "The logit of the rate takes a random step from each period to the next; how large the steps are is taken from the counts. What is drawn is the rate of each period given all complete ones, with its band: wide where little was counted, wider still where nothing was. Before it is fitted counts are divided by their design effect within weeks, so that the same people and one site's outbreak are not taken for the course of the whole. Where the steps come out as none, the smooth is one constant rate: the periods then differ no more than chance makes them. The band is for one period at a time.",
+            "The logit of the rate takes a random step from each period to the next; how large the steps are is taken from the counts. What is drawn is the rate of each period given all complete ones, with its band, wide where little was counted; periods in which nothing was counted are passed over. Before it is fitted counts are divided by their design effect within weeks, so that the same people and one site's outbreak are not taken for the course of the whole. Where the steps come out as none, the smooth is one constant rate: the periods then differ no more than chance makes them. The band is for one period at a time.",
             ["logit p(t) = logit p(t − 1) + σ z, z standard normal; x binomial with n and p; σ by maximum likelihood, p by forward and backward sums over a grid"],
             "G. Kitagawa, 1987, JASA 82:1032–1041; J. Durbin, S. J. Koopman, 2012, Time Series Analysis by State Space Methods (from memory)."),
         new(Spline, "Smooth curve: penalised spline",
@@ -34,7 +34,8 @@ internal static class TrendNotes
             "A line through the logits before the day that the program file names, and one after: whether the level jumped there, and whether the slope is another. Weeks that the change cuts in two go to the side of their greater part. Errors are robust to weeks that depend on those before. It compares before and after, and nothing else: whatever else changed then is in it.",
             ["logit p = a + b t + c [t ≥ day] + d (t − day)₊; level: exp(c), slope: exp(d)"], "J. Lopez Bernal, S. Cummins, A. Gasparrini, 2017, Int J Epidemiol 46:348–355."),
         new(Weekdays, "Days of the week",
-            "Each day of the week against the mean of the days, with the level of its week held fixed, so that a rise over the weeks is not taken for a pattern within them. The chance is for all days together.",
-            ["logit p = week + day; variance by Pearson's statistic, at least binomial"], "P. McCullagh, J. A. Nelder, 1989, Generalized Linear Models (from memory)."),
+            "Each day of the week against the mean of the days, within the weeks of each site: given how many events the site had in the week, how they spread over its days. So neither a rise over the weeks nor a site that is tested on Mondays is taken for a pattern. With more than a thousand such weeks with events, within the weeks of the whole program. The chance is for all days together.",
+            ["logit p = site-week + day, given the events of each site-week; variance: the larger of the design effect and Pearson's statistic; limits by Student's distribution"],
+            "P. McCullagh, J. A. Nelder, 1989, Generalized Linear Models (from memory)."),
     ];
 }

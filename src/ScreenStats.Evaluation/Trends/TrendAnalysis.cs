@@ -95,7 +95,7 @@ internal sealed class TrendAnalysis
         });
         AddGrowth(basis, fitted, deflation.Factor);
         changes.AddRange(DatedChanges.Of(basis, settings.Changes, end, deflation.Factor, Confidence));
-        weekdays.AddRange(WeekdayFits.Of(basis, deflation, Confidence));
+        weekdays.AddRange(WeekdayFits.Of(basis, tally, deflation, Confidence));
     }
 
     private void AddGrowth(SeriesBasis basis, FittedSeries fitted, double deflation)

@@ -40,7 +40,7 @@ internal static class TrendRules
     public const int MostPermuted = 80;
 
     /// <summary>The chance of finding a change of slope where there is none.</summary>
-    public const double ChangeSignificance = 0.05;
+    public const double ChangeSignificance = 0.01;
 
     /// <summary>So many weeks at most are looked at on each side of a dated change.</summary>
     public const int MostAround = 26;
@@ -53,4 +53,10 @@ internal static class TrendRules
 
     /// <summary>Segments of the spline at most: it is to follow slow changes.</summary>
     public const int MostSegments = 40;
+
+    /// <summary>With more site-weeks with events than this, days of the week are compared within weeks.</summary>
+    public const int MostSiteWeeks = 1_000;
+
+    /// <summary>More periods than this, as a mistyped year makes of months, are not smoothed.</summary>
+    public const int MostSmoothed = 600;
 }

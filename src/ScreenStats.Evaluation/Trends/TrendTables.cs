@@ -113,7 +113,7 @@ internal static class TrendTables
     public static Table<WeekdayRow> Weekdays(ImmutableArray<WeekdayRow> rows) => new(
         "weekdays",
         "Days of the week",
-        "Each day of the week against the others, with the level of its week held fixed. Who is tested on which day may differ as much as the days do.",
+        "Each day of the week against the others, within the weeks of each site, so that neither a rise nor a site that is tested on Mondays makes a pattern. Who is tested on which day may differ as much as the days do.",
         [
             new("measure", "Followed", Unit.Text, Followed, row => Cell.Text(TrendWords.Of(row.Measure))),
             new("basis", "Basis", Unit.Text, Stands, row => Cell.Text(TrendWords.Of(row.Basis))),
@@ -123,11 +123,12 @@ internal static class TrendTables
             new("estimate", "Share", Unit.Proportion, "Events divided by trials.", row => Number(row.Share.Estimate, row.Share.EstimateUndefined)),
             new("lower", "Lower", Unit.Proportion, "Lower limit, as if all trials were independent.", row => Number(row.Share.Lower, row.Share.EstimateUndefined)),
             new("upper", "Upper", Unit.Proportion, "Upper limit, as if all trials were independent.", row => Number(row.Share.Upper, row.Share.EstimateUndefined)),
-            new("odds_ratio", "Odds, ratio", Unit.Ratio, "Odds on this day against the mean of the days, within weeks.", row => Number(row.OddsRatio, row.OddsRatioUndefined)) { Method = TrendNotes.Weekdays },
+            new("odds_ratio", "Odds, ratio", Unit.Ratio, "Odds on this day against the mean of the days, within the weeks of each site.", row => Number(row.OddsRatio, row.OddsRatioUndefined)) { Method = TrendNotes.Weekdays },
             new("ratio_lower", "Ratio, lower", Unit.Ratio, "Lower limit of that ratio.", row => Number(row.RatioLower, row.OddsRatioUndefined)) { Method = TrendNotes.Weekdays },
             new("ratio_upper", "Ratio, upper", Unit.Ratio, "Upper limit of that ratio.", row => Number(row.RatioUpper, row.OddsRatioUndefined)) { Method = TrendNotes.Weekdays },
             new("p_value", "Chance of as much", Unit.PValue, "The chance of days that differ as much where they do not, of all days together.", row => Number(row.PValue, row.PValueUndefined)) { Method = TrendNotes.Weekdays },
             new("method", "Method", Unit.Text, "Method of the limits of the share.", row => Cell.Text(row.Share.Method)),
+            new("within", "Within", Unit.Text, "Within what days are compared: site-weeks, or weeks where there are very many sites.", row => Cell.Text(row.Within)),
             new("leads", "Leads", Unit.Text, "yes for the series that is told first.", row => Leads(row.Leads)),
         ],
         rows);

@@ -25,12 +25,14 @@ internal static class DisclosedJson
     [
         typeof(Grouping), typeof(Flag), typeof(YieldMeasure), typeof(PredictiveValueBasis), typeof(PredictiveValueMeasure), typeof(ReportPeriod), typeof(Reader), typeof(Outcome),
         typeof(global::ScreenStats.Counting.Cubes.StratumOrigin), typeof(Evaluation.Accuracy.AccuracyBasis), typeof(DelayKind), typeof(PersonMeasure),
+        typeof(Evaluation.Trends.TrendMeasure), typeof(Evaluation.Trends.TrendBasis), typeof(Evaluation.Trends.Growth.GrowthSegment), typeof(Evaluation.Trends.Changes.TrendChangeKind),
     ];
 
     private static readonly HashSet<string> FreeTexts = new(StringComparer.Ordinal)
     {
         "id", "key", "by", "level", "lot", "site", "device", "name", "label", "export", "entry", "outcome", "measure", "basis", "grouping", "method", "question", "text", "condition",
         "source", "prevalenceSource", "assumption", "column", "kind", "expected", "reason", "stratum", "with", "first", "second", "adjustment",
+        "period", "weekday", "within", "what", "sites", "communityMeasure", "communitySource",
     };
 
     private static readonly HashSet<string> FreeLists = new(StringComparer.Ordinal) { "answers.questions", "answers.nextSteps", "cautions.items", "answers.questions.readers", "predictiveValue.flaggedLots", "kits.flaggedLots",

@@ -10,7 +10,7 @@ namespace ScreenStats.Reporting.Tests.Disclosure;
 /// </summary>
 internal sealed class Attacker
 {
-    private static readonly string[] Parts = ["program", "site", "lot", "specimen", "collection"];
+    private static readonly string[] Parts = ["program", "site", "lot", "specimen", "collection", "weekday"];
     private readonly Dictionary<string, (double Low, double High)> bounds = new(StringComparer.Ordinal);
     private readonly HashSet<string> hidden = new(StringComparer.Ordinal);
     private readonly List<(string Total, string[] Parts)> sums = [];
@@ -54,6 +54,35 @@ internal sealed class Attacker
             Take(row, "program", [("done", done), ("found", found)], ("", ""));
         }
 
+        foreach (var row in Rows(files, "trends").Where(row => row["trials"].Length > 0))
+        {
+            var (trials, events) = Followed(row["measure"]);
+            Take(row, row["by"], [("trials", trials), ("events", events), ("pending", "pending")], (events, trials));
+        }
+
+        foreach (var row in Rows(files, "weekdays").Where(row => row["trials"].Length > 0))
+        {
+            var (trials, events) = Followed(row["measure"]);
+            row["level"] = row["weekday"];
+            Take(row, "weekday", [("trials", trials), ("events", events)], (events, trials));
+        }
+
+        // Smooths, growth and changes are drawn from weeks: they are as fine as these, and none may be seen.
+        foreach (var (table, columns) in new[]
+        {
+            ("trends", new[] { "smooth", "smooth_lower", "smooth_upper", "spline" }), ("growth", ["points", "growth_per_week", "lower", "rate_to"]),
+            ("trend-changes", ["level_ratio", "slope_before", "p_value"]), ("weekdays", ["odds_ratio", "p_value"]),
+        })
+        {
+            foreach (var row in Rows(files, table))
+            {
+                foreach (var column in columns)
+                {
+                    if (row[column] is not ("hidden" or "")) throw new InvalidOperationException($"{column} of {table} is drawn from weeks and shown.");
+                }
+            }
+        }
+
         Relate();
         if (earlier is null) return;
         foreach (var (name, range) in earlier.bounds) bounds.TryAdd(name, range);
@@ -77,6 +106,13 @@ internal sealed class Attacker
             .Concat(bounds.Where(one => Shown(one.Value) && one.Value.Low > 0.5 && one.Value.Low < threshold).Select(one => $"{one.Key} is {one.Value.Low}"))
             .Distinct();
     }
+
+    private static (string Trials, string Events) Followed(string measure) => measure switch
+    {
+        "positivity" => ("tests", "positives"),
+        "invalid-runs" => ("runs", "unusable"),
+        _ => ("conclusive", "confirmed"),
+    };
 
     private static bool Shown((double Low, double High) range) => range.Low == range.High;
 

@@ -43,7 +43,7 @@ internal static class TimeRules
             Names(ColumnRule.Finer, "smooth", "smooth_lower", "smooth_upper", "spline", "spline_lower", "spline_upper", "design_effect"));
 
         Dictionary<string, ColumnRule> Days(string trials, string events) => Together(
-            Names(ColumnRule.Free, "measure", "basis", "weekday", "method", "confidence", "leads"),
+            Names(ColumnRule.Free, "measure", "basis", "weekday", "within", "method", "confidence", "leads"),
             Columns(("trials", trials), ("events", events)),
             Names(ColumnRule.Drawn(trials, events), "estimate", "lower", "upper", "few_counts"),
             Names(ColumnRule.Widened(trials, events), "widened_lower", "widened_upper"),

@@ -20,6 +20,7 @@ internal static class ReleaseRelations
         AddParticipation(model, findings);
         AddSpecimens(model);
         AddRecords(model, release);
+        AddWeekdays(model, findings);
         foreach (var unit in release.Shown.Keys)
         {
             foreach (var (part, whole) in CountDefinitions.Bounds) model.Bound(model.Find(unit, part), model.Find(unit, whole));
@@ -175,6 +176,18 @@ internal static class ReleaseRelations
         var controls = new[] { ("screening", "control-run"), ("controls", "control-run"), ("controls", "counted") }
             .Select(entry => model.Find(new CountUnit("ledger", entry.Item1, ""), entry.Item2)).OfType<CountVariable>().ToList();
         if (model.Find(CountUnit.Program, "k.all") is { } all && controls.Count > 0 && controls.Sum(entry => entry.Value) == all.Value) model.Relate(all, controls);
+    }
+
+    // Where periods are days, a day of the week is the sum of its days.
+    private static void AddWeekdays(CountModel model, Findings findings)
+    {
+        if (findings.Span.Period != Counting.Cubes.ReportPeriod.Day) return;
+        foreach (var weekday in model.Variables.Where(variable => variable.Unit.By == "weekday").ToList())
+        {
+            var days = model.Variables.Where(variable => variable.Unit is { By: "program", Period.Length: > 0 } && variable.Measure == weekday.Measure
+                && DateOnly.ParseExact(variable.Unit.Period, "yyyy-MM-dd", CultureInfo.InvariantCulture).DayOfWeek.ToString() == weekday.Unit.Level).ToList();
+            if (days.Count > 0 && days.Sum(day => day.Value) == weekday.Value) model.Relate(weekday, days);
+        }
     }
 
     private static double Number(string level) => double.Parse(level, CultureInfo.InvariantCulture);

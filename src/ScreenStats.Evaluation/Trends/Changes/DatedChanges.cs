@@ -67,7 +67,9 @@ internal static class DatedChanges
         };
         if (together) return Undefined("another change is dated on the same day, and the two cannot be told apart");
         var all = FittedSeries.Of(TrendSeries.OfSites(basis.Cube, basis.Measure, end, sites), deflation);
-        var (from, to) = (change.On.AddDays(-7 * TrendRules.MostAround), change.On.AddDays(7 * TrendRules.MostAround));
+        const int around = 7 * TrendRules.MostAround;
+        var from = DateOnly.FromDayNumber(Math.Max(0, change.On.DayNumber - around));
+        var to = DateOnly.FromDayNumber(Math.Min(DateOnly.MaxValue.DayNumber, change.On.DayNumber + around));
         if (before is { } previous && previous > from) from = previous;
         if (after is { } next && next < to) to = next;
         // A week that a change cuts in two goes to its greater part: its Thursday says which.

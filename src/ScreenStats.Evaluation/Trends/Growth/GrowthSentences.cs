@@ -13,11 +13,18 @@ internal static class GrowthSentences
         var segments = rows.Where(row => row.Segment == GrowthSegment.BetweenChanges).ToList();
         var recent = rows.FirstOrDefault(row => row.Segment == GrowthSegment.RecentEightWeeks);
         if (recent is not null) yield return Stretch(recent, series, now: true);
-        if (segments.Count > 0) yield return Course(findings, segments);
+        // Segments of which none has a direction are no course to tell: they stand in the table.
+        if (segments.Any(row => row.Direction != GrowthDirection.CannotTell)) yield return Course(findings, segments);
         else if (recent is null || whole.GrowthPerWeek.Estimate is not null) yield return Stretch(whole, series, now: recent is null);
         if (recent is not null && rows.FirstOrDefault(row => row.Segment == GrowthSegment.RecentFourWeeks) is { } latest && latest.Direction != GrowthDirection.CannotTell && latest.Direction != recent.Direction)
             yield return Latest(latest);
-        if (series.Basis != TrendBasis.All && Same(findings, recent ?? whole) is { } all) yield return Counted(recent ?? whole, all, series);
+        if (series.Basis != TrendBasis.All)
+        {
+            // What was left out may lie before the last weeks: then it made a difference to the whole span only.
+            var own = recent is not null && Same(findings, recent) is { } late && late.GrowthPerWeek.Estimate != recent.GrowthPerWeek.Estimate ? recent : whole;
+            if (Same(findings, own) is { } all) yield return Counted(own, all, series);
+        }
+
         foreach (var sentence in Sites(findings, series)) yield return sentence;
     }
 
@@ -98,9 +105,10 @@ internal static class GrowthSentences
         };
         var path = Path(all);
         var other = $"{wording.Share(path + ".growthPerWeek.estimate", all.GrowthPerWeek.Estimate)} a week ({wording.Limits(path + ".growthPerWeek", all.GrowthPerWeek, wording.Share)})";
+        var instead = own.GrowthPerWeek.Estimate is { } without ? $" in place of {wording.Share(Path(own) + ".growthPerWeek.estimate", without)}" : "";
         var lots = series.Basis is TrendBasis.WithoutFlaggedLots or TrendBasis.RoutineWithoutFlaggedLots && all.Direction != own.Direction && all.Direction != GrowthDirection.CannotTell
             ? ": that is the course of a lot, not of infection" : "";
-        return wording.Sentence($"This leaves out {what}; with them the same weeks would read {other}{lots}.");
+        return wording.Sentence($"This leaves out {what}; with them {(own.Segment == GrowthSegment.WholeSpan ? "the whole span" : "the same weeks")} would read {other}{instead}{lots}.");
     }
 
     /// <summary>Sites where the direction holds though so many are looked at.</summary>

@@ -16,13 +16,13 @@ internal sealed class DataEnd
         if (settings.DataAsOf is { } stated)
         {
             // A moment before the evening leaves part of its day out.
-            var until = DateOnly.FromDateTime(stated.Local.AddHours(6).AddDays(-1));
+            var until = DateOnly.FromDateTime(stated.Local.AddDays(-1).AddHours(6));
             if (until > last) last = until;
         }
 
         Span<long> runs = stackalloc long[7];
         long sum = 0;
-        for (var day = all.First; day <= all.Last; day = day.AddDays(1))
+        foreach (var day in all.Days)
         {
             var some = all[day].Runs;
             runs[(int)day.DayOfWeek] += some;
@@ -36,8 +36,9 @@ internal sealed class DataEnd
     /// <summary>Whether nothing is to be expected any more up to and including a day.</summary>
     public bool Covers(DateOnly day)
     {
-        for (var next = last.AddDays(1); next <= day; next = next.AddDays(1))
+        for (var next = last; next < day;)
         {
+            next = next.AddDays(1);
             if (!idle[(int)next.DayOfWeek]) return false;
         }
 

@@ -47,13 +47,10 @@ internal sealed record Deflation(double Factor, string From)
     private static double Sites(TrendCube cube, TrendMeasure measure)
     {
         var (trials, events) = (new double[cube.Weeks], new double[cube.Weeks]);
-        foreach (var weeks in cube.Sites.Values)
+        foreach (var (week, counts) in cube.Sites.Values.SelectMany(weeks => weeks))
         {
-            for (var week = 0; week < trials.Length; week++)
-            {
-                trials[week] += weeks[week].Trials(measure);
-                events[week] += weeks[week].Events(measure);
-            }
+            trials[week] += counts.Trials(measure);
+            events[week] += counts.Events(measure);
         }
 
         double seen = 0, expected = 0;
@@ -62,23 +59,23 @@ internal sealed record Deflation(double Factor, string From)
         foreach (var weeks in cube.Sites.Values)
         {
             double own = 0, usual = 0;
-            for (var week = 0; week < trials.Length; week++)
+            foreach (var (week, counts) in weeks)
             {
                 if (trials[week] == 0) continue;
-                own += weeks[week].Events(measure);
-                usual += weeks[week].Trials(measure) * events[week] / trials[week];
+                own += counts.Events(measure);
+                usual += counts.Trials(measure) * events[week] / trials[week];
             }
 
             if (own == 0 || usual == 0) continue;
             sites++;
-            for (var week = 0; week < trials.Length; week++)
+            foreach (var (week, counts) in weeks)
             {
-                double of = weeks[week].Trials(measure);
+                double of = counts.Trials(measure);
                 if (of == 0 || events[week] == 0) continue;
                 var mean = Math.Min(of, of * events[week] / trials[week] * own / usual);
                 used[week] = true;
                 cells++;
-                var off = weeks[week].Events(measure) - mean;
+                var off = counts.Events(measure) - mean;
                 seen += off * off;
                 expected += mean * (1 - (mean / of));
             }

@@ -19,7 +19,7 @@ internal static class SeriesRows
         for (var at = 0; at < series.Points.Length; at++)
         {
             var point = series.Points[at];
-            var (smooth, spline) = (SmoothFits.At(smooths.Levels, smooths.LevelUndefined, at), SmoothFits.At(smooths.Splines, smooths.SplineUndefined, at));
+            var (smooth, spline) = (SmoothFits.At(smooths.Levels, smooths.LevelUndefined, at, point), SmoothFits.At(smooths.Splines, smooths.SplineUndefined, at, point));
             var outside = Outside(community, point);
             yield return new TrendRow
             {

@@ -1,3 +1,4 @@
+using System.Runtime.InteropServices;
 using ScreenStats.Counting.Cubes;
 
 namespace ScreenStats.Evaluation.Trends.Series;
@@ -7,8 +8,9 @@ internal sealed class TrendCube
 {
     private readonly TrendCounts[] days;
 
-    private TrendCube(DateOnly first, DateOnly last)
+    private TrendCube(DateOnly first, DateOnly last, Func<ScreenCell, bool> kept)
     {
+        Kept = kept;
         First = first;
         Last = last;
         FirstMonday = ReportPeriods.Monday(first);
@@ -28,14 +30,23 @@ internal sealed class TrendCube
     /// <summary>Number of ISO weeks.</summary>
     public int Weeks { get; }
 
-    /// <summary>Each site by ISO week.</summary>
-    public SortedDictionary<string, TrendCounts[]> Sites { get; } = new(Levels.Order);
+    /// <summary>Each site by the number of the ISO week; weeks without runs are not there, so that one mistyped year costs nothing.</summary>
+    public SortedDictionary<string, Dictionary<int, TrendCounts>> Sites { get; } = new(Levels.Order);
 
     /// <summary>Counted runs that the basis leaves out.</summary>
     public long RunsLeftOut { get; private set; }
 
+    /// <summary>Which runs it holds.</summary>
+    public Func<ScreenCell, bool> Kept { get; }
+
     /// <summary>Counts of a day; of none outside the span.</summary>
     public TrendCounts this[DateOnly day] => day < First || day > Last ? default : days[day.DayNumber - First.DayNumber];
+
+    /// <summary>The days of the span.</summary>
+    public IEnumerable<DateOnly> Days => Enumerable.Range(First.DayNumber, days.Length).Select(DateOnly.FromDayNumber);
+
+    /// <summary>The number of the ISO week that holds a day.</summary>
+    public int Week(DateOnly day) => (day.DayNumber - FirstMonday.DayNumber) / 7;
 
     /// <summary>Counts of days.</summary>
     public TrendCounts Sum(DateOnly from, DateOnly to)
@@ -50,8 +61,8 @@ internal sealed class TrendCube
     public static TrendCube? Of(Tally tally, Func<ScreenCell, bool> kept)
     {
         if (tally.FirstDay is not { } first || tally.LastDay is not { } last) return null;
-        var cube = new TrendCube(first, last);
-        var (site, weeks) = ((string?)null, Array.Empty<TrendCounts>());
+        var cube = new TrendCube(first, last, kept);
+        var (site, weeks) = ((string?)null, new Dictionary<int, TrendCounts>());
         foreach (var cell in tally.Cells.Screens)
         {
             if (!kept(cell))
@@ -64,11 +75,11 @@ internal sealed class TrendCube
             if (!ReferenceEquals(site, cell.Site))
             {
                 site = cell.Site;
-                if (!cube.Sites.TryGetValue(site, out weeks!)) cube.Sites.Add(site, weeks = new TrendCounts[cube.Weeks]);
+                if (!cube.Sites.TryGetValue(site, out weeks!)) cube.Sites.Add(site, weeks = []);
             }
 
             cube.days[cell.Day.DayNumber - first.DayNumber].Add(cell.Outcome, cell.FollowUp, cell.Runs);
-            weeks[(cell.Day.DayNumber - cube.FirstMonday.DayNumber) / 7].Add(cell.Outcome, cell.FollowUp, cell.Runs);
+            CollectionsMarshal.GetValueRefOrAddDefault(weeks, cube.Week(cell.Day), out _).Add(cell.Outcome, cell.FollowUp, cell.Runs);
         }
 
         return cube;

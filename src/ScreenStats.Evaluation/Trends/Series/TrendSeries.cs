@@ -22,28 +22,27 @@ internal sealed record TrendSeries(ReportPeriod Period, ImmutableArray<TrendPoin
         foreach (var (site, weeks) in cube.Sites)
         {
             if (!sites(site)) continue;
-            for (var week = 0; week < sums.Length; week++) sums[week].Add(weeks[week]);
+            foreach (var (week, counts) in weeks) sums[week].Add(counts);
         }
 
         return Of(measure, ReportPeriod.Week, end, sums.Select((counts, week) =>
-            (cube.FirstMonday.AddDays(7 * week), cube.FirstMonday.AddDays((7 * week) + 6), counts)));
+            (cube.FirstMonday.AddDays(7 * week), Later(cube.FirstMonday, (7 * week) + 6), counts)));
     }
 
     /// <summary>The periods of the span.</summary>
     public static IEnumerable<(DateOnly Start, DateOnly End)> Starts(TrendCube cube, ReportPeriod period)
     {
-        for (var start = period.Start(cube.First); start <= cube.Last;)
+        for (var start = period.Start(cube.First); ;)
         {
-            var next = period switch
-            {
-                ReportPeriod.Day => start.AddDays(1),
-                ReportPeriod.Week => start.AddDays(7),
-                _ => start.AddMonths(1),
-            };
-            yield return (start, next.AddDays(-1));
-            start = next;
+            // The calendar ends with the year 9999.
+            var end = Later(start, period switch { ReportPeriod.Day => 0, ReportPeriod.Week => 6, _ => DateTime.DaysInMonth(start.Year, start.Month) - 1 });
+            yield return (start, end);
+            if (end >= cube.Last) yield break;
+            start = end.AddDays(1);
         }
     }
+
+    private static DateOnly Later(DateOnly day, int days) => DateOnly.FromDayNumber(Math.Min(day.DayNumber + days, DateOnly.MaxValue.DayNumber));
 
     private static TrendSeries Of(TrendMeasure measure, ReportPeriod period, DataEnd end, IEnumerable<(DateOnly Start, DateOnly End, TrendCounts Counts)> parts)
     {

@@ -26,7 +26,7 @@ public sealed record WeekdayRow
     /// <summary>The share with its limits.</summary>
     public required ProportionFinding Share { get; init; }
 
-    /// <summary>Odds against the mean of the days, within weeks; null where undefined.</summary>
+    /// <summary>Odds against the mean of the days, within the weeks of each site; null where undefined.</summary>
     public required double? OddsRatio { get; init; }
 
     /// <summary>Lower limit of that ratio.</summary>
@@ -43,6 +43,9 @@ public sealed record WeekdayRow
 
     /// <summary>Why there is no such chance; null where there is one.</summary>
     public required string? PValueUndefined { get; init; }
+
+    /// <summary>Within what the days are compared: site-weeks, or weeks where there are very many sites.</summary>
+    public required string Within { get; init; }
 
     /// <summary>Whether the series leads among those of its measure.</summary>
     public required bool Leads { get; init; }

@@ -34,13 +34,19 @@ internal static class SurroundingSentences
         }
 
         var wording = new Wording();
-        var (first, last) = (points[0], points[^1]);
         string At(TrendRow row, string figure) => FigurePath.Row("trends.points", row.Key) + figure;
-        string Rate(TrendRow row) => findings.CommunityMeasure == "positivity" ? wording.Share(At(row, ".community"), row.Community) : wording.Ratio(At(row, ".community"), row.Community);
-        var times = $"Between the periods from {wording.Day(At(first, ".periodStart"), first.PeriodStart)} and from {wording.Day(At(last, ".periodStart"), last.PeriodStart)} ";
+        string Outside(TrendRow row) => findings.CommunityMeasure == "positivity" ? wording.Share(At(row, ".community"), row.Community) : wording.Ratio(At(row, ".community"), row.Community);
+        string Course(Func<TrendRow, double?> value, Func<TrendRow, string> say)
+        {
+            var top = points.MaxBy(value)!;
+            var over = value(top) == value(points[0]) || value(top) == value(points[^1]) ? "" : $" over {say(top)} ({points[0].Period.Split('-')[0]} from {wording.Day(At(top, ".periodStart"), top.PeriodStart)})";
+            return $"from {say(points[0])}{over} to {say(points[^1])}";
+        }
+
         var unit = findings.CommunityMeasure == "positivity" ? "" : " cases in 100,000 people a week";
+        var outside = $"The rate outside ({wording.Name("trends.communitySource", source)}) went {Course(point => point.Community, Outside)}{unit}; ";
         yield return wording.Sentence(
-            $"{times}the rate outside ({wording.Name("trends.communitySource", source)}) went from {Rate(first)} to {Rate(last)}{unit}, and the smooth of positivity here from {wording.Share(At(first, ".smooth"), first.Smooth)} to {wording.Share(At(last, ".smooth"), last.Smooth)}. "
+            outside + $"the smooth of positivity here {Course(point => point.Smooth, point => wording.Share(At(point, ".smooth"), point.Smooth))}. "
             + "Compare their courses, not their heights: other people are tested outside, mostly with symptoms.");
     }
 }
