@@ -39,8 +39,8 @@ internal static class TrendRules
     /// <summary>With more points than this a criterion, not permutations, says how many changes there are.</summary>
     public const int MostPermuted = 80;
 
-    /// <summary>The chance of finding a change of slope where there is none.</summary>
-    public const double ChangeSignificance = 0.01;
+    /// <summary>The chance, for each measure, of finding a change of slope where there is none. It is told in words only where a segment has a direction.</summary>
+    public const double ChangeSignificance = 0.05;
 
     /// <summary>So many weeks at most are looked at on each side of a dated change.</summary>
     public const int MostAround = 26;

@@ -24,7 +24,7 @@ internal static class ChangeSentences
         if (row.LevelRatio.Estimate is null) return wording.Sentence($"What {what} did to {name} cannot be told: {row.LevelRatio.EstimateUndefined}.");
         var level = row.LevelRatio;
         var clear = level.Lower > 1 ? "higher" : level.Upper < 1 ? "lower" : null;
-        var text = $"After {what} the odds of {name} were {wording.Ratio(path + ".levelRatio.estimate", level.Estimate)} times those just before ({wording.Limits(path + ".levelRatio", level, wording.Ratio, true)}): "
+        var text = $"After {what} {TrendWords.Odds(row.Measure)} were {wording.Ratio(path + ".levelRatio.estimate", level.Estimate)} times those just before ({wording.Limits(path + ".levelRatio", level, wording.Ratio, true)}): "
             + (clear is null ? "a jump cannot be told from none" : $"{clear} than chance explains");
         if (row.SlopeBefore.Estimate is { } before && row.SlopeAfter.Estimate is { } after)
         {

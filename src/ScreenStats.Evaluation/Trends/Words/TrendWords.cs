@@ -63,6 +63,14 @@ internal static class TrendWords
     /// <summary>The same at the beginning of a sentence.</summary>
     public static string Subject(TrendMeasure measure) => Name(measure) is var name ? char.ToUpperInvariant(name[0]) + name[1..] : "";
 
+    /// <summary>Odds of what.</summary>
+    public static string Odds(TrendMeasure measure) => measure switch
+    {
+        TrendMeasure.Positivity => "the odds of a positive test",
+        TrendMeasure.InvalidRuns => "the odds of an unusable run",
+        _ => "the odds that a positive is confirmed",
+    };
+
     /// <summary>What grows: odds where the share may be near one, else the share itself.</summary>
     public static string Growing(TrendMeasure measure) => measure == TrendMeasure.PredictiveValue ? "its odds" : "it";
 
