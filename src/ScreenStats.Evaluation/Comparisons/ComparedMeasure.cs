@@ -32,7 +32,7 @@ internal sealed class ComparedMeasure
         Tests = strata.Levels.Count == 0 ? [] : tests.Rows;
         Pairs = LevelPairs.Of(strata, effect.Value, confidence, (first, second) => new ComparisonPairRow($"{key}|{first}|{second}", measure, basis, by, first, second, Unknown, null, null, null, null, Unknown, null, null, false));
         Model = [.. model.Terms.Select(term => new ComparisonModelRow($"{key}|{term.Term}|{term.Level}", measure, basis, by, term.Term == "level" ? by : term.Term, term.Level, term.Odds, term.P, term.Remark))];
-        Funnel = [.. funnel.Limits().Select(at => new ComparisonFunnelRow($"{key}|{at.Trials.ToString(System.Globalization.CultureInfo.InvariantCulture)}", measure, basis, by, at.Trials, at.Centre, at.Lower95, at.Upper95, at.Lower998, at.Upper998, funnel.Model!))];
+        Funnel = [.. funnel.Limits().Select(at => new ComparisonFunnelRow($"{key}|{at.Model}|{at.Trials.ToString(System.Globalization.CultureInfo.InvariantCulture)}", measure, basis, by, at.Trials, at.Centre, at.Lower95, at.Upper95, at.Lower998, at.Upper998, at.Model))];
         Summary = new ComparisonSummary(
             key, measure, basis, leads, strata.Levels.Count, strata.Trials, strata.Events, strata.Trials == 0 ? null : strata.Rate, Reason(strata), strata.AdjustedFor,
             [.. strata.NotAdjustedFor, .. model.LeftOut], strata.Strata.Count, effect.Value, effect.Of, tests.Within.PValue, tests.Within.PValue < 1 - confidence, model.Spread, funnel.Model,

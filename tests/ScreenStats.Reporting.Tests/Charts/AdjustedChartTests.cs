@@ -47,7 +47,7 @@ public class AdjustedChartTests
         var chart = AdjustedChart.Of(Frame, [Level("A", 0.05, 0.04) with { Standing = LevelStanding.Above }, Level("B", 0.02, 0.02)], null, "sites");
 
         chart.Marks.OfType<DotMark>().Where(dot => dot.Shape == DotShape.TriangleUp).Should().HaveCount(2, "one in its row, one in the legend");
-        chart.Marks.OfType<LabelMark>().Select(label => label.Text).Should().Contain("above the funnel").And.NotContain("below the funnel");
+        chart.Marks.OfType<LabelMark>().Select(label => label.Text).Should().Contain("above the funnel's limits").And.NotContain("below the funnel's limits");
     }
 
     private static AdjustedLevel Level(string name, double raw, double adjusted) => new(name, 1000, raw, adjusted, adjusted * 0.8, adjusted * 1.2, LevelStanding.Within);

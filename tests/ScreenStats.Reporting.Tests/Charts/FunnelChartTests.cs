@@ -76,6 +76,23 @@ public class FunnelChartTests
     }
 
     [Fact]
+    public void Outside_the_inner_limits_only_is_a_triangle_but_not_dark_and_named_only_where_levels_are_few()
+    {
+        ImmutableArray<FunnelDot> few = [Dot("A", 900, 0.035, LevelStanding.Above) with { Far = false }, .. Enumerable.Range(0, 9).Select(index => Dot($"S{index}", 900 + index, 0.02))];
+        var chart = Of(few);
+        Drawn(chart).Single(dot => dot.Shape == DotShape.TriangleUp).Tone.Should().Be(Tone.Main);
+        Words(chart).Should().Contain("A");
+        Words(Of([.. few, .. Enumerable.Range(0, 60).Select(index => Dot($"T{index}", 800 + index, 0.02))])).Should().NotContain("A");
+    }
+
+    [Fact]
+    public void Where_names_may_not_stand_in_a_picture_none_does()
+    {
+        var chart = FunnelChart.Of(Frame, [Dot("A", 900, 0.06, LevelStanding.Above), Dot("B", 900, 0.02)], 0.02, Limits(1), [], "operators", "runs", named: false);
+        Words(chart).Should().NotContain("A").And.Contain("above: 1");
+    }
+
+    [Fact]
     public void One_wild_level_with_few_runs_is_drawn_on_the_edge_with_its_share()
     {
         var chart = Of([Dot("Wild", 6, 0.667, LevelStanding.Above), .. Enumerable.Range(0, 9).Select(index => Dot($"S{index}", 900 + index, 0.02))]);
@@ -114,7 +131,7 @@ public class FunnelChartTests
         return (left, top, left + width, top + 15);
     }
 
-    private static FunnelDot Dot(string name, long trials, double rate, LevelStanding standing = LevelStanding.Within) => new(name, trials, rate, standing);
+    private static FunnelDot Dot(string name, long trials, double rate, LevelStanding standing = LevelStanding.Within) => new(name, trials, rate, standing, standing != LevelStanding.Within);
 
     private static ImmutableArray<FunnelLimit> Limits(double wide) =>
     [

@@ -50,7 +50,7 @@ public class TrendChartTests
         var chart = TrendChart.Of(Frame, new TrendSeries(Weeks(20))
         {
             Changes = [new(First.AddDays(80), "New device"), new(found, "", found.AddDays(-10), found.AddDays(12))],
-            Segments = [new(First, found, "+6 % a week"), new(found, First.AddDays(139), "−9 % a week")],
+            Segments = [new(First, found, "+6 % a week", "+6"), new(found, First.AddDays(139), "−9 % a week", "−9")],
         });
 
         chart.Marks.OfType<LineMark>().Should().ContainSingle(line => line.Dashed).Which.Points[0].X.Should().Be(First.AddDays(80).DayNumber);

@@ -55,22 +55,32 @@ internal sealed class LevelFunnel
     /// <summary>What the limits allow for, by the name of the method; null where there is no funnel.</summary>
     public string? Model => Fair.Target is null ? null : Fair.Model == FunnelModel.Additive ? MethodNames.FunnelAdditive : MethodNames.FunnelExact;
 
-    /// <summary>Limits at a grid of round sizes, up to the first that holds all levels.</summary>
-    public IEnumerable<(long Trials, double Centre, double Lower95, double Upper95, double Lower998, double Upper998)> Limits()
+    /// <summary>
+    /// Limits at a grid of round sizes, from below the smallest level to the first that holds all: those that judge, and where they allow for usual
+    /// differences those of chance alone too.
+    /// </summary>
+    public IEnumerable<(string Model, long Trials, double Centre, double Lower95, double Upper95, double Lower998, double Upper998)> Limits()
     {
         if (Fair.Target is not { } target) yield break;
-        var largest = Fair.Points.Max(point => point.Group.Trials);
-        foreach (var trials in Grid())
+        var sizes = Fair.Points.Where(point => point.Group.Trials > 0).Select(point => point.Group.Trials).ToList();
+        var grid = Grid().SkipWhile(trials => trials * 3 < sizes.Min()).ToList();
+        grid = [.. grid.Take(grid.FindIndex(trials => trials >= sizes.Max()) + 1)];
+        ReadOnlySpan<FunnelModel> models = Fair.Model == FunnelModel.Additive ? [FunnelModel.Additive, FunnelModel.Exact] : [FunnelModel.Exact];
+        foreach (var model in models.ToArray())
         {
-            if (Fair.LimitsAt(trials, Fair.Options.Inner) is { } inner && Fair.LimitsAt(trials, Fair.Options.Outer) is { } outer)
-                yield return (trials, target, inner.Lower, inner.Upper, outer.Lower, outer.Upper);
-            if (trials >= largest) yield break;
+            // Limits of chance alone are widened for clusters; those that allow for usual differences hold what clusters add.
+            var (near, far) = model == Fair.Model ? (Fair.Options.Inner, Fair.Options.Outer) : (Widened(Inner), Widened(Outer));
+            foreach (var trials in grid)
+            {
+                if (Fair.LimitsAt(trials, near, model) is { } inner && Fair.LimitsAt(trials, far, model) is { } outer)
+                    yield return (model == FunnelModel.Additive ? MethodNames.FunnelAdditive : MethodNames.FunnelExact, trials, target, inner.Lower, inner.Upper, outer.Lower, outer.Upper);
+            }
         }
     }
 
     private static List<long> Grid()
     {
-        ReadOnlySpan<int> steps = [10, 12, 15, 20, 25, 30, 40, 50, 60, 70, 80, 90];
+        ReadOnlySpan<int> steps = [10, 11, 12, 13, 14, 15, 16, 18, 20, 22, 24, 27, 30, 33, 36, 40, 45, 50, 55, 60, 65, 70, 80, 90];
         var grid = new List<long>();
         for (var scale = 1L; scale < 100_000_000_000L; scale *= 10)
         {
@@ -91,9 +101,10 @@ internal sealed class LevelFunnel
     {
         var usual = FunnelPlot.Of(groups);
         if (usual.Model == FunnelModel.Additive && groups.Count(group => group.Trials > 0) >= WidenedInterval.FewestGroups) return usual;
-        double Widened(double level) => Widening.Confidence(Math.Min(7.5, Quantile.Normal(level) * Math.Sqrt(designEffect)));
         return FunnelPlot.Of(groups, new FunnelOptions { Model = FunnelModel.Exact, Inner = Widened(Inner), Outer = Widened(Outer) });
     }
+
+    private double Widened(double level) => Widening.Confidence(Math.Min(7.5, Quantile.Normal(level) * Math.Sqrt(designEffect)));
 
     private double? Chance(Funnel funnel, FunnelPoint point) =>
         point.Reason is not null || funnel.Target is not { } target ? null

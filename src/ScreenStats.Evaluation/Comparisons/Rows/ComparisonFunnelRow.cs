@@ -1,3 +1,6 @@
+using System.Text.Json.Serialization;
+using ScreenStats.Evaluation.Methods;
+
 namespace ScreenStats.Evaluation.Comparisons.Rows;
 
 /// <summary>The limits of the funnel at one size.</summary>
@@ -13,4 +16,9 @@ namespace ScreenStats.Evaluation.Comparisons.Rows;
 /// <param name="Upper998">Upper outer limit.</param>
 /// <param name="Model">What the limits allow for, by the name of a method: chance alone (widened for clusters), or what levels usually differ by too.</param>
 public sealed record ComparisonFunnelRow(
-    string Key, ComparisonMeasure Measure, ComparisonBasis Basis, string By, long Trials, double Centre, double Lower95, double Upper95, double Lower998, double Upper998, string Model);
+    string Key, ComparisonMeasure Measure, ComparisonBasis Basis, string By, long Trials, double Centre, double Lower95, double Upper95, double Lower998, double Upper998, string Model)
+{
+    /// <summary>Whether the limits allow for what levels usually differ by, beyond chance.</summary>
+    [JsonIgnore]
+    public bool AllowsForUsualDifferences => Model == MethodNames.FunnelAdditive;
+}

@@ -60,7 +60,7 @@ internal static class AdjustedChart
 
     private static void Add(ImmutableArray<Mark>.Builder marks, AdjustedLevel level, double at, double edge)
     {
-        var tone = level.Standing.Tone();
+        var tone = LevelStandings.Tone(level.Far);
         marks.Add(new LineMark([(level.Lower, at), (Math.Min(level.Upper, edge), at)], tone, 2.5));
         if (level.Raw is { } raw && raw <= edge) marks.Add(new DotMark(raw, at, Tone.Quiet, DotShape.Hollow, 9));
         marks.Add(new DotMark(Math.Min(level.Adjusted, edge), at, tone, level.Standing.Shape(), level.Standing == LevelStanding.Within ? 8 : 12));
@@ -75,7 +75,7 @@ internal static class AdjustedChart
         if (shown.Any(level => level.Raw is not null)) items.Add(LegendItem.OfDot("raw", Tone.Quiet, DotShape.Hollow, 9));
         foreach (var standing in (ReadOnlySpan<LevelStanding>)[LevelStanding.Above, LevelStanding.Below])
         {
-            if (shown.Any(level => level.Standing == standing)) items.Add(LegendItem.OfDot(standing.Word() + " the funnel", standing.Tone(), standing.Shape(), 11));
+            if (shown.Any(level => level.Standing == standing)) items.Add(LegendItem.OfDot(standing.Word() + " the funnel's limits", Tone.Main, standing.Shape(), 11));
         }
 
         return items.ToImmutable();
@@ -84,6 +84,7 @@ internal static class AdjustedChart
     private static string Reading(ImmutableArray<AdjustedLevel> shown, double edge, int all, string many)
     {
         var text = $" In order of the adjusted share. The farther a ring lies from its mark, the more was owed to chance, or to when and with what was tested.";
+        if (shown.Any(level => level.Far)) text += " Dark: outside the 99.8 % limits.";
         if (shown.Any(level => level.Upper > edge || level.Raw > edge)) text += " What goes on beyond the edge is told in words.";
         if (shown.Length < all) text += string.Create(CultureInfo.InvariantCulture, $" Shown are the {Most / 2} highest and the {Most / 2} lowest of {all:N0} {many}; the table has all.");
         return text;

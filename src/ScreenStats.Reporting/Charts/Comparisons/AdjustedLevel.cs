@@ -7,5 +7,6 @@ namespace ScreenStats.Reporting.Charts.Comparisons;
 /// <param name="Adjusted">Its share after adjustment and shrinkage.</param>
 /// <param name="Lower">Lower limit of the adjusted share.</param>
 /// <param name="Upper">Upper limit of the adjusted share.</param>
-/// <param name="Standing">Where it lies in the funnel.</param>
-internal sealed record AdjustedLevel(string Name, long Trials, double? Raw, double Adjusted, double Lower, double Upper, LevelStanding Standing);
+/// <param name="Standing">Where it lies against the inner limits of the funnel.</param>
+/// <param name="Far">Whether it lies outside the outer limits too.</param>
+internal sealed record AdjustedLevel(string Name, long Trials, double? Raw, double Adjusted, double Lower, double Upper, LevelStanding Standing, bool Far = false);

@@ -12,25 +12,27 @@ internal static class FunnelChart
     /// <summary>More names than this are not written; the table has them.</summary>
     public const int MostNames = 12;
 
+    private const int FewLevels = 40;
     private const double Plot = 330;
 
     /// <summary>Builds the chart.</summary>
     /// <param name="frame">Identity and words of the chart.</param>
     /// <param name="dots">Levels; at least one.</param>
     /// <param name="centre">The share the funnel stands around.</param>
-    /// <param name="chance">Limits of chance alone, by rising size; at least two.</param>
+    /// <param name="chance">Limits of chance alone, by rising size; at least two, or none where the others judge.</param>
     /// <param name="wider">Limits that allow for the usual differences too, by which the dots are judged; empty where chance alone judges them.</param>
     /// <param name="levels">What the levels are, in the plural: "sites".</param>
     /// <param name="counted">What sizes count: "valid tests".</param>
+    /// <param name="named">Whether names may stand in the picture.</param>
     public static Chart Of(
-        ChartFrame frame, ImmutableArray<FunnelDot> dots, double centre, ImmutableArray<FunnelLimit> chance, ImmutableArray<FunnelLimit> wider, string levels, string counted)
+        ChartFrame frame, ImmutableArray<FunnelDot> dots, double centre, ImmutableArray<FunnelLimit> chance, ImmutableArray<FunnelLimit> wider, string levels, string counted, bool named = true)
     {
         var logarithmic = Logarithmic(dots);
         var sizes = dots.Select(dot => (double)dot.Trials).ToArray();
         var (from, to) = logarithmic ? (sizes.Min() / 1.25, sizes.Max() * 1.35) : Evenly(sizes);
         var judging = wider.IsEmpty ? chance : wider;
         var top = Top(dots, centre, judging);
-        var legend = Key(dots, !wider.IsEmpty, levels);
+        var legend = Key(dots, !wider.IsEmpty, !wider.IsEmpty && !chance.IsEmpty, levels);
         var horizontal = new Axis(
             counted + (logarithmic ? ", logarithmic: equal steps, equal ratios" : ""), from, to, logarithmic ? Ticks.PowersOfTen(from, to) : Ticks.Counts(from, to),
             logarithmic ? AxisScale.Logarithmic : AxisScale.Linear, Lines: false);
@@ -42,7 +44,7 @@ internal static class FunnelChart
 
         var marks = ImmutableArray.CreateBuilder<Mark>();
         marks.Add(Between(judging, from, to, top));
-        if (!wider.IsEmpty)
+        if (!wider.IsEmpty && !chance.IsEmpty)
         {
             Curves(marks, chance, from, to, top, limit => limit.OuterLower, limit => limit.OuterUpper, Tone.Quiet, 1);
             Curves(marks, chance, from, to, top, limit => limit.InnerLower, limit => limit.InnerUpper, Tone.Quiet, 1);
@@ -52,10 +54,10 @@ internal static class FunnelChart
         Curves(marks, judging, from, to, top, limit => limit.OuterLower, limit => limit.OuterUpper, Tone.Main, 2.2);
         marks.AddRange(Legend.Marks(legend, area));
         var beyond = Dots(marks, dots, top);
-        var unnamed = Names(marks, dots, area, centre, top, room);
+        var unnamed = Names(marks, dots, area, centre, top, room, named);
         marks.Add(new LabelMark(area.XAt(area.Left + area.Wide), centre, Print(centre), LabelSide.AboveLeft, Tone.Quiet, Backed: true));
         return new Chart(
-            frame.Id, frame.Title, frame.Caption + Reading(dots, wider.IsEmpty, beyond, unnamed, levels), frame.Description, frame.TableId, horizontal, vertical, marks.ToImmutable(), height);
+            frame.Id, frame.Title, frame.Caption + Reading(dots, judging, wider.IsEmpty, beyond, unnamed, levels), frame.Description, frame.TableId, horizontal, vertical, marks.ToImmutable(), height);
     }
 
     /// <summary>Whether sizes lie so far apart that an even axis would press most levels against its left end.</summary>
@@ -85,18 +87,20 @@ internal static class FunnelChart
         return Math.Min(1.02, 1.06 * Math.Max(usual, Math.Min(outside, 1.4 * usual)));
     }
 
-    private static ImmutableArray<LegendItem> Key(ImmutableArray<FunnelDot> dots, bool wider, string levels)
+    private static ImmutableArray<LegendItem> Key(ImmutableArray<FunnelDot> dots, bool wider, bool both, string levels)
     {
         var items = ImmutableArray.CreateBuilder<LegendItem>();
         foreach (var standing in (ReadOnlySpan<LevelStanding>)[LevelStanding.Above, LevelStanding.Within, LevelStanding.Below])
         {
             var many = dots.Count(dot => dot.Standing == standing);
-            if (many > 0) items.Add(LegendItem.OfDot($"{standing.Word()}: {Print(many)}{(standing == LevelStanding.Within && many > 1 ? " " + levels : "")}", standing.Tone(), standing.Shape(), standing == LevelStanding.Within ? 8 : 11));
+            if (many == 0) continue;
+            var far = dots.Any(dot => dot.Standing == standing && dot.Far);
+            items.Add(LegendItem.OfDot($"{standing.Word()}: {Print(many)}{(standing == LevelStanding.Within && many > 1 ? " " + levels : "")}", LevelStandings.Tone(far), standing.Shape(), standing == LevelStanding.Within ? 8 : 11));
         }
 
         items.Add(LegendItem.OfLine(wider ? "99.8 % limits" : "99.8 % limits, chance alone", Tone.Main, 2.2));
         items.Add(new LegendItem("95 % limits") { Band = new BandMark([], Tone.Main, 0.13) });
-        if (wider) items.Add(LegendItem.OfLine("both of chance alone", Tone.Quiet, 1));
+        if (both) items.Add(LegendItem.OfLine("both of chance alone", Tone.Quiet, 1));
         return items.ToImmutable();
     }
 
@@ -151,22 +155,29 @@ internal static class FunnelChart
             marks.Add(new DotMark(dot.Trials, Math.Min(dot.Rate, top), Tone.Main, dot.Rate > top ? DotShape.Hollow : DotShape.Filled, crowd, Faded: dots.Length > 120));
         }
 
-        foreach (var dot in dots.Where(dot => dot.Standing != LevelStanding.Within)) marks.Add(new DotMark(dot.Trials, Math.Min(dot.Rate, top), dot.Standing.Tone(), dot.Standing.Shape(), dots.Length > 300 ? 9 : 12));
+        foreach (var dot in dots.Where(dot => dot.Standing != LevelStanding.Within).OrderBy(dot => dot.Far))
+        {
+            var crowded = dots.Length > 120 && !dot.Far;
+            marks.Add(new DotMark(dot.Trials, Math.Min(dot.Rate, top), LevelStandings.Tone(dot.Far), dot.Standing.Shape(), crowded ? 7 : dots.Length > 300 ? 9 : 12, Faded: crowded));
+        }
+
         return dots.Count(dot => dot.Rate > top);
     }
 
-    private static int Names(ImmutableArray<Mark>.Builder marks, ImmutableArray<FunnelDot> dots, PictureArea area, double centre, double top, double room)
+    private static int Names(ImmutableArray<Mark>.Builder marks, ImmutableArray<FunnelDot> dots, PictureArea area, double centre, double top, double room, bool named)
     {
-        var outside = dots.Where(dot => dot.Standing != LevelStanding.Within).ToArray();
+        // Of many levels one in twenty lies outside the inner limits by chance: those are named only where there are few.
+        var outside = dots.Where(dot => dot.Far || (dot.Standing != LevelStanding.Within && dots.Length <= FewLevels)).ToArray();
+        if (!named) return 0;
         var places = new LabelPlaces(area);
         places.KeepTop(room);
         foreach (var dot in dots) places.Keep(dot.Trials, Math.Min(dot.Rate, top), dot.Standing == LevelStanding.Within ? 4 : 11);
         var written = 0;
-        foreach (var dot in outside.OrderByDescending(dot => Math.Abs(dot.Rate - centre) * Math.Sqrt(dot.Trials)).ThenBy(dot => dot.Name, StringComparer.Ordinal))
+        foreach (var dot in outside.OrderByDescending(dot => dot.Far).ThenByDescending(dot => Math.Abs(dot.Rate - centre) * Math.Sqrt(dot.Trials)).ThenBy(dot => dot.Name, StringComparer.Ordinal))
         {
             if (written == MostNames) break;
             var text = ChartText.Name(dot.Name, outside.Length > 6 ? 16 : 22) + (dot.Rate > top ? " " + Print(dot.Rate) : "");
-            if (places.Place(dot.Trials, Math.Min(dot.Rate, top), text, Tone.Ink, strong: true) is not { } label) continue;
+            if (places.Place(dot.Trials, Math.Min(dot.Rate, top), text, LevelStandings.Tone(dot.Far), strong: dot.Far) is not { } label) continue;
             marks.Add(label);
             written++;
         }
@@ -174,15 +185,23 @@ internal static class FunnelChart
         return outside.Length - written;
     }
 
-    private static string Reading(ImmutableArray<FunnelDot> dots, bool chanceOnly, int beyond, int unnamed, string levels)
+    private static string Reading(ImmutableArray<FunnelDot> dots, ImmutableArray<FunnelLimit> judging, bool chanceOnly, int beyond, int unnamed, string levels)
     {
         var text = chanceOnly
             ? " The more runs, the closer chance keeps a level to the line: shaded, where it puts 95 in 100 that are all alike; between the blue lines, 998 in 1,000."
             : $" These {levels} differ by more than chance all over, so the blue limits allow for the usual difference between them; the thin lines are those of chance alone.";
-        text += dots.Any(dot => dot.Standing != LevelStanding.Within) ? " Triangle: outside the blue lines, above pointing up, below pointing down." : " None lies outside.";
+        text += dots.Any(dot => dot.Standing != LevelStanding.Within) ? " Triangle: outside the 95 % limits, above pointing up, below pointing down" + (dots.Any(dot => dot.Far) ? "; dark: outside the 99.8 % limits too." : ".") : " None lies outside.";
+        if (dots.Any(dot => dot.Standing == LevelStanding.Within && Beyond(dot, judging))) text += " A circle barely beyond the shading is within all the same: the exact chance decides, and the line is drawn between whole counts.";
         if (beyond > 0) text += $" {Print(beyond)} beyond the upper edge {(beyond == 1 ? "is" : "are")} drawn on it.";
         if (unnamed > 0) text += $" {Print(unnamed)} outside {(unnamed == 1 ? "has" : "have")} no name here for want of room; the table names {(unnamed == 1 ? "it" : "them")}.";
         return text;
+    }
+
+    private static bool Beyond(FunnelDot dot, ImmutableArray<FunnelLimit> limits)
+    {
+        if (limits.LastOrDefault(limit => limit.Trials <= dot.Trials) is not { } below || limits.FirstOrDefault(limit => limit.Trials >= dot.Trials) is not { } above) return false;
+        var share = above.Trials > below.Trials ? (dot.Trials - below.Trials) / (above.Trials - below.Trials) : 0;
+        return dot.Rate > below.InnerUpper + (share * (above.InnerUpper - below.InnerUpper)) || dot.Rate < below.InnerLower + (share * (above.InnerLower - below.InnerLower));
     }
 
     private static string Print(double value) => Rounding.Print(Cell.Number(value), Unit.Proportion);

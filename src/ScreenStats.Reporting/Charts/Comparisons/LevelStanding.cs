@@ -34,6 +34,6 @@ internal static class LevelStandings
         _ => "within",
     };
 
-    /// <summary>What lies outside is as dark as words are: dark, not coloured, so that no colour judges it.</summary>
-    public static Tone Tone(this LevelStanding standing) => standing == LevelStanding.Within ? Model.Tone.Main : Model.Tone.Ink;
+    /// <summary>What lies outside the outer limits is as dark as words are: dark, not coloured, so that no colour judges it.</summary>
+    public static Tone Tone(bool far) => far ? Model.Tone.Ink : Model.Tone.Main;
 }

@@ -68,7 +68,7 @@ internal static class TrendChart
 
         foreach (var change in series.Changes.Where(change => change is { From: not null, To: not null }))
         {
-            marks.Add(new BandMark([(change.From!.Value.DayNumber, -0.03 * top, top), (change.To!.Value.DayNumber, -0.03 * top, top)], Tone.Open, 0.28));
+            marks.Add(new BandMark([(change.From!.Value.DayNumber, -0.03 * top, top), (change.To!.Value.DayNumber, -0.03 * top, top)], Tone.Open, 0.2));
         }
 
         if (series.Smooth is { } smooth)

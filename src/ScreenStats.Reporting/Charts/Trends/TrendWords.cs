@@ -70,7 +70,7 @@ internal sealed class TrendWords
         if (series.Dots.Sum(dot => dot.Pending) is > 0 and var waiting) text += string.Create(CultureInfo.InvariantCulture, $" Shaded, to the right: {waiting:N0} there still wait for follow-up, which is no fall.");
         if (series.Changes.Any(change => change.Found)) text += " Diamond on the axis: a change of slope found in the data, its line and the shading as far as it may lie either way.";
         if (series.Changes.Any(change => !change.Found)) text += " Dashed upright: a change that the program file dates.";
-        if (series.Segments.Length > words.segments.Length) text += " Growth: " + string.Join("; ", series.Segments.Select(segment => $"{Day(segment.From)} to {Day(segment.To)}: {segment.Words}")) + ".";
+        if (series.Segments.Any(segment => !words.segments.Any(written => written.Text == segment.Words))) text += " Growth: " + string.Join("; ", series.Segments.Select(segment => $"{Day(segment.From)} to {Day(segment.To)}: {segment.Words}")) + ".";
         if (words.numbered > 0) text += " " + string.Join("; ", words.changes.Select(change => $"{change.Text}: {(change.Change.Found ? "slope changes" : ChartText.Name(change.Change.Words, 60))}, {Day(change.Change.On)}")) + ".";
         if (series.Community is { Scale: not 1 }) text += " The community's rate is drawn so that its mean lies at the mean of the line: compare the shape, not the height.";
         return text + (series.Dots.Any(dot => dot.Upper > top) && series.Dots.Length <= TrendChart.MostWithLimits ? " Limits that go on beyond the edge are cut there." : "");
@@ -124,11 +124,16 @@ internal sealed class TrendWords
 
     private static bool Free(List<(double From, double To)> taken, double from, double to) => taken.TrueForAll(other => to < other.From || from > other.To);
 
-    /// <summary>Each stretch's growth over its middle; none where one has no room, and the caption tells all.</summary>
+    /// <summary>Each stretch's growth over its middle: whole where all have room, else short where there is room for that.</summary>
     private static ImmutableArray<(double At, string Text)> Fitting(TrendSeries series, PictureArea area)
     {
-        bool Fits(TrendSegment segment) => area.Pixel(segment.To.DayNumber, 0).X - area.Pixel(segment.From.DayNumber, 0).X > ChartText.Measure(segment.Words, strong: true) + 6;
-        return series.Segments.All(Fits) ? [.. series.Segments.Select(segment => ((segment.From.DayNumber + segment.To.DayNumber) / 2.0, segment.Words))] : [];
+        bool Fits(TrendSegment segment, string words) => area.Pixel(segment.To.DayNumber, 0).X - area.Pixel(segment.From.DayNumber, 0).X > ChartText.Measure(words, strong: true) - 8;
+        var whole = series.Segments.All(segment => Fits(segment, segment.Words));
+        return
+        [
+            .. series.Segments.Where(segment => whole || Fits(segment, segment.Short))
+                .Select(segment => ((segment.From.DayNumber + segment.To.DayNumber) / 2.0, whole ? segment.Words : segment.Short)),
+        ];
     }
 
     private static string Day(DateOnly day) => day.ToString("d MMM yyyy", CultureInfo.InvariantCulture);
