@@ -96,7 +96,7 @@ public static class Evaluator
         var accuracy = AccuracyAnalysis.Of(tally, settings, positivity, kits, expected);
         var alarms = AlarmAnalysis.Of(tally, settings, flagged);
         var trends = TrendAnalysis.Of(tally, settings, lots);
-        var answers = AnswerAnalysis.Of(tally.Cells.HasConfirmatory, lots, sites, conduct, controls, followUp, audits, accuracy, predictiveValue, expected, yield);
+        var answers = AnswerAnalysis.Of(tally.Cells.HasConfirmatory, lots, sites, conduct, controls, followUp, audits, accuracy, predictiveValue, expected, yield, comparison, trends);
         var cautions = CautionAnalysis.Of(tally, settings, followUp, delays, audits, expected);
 
         return new Findings

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using ScreenStats.Evaluation.Accuracy;
 using ScreenStats.Evaluation.Audits;
+using ScreenStats.Evaluation.Comparisons;
 using ScreenStats.Evaluation.Conduct;
 using ScreenStats.Evaluation.Controls;
 using ScreenStats.Evaluation.Expected;
@@ -11,6 +12,7 @@ using ScreenStats.Evaluation.Model;
 using ScreenStats.Evaluation.PredictiveValues;
 using ScreenStats.Evaluation.Shared;
 using ScreenStats.Evaluation.Sites;
+using ScreenStats.Evaluation.Trends;
 using ScreenStats.Evaluation.Yield;
 
 namespace ScreenStats.Evaluation.Answers;
@@ -24,8 +26,9 @@ internal static class AnswerAnalysis
     /// <summary>Answers the readers' questions from what the analyses found.</summary>
     public static AnswerFindings Of(
         bool hasConfirmatory, LotFindings lots, SiteFindings sites, ConductFindings conduct, ControlFindings controls, FollowUpFindings followUp, AuditFindings audits,
-        AccuracyFindings accuracy, PredictiveValueFindings predictiveValue, ExpectedFindings expected, YieldFindings yield) => new(
-        [Worth(predictiveValue, followUp), StandOut(lots, sites), PerCase(yield, followUp), Accurate(accuracy)],
+        AccuracyFindings accuracy, PredictiveValueFindings predictiveValue, ExpectedFindings expected, YieldFindings yield, ComparisonFindings comparison,
+        TrendFindings trends) => new(
+        [Worth(predictiveValue, followUp), StandOut(lots, sites), PerCase(yield, followUp), Accurate(accuracy), SideBySide.Differ(comparison), SideBySide.Better(trends)],
         NextSteps.Of(hasConfirmatory, lots, sites, conduct, controls, followUp, audits, accuracy, expected));
 
     private static Answer Worth(PredictiveValueFindings findings, FollowUpFindings followUp)

@@ -25,7 +25,8 @@ internal static class ComparisonSentences
         var leading = findings.Summaries.Where(summary => summary.Leads).ToList();
         sentences.Add(Compared(findings, leading));
         sentences.AddRange(NotAdjusted(leading));
-        foreach (var summary in leading) sentences.AddRange(new MeasureSentences(findings, summary).All());
+        foreach (var summary in leading) sentences.AddRange(new MeasureSentences(findings, summary).All().Select((sentence, index) => sentence with { BeginsParagraph = index == 0 }));
+        var measures = sentences.Count;
         sentences.AddRange(LeftOut(findings, leading));
         var widened = leading.Where(summary => summary.DesignEffect > 1).ToList();
         if (widened.Count > 0) sentences.Add(Clusters(widened));
@@ -36,6 +37,7 @@ internal static class ComparisonSentences
                 Figure.Count(Path + ".notRecordedRuns", findings.NotRecordedRuns)));
         }
 
+        if (sentences.Count > measures) sentences[measures] = sentences[measures] with { BeginsParagraph = true };
         sentences.Add(new Sentence(
             "What is not recorded is not adjusted for: who is tested, how often, and how much infection there is around a place may still explain a difference."));
         if (findings.By == "operator") sentences.Add(new Sentence("Operators are compared for training, not for discipline."));

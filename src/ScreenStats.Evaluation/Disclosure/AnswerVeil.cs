@@ -18,6 +18,8 @@ internal static class AnswerVeil
         ("accuracy.sensitivityLimit", "The least sensitivity that the audits leave open"),
         ("accuracy.sensitivity", "The sensitivity"),
         ("accuracy.specificity", "The specificity"),
+        ("comparison.", "By how much they differ"),
+        ("trends.", "How it changed"),
         ("accuracy.", "How many infected people the screen missed"),
     ];
 

@@ -126,7 +126,7 @@ public sealed class ReleaseDisclosure
         }
 
         return figures.SequenceEqual(sentence.Figures) ? sentence
-            : new Sentence(plain ? Unwidened(sentence.Template) : InSteps(sentence.Template), figures.ToImmutable());
+            : new Sentence(plain ? Unwidened(sentence.Template) : InSteps(sentence.Template), figures.ToImmutable()) { BeginsParagraph = sentence.BeginsParagraph };
     }
 
     /// <summary>The words for plain limits: a reader of one sentence must know that they are narrower than the truth allows.</summary>

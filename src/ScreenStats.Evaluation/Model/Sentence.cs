@@ -27,6 +27,9 @@ public sealed record Sentence
     /// <summary>The figures, in the order of their placeholders' numbers.</summary>
     public ImmutableArray<FigureReference> Figures { get; }
 
+    /// <summary>Whether it turns to something else, so that a page begins a paragraph with it.</summary>
+    public bool BeginsParagraph { get; init; }
+
     /// <summary>The sentence as it is read, figures printed by the one rounding rule.</summary>
     public string Text
     {

@@ -63,6 +63,15 @@ public sealed class Table<TRow> : ITable, IReadOnlyList<TRow>
     /// <returns>A table.</returns>
     public Table<TRow> Only(Func<TRow, bool> keep) => new(Id, Title, Meaning, columns, [.. Rows.Where(keep)]);
 
+    /// <summary>The same columns over the rows in another order, or over some of them.</summary>
+    /// <param name="arrange">Puts the rows in order.</param>
+    /// <returns>A table.</returns>
+    public Table<TRow> Arranged(Func<IEnumerable<TRow>, IEnumerable<TRow>> arrange)
+    {
+        ArgumentNullException.ThrowIfNull(arrange);
+        return new(Id, Title, Meaning, columns, [.. arrange(Rows)]);
+    }
+
     /// <inheritdoc/>
     public IEnumerator<TRow> GetEnumerator() => ((IEnumerable<TRow>)Rows).GetEnumerator();
 

@@ -10,7 +10,7 @@ internal static class SectionHtml
     {
         page.Open("section", ("aria-labelledby", section.Id)).Element("h3", section.Heading, ("id", section.Id));
         SentenceHtml.Paragraph(page, section.Finding.Sentences.Take(1), "lead");
-        SentenceHtml.Paragraph(page, section.Finding.Sentences.Skip(1));
+        SentenceHtml.Paragraphs(page, section.Finding.Sentences.Skip(1));
         if (section.Caution.Length > 0) page.Element("p", section.Caution, ("class", "caution"));
         foreach (var chart in section.Charts)
         {

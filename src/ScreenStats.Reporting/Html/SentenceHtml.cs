@@ -21,6 +21,24 @@ internal static class SentenceHtml
         page.Trusted("</p>\n");
     }
 
+    /// <summary>Writes sentences as paragraphs, a new one wherever a sentence turns to something else.</summary>
+    public static void Paragraphs(Markup page, IEnumerable<Sentence> sentences)
+    {
+        var paragraph = new List<Sentence>();
+        foreach (var sentence in sentences)
+        {
+            if (sentence.BeginsParagraph && paragraph.Count > 0)
+            {
+                Paragraph(page, paragraph);
+                paragraph.Clear();
+            }
+
+            paragraph.Add(sentence);
+        }
+
+        Paragraph(page, paragraph);
+    }
+
     /// <summary>Writes a sentence within a paragraph or a list item.</summary>
     public static void Inline(Markup page, Sentence sentence)
     {

@@ -9,12 +9,19 @@ namespace ScreenStats.Reporting.Html;
 internal static class TableHtml
 {
     /// <summary>Columns of fixed words, joined by hyphens in files and by spaces on the page.</summary>
-    private static readonly HashSet<string> Words = new(StringComparer.Ordinal) { "by", "basis", "measure", "flag", "finding", "entry", "kind", "outcome", "adjustment", "reason" };
+    private static readonly HashSet<string> Words = new(StringComparer.Ordinal) { "by", "basis", "measure", "flag", "finding", "entry", "kind", "outcome", "adjustment", "reason", "test", "segment", "direction", "term" };
 
     /// <summary>Writes the table; a table without rows is left out.</summary>
     public static void Write(Markup page, TableView view)
     {
         if (view.Table.RowCount == 0) return;
+        if (view.Folded) page.Open("details").Element("summary", view.Caption);
+        WriteRows(page, view);
+        if (view.Folded) page.Close();
+    }
+
+    private static void WriteRows(Markup page, TableView view)
+    {
         var filled = view.Columns.Where(column => !IsBlank(view, column)).ToImmutableArray();
         var same = filled.Where(column => OneMethod(view, column) is not null).ToImmutableArray();
         var columns = filled.RemoveRange(same);

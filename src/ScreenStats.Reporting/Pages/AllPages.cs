@@ -4,6 +4,7 @@ using ScreenStats.Reporting.Pages.Accuracy;
 using ScreenStats.Reporting.Pages.Alarms;
 using ScreenStats.Reporting.Pages.Audits;
 using ScreenStats.Reporting.Pages.Bursts;
+using ScreenStats.Reporting.Pages.Comparisons;
 using ScreenStats.Reporting.Pages.Completeness;
 using ScreenStats.Reporting.Pages.Conduct;
 using ScreenStats.Reporting.Pages.ControlCharts;
@@ -30,6 +31,7 @@ using ScreenStats.Reporting.Pages.Retests;
 using ScreenStats.Reporting.Pages.Sites;
 using ScreenStats.Reporting.Pages.Specimens;
 using ScreenStats.Reporting.Pages.StandOuts;
+using ScreenStats.Reporting.Pages.Trends;
 using ScreenStats.Reporting.Pages.TruePrevalence;
 using ScreenStats.Reporting.Pages.Yield;
 
@@ -66,6 +68,11 @@ internal static class AllPages
             ControlPage.Of(findings),
             ConductPage.Of(findings),
             RepeatPage.Of(findings),
+        ]),
+        new("side-by-side", "Sites side by side, and over time",
+        [
+            ComparisonPage.Of(findings),
+            TrendPage.Of(findings),
         ]),
         new("screening-done", "How much screening was done for each case found?",
         [

@@ -12,6 +12,9 @@ internal sealed record TableView(ITable Table, string Caption, ImmutableArray<Vi
     /// <summary>More rows than this are not shown in the page; the file has all.</summary>
     public const int MostRows = 40;
 
+    /// <summary>Whether the page shows it folded, under its caption: for those who look closer.</summary>
+    public bool Folded { get; init; }
+
     /// <summary>Rows that the page shows.</summary>
     public int ShownRows => Math.Min(Table.RowCount, MostRows);
 

@@ -141,7 +141,7 @@ public class AccuracyAnalysisTests
         findings.Sensitivity.Estimate.Should().BeApproximately(75 / (75 + (110_000 * 15 / 1_100.0)), 1e-12);
         findings.Strata.Should().OnlyContain(stratum => stratum.Negatives == null && stratum.Weight == null);
         findings.Sentences.Should().Contain(sentence => sentence.Text.Contains("biased if strata were sampled at different rates", StringComparison.Ordinal));
-        Evaluator.Evaluate(Unequal().Strata(StratumOrigin.Unexplained).Tally(), new ProgramSettings()).Answers.Questions[^1].Condition.Should().Contain("biased");
+        Evaluator.Evaluate(Unequal().Strata(StratumOrigin.Unexplained).Tally(), new ProgramSettings()).Answers.Questions.Single(answer => answer.Id == "how-accurate-is-the-screen").Condition.Should().Contain("biased");
     }
 
     [Fact]
@@ -228,6 +228,6 @@ public class AccuracyAnalysisTests
         findings.Proven.Select(row => row.Key).Should().Equal("(program)", "kit");
         findings.Proven[1].Claim.Should().Be(outcome);
         findings.Sentences.Count(sentence => sentence.Text.Contains("is refuted as too", StringComparison.Ordinal)).Should().Be(outcome == ClaimOutcome.NotRefuted ? 0 : 1);
-        Evaluator.Evaluate(sketch.Tally(), settings).Answers.Questions[^1].Text.Should().Contain("with no confirmatory test at all");
+        Evaluator.Evaluate(sketch.Tally(), settings).Answers.Questions.Single(answer => answer.Id == "how-accurate-is-the-screen").Text.Should().Contain("with no confirmatory test at all");
     }
 }

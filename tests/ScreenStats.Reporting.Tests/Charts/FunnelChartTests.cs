@@ -32,7 +32,7 @@ public class FunnelChartTests
     [Fact]
     public void Limits_that_allow_for_usual_differences_are_drawn_strong_and_those_of_chance_thin()
     {
-        ImmutableArray<FunnelDot> dots = [Dot("A", 900, 0.03), Dot("B", 1000, 0.02)];
+        ImmutableArray<FunnelDot> dots = [Dot("A", 900, 0.025), Dot("B", 1000, 0.02)];
         var chart = FunnelChart.Of(Frame, dots, 0.02, Limits(1), Limits(1.2), "sites", "runs");
         var alone = FunnelChart.Of(Frame, dots, 0.02, Limits(1), [], "sites", "runs");
 

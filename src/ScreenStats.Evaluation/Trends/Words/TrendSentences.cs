@@ -15,19 +15,18 @@ internal static class TrendSentences
         {
             if (series.Events == 0)
             {
-                sentences.Add(Nothing(series));
+                sentences.Add(Nothing(series) with { BeginsParagraph = true });
                 continue;
             }
 
-            sentences.AddRange(GrowthSentences.Of(findings, series));
-            sentences.AddRange(SeriesSentences.Of(series));
-            sentences.AddRange(ChangeSentences.Of(findings, series));
+            sentences.AddRange(Paragraph([.. GrowthSentences.Of(findings, series), .. SeriesSentences.Of(series), .. ChangeSentences.Of(findings, series)]));
         }
 
-        sentences.AddRange(SurroundingSentences.Weekdays(findings));
-        sentences.AddRange(SurroundingSentences.Community(findings));
+        sentences.AddRange(Paragraph([.. SurroundingSentences.Weekdays(findings), .. SurroundingSentences.Community(findings)]));
         return sentences.Count == 0 ? [new Sentence("Nothing was counted, so there is no trend.")] : sentences.ToImmutable();
     }
+
+    private static IEnumerable<Sentence> Paragraph(ImmutableArray<Sentence> sentences) => sentences.Select((sentence, index) => sentence with { BeginsParagraph = index == 0 });
 
     private static Sentence Nothing(TrendSeriesFinding series)
     {
