@@ -69,6 +69,15 @@ public class TrendChartTests
     }
 
     [Fact]
+    public void Two_changes_on_one_day_are_both_told()
+    {
+        var chart = TrendChart.Of(Frame, new TrendSeries(Weeks(30)) { Changes = [new(First.AddDays(60), "New device"), new(First.AddDays(60), "Twice a week")] });
+
+        Words(chart).Should().Contain(["1", "2"]);
+        chart.Caption.Should().Contain("1: New device, 6 Mar 2026; 2: Twice a week, 6 Mar 2026.");
+    }
+
+    [Fact]
     public void The_community_is_a_second_kind_of_line_and_one_on_another_scale_says_how_it_is_drawn()
     {
         var community = new TrendCommunity("community", [(First, 120), (First.AddDays(28), 240)], 0.0001);

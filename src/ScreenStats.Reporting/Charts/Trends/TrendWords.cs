@@ -34,7 +34,14 @@ internal sealed class TrendWords
         if (!Lay(ordered, area, change => change.Found ? "slope changes " + Day(change.On) : ChartText.Name(change.Words, 40), out var laid, out var lines))
         {
             // Too many to be told in the picture: numbers, told in the caption.
-            Lay(ordered, area, change => (1 + Array.IndexOf(ordered, change)).ToString(CultureInfo.InvariantCulture), out laid, out lines);
+            string Number(TrendChange change) => (1 + Array.IndexOf(ordered, change)).ToString(CultureInfo.InvariantCulture);
+            if (!Lay(ordered, area, Number, out laid, out lines))
+            {
+                // Closer together than a number is wide: one below the other, whatever lies behind.
+                laid = [.. ordered.Select((change, index) => (change, index % MostLines, Number(change), false))];
+                lines = Math.Min(MostLines, ordered.Length);
+            }
+
             return new TrendWords(laid, Fitting(series, area), lines, ordered.Length);
         }
 

@@ -17,6 +17,9 @@ internal static class TrendFigures
 {
     private const int Most = 3;
 
+    /// <summary>A rate outside of up to so many times the highest share is drawn on the same scale.</summary>
+    private const double Comparable = 1.5;
+
     /// <summary>Below this chance the days of the week are drawn.</summary>
     private const double DaysDiffer = 0.01;
 
@@ -46,7 +49,8 @@ internal static class TrendFigures
         var smooth = rows.Where(row => row is { Smooth: not null, SmoothLower: not null, SmoothUpper: not null })
             .Select(row => ((row.PeriodStart.DayNumber + row.PeriodEnd.DayNumber + 1) / 2.0, row.Smooth!.Value, row.SmoothLower!.Value, row.SmoothUpper!.Value)).ToImmutableArray();
         var segments = Segments(found, series);
-        var changes = found.Changes.Where(row => row.Measure == series.Measure && row.Basis == series.Basis).ToArray();
+        var changes = found.Changes.Where(row => row.Measure == series.Measure && row.Basis == series.Basis && (row.Kind is TrendChangeKind.Found or TrendChangeKind.Dated))
+            .DistinctBy(row => (row.Kind, row.On, row.What)).ToArray();
         var title = TrendWording.Title(series.Measure);
         var frame = new ChartFrame(
             "trend-" + TrendWording.Id(series.Measure), $"{title} over time",
@@ -79,10 +83,12 @@ internal static class TrendFigures
         if (both.Length < 2) return null;
         var share = found.CommunityMeasure == "positivity";
         var (outside, own) = (both.Average(row => row.Community!.Value), both.Average(row => row.Share.Estimate!.Value));
-        if (!share && (outside <= 0 || own <= 0)) return null;
+        // A share that lies far above would flatten all the rest: it is drawn to scale too, and says so.
+        var same = share && both.Max(row => row.Community!.Value) <= Comparable * both.Max(row => row.Share.Estimate!.Value);
+        if (!same && (outside <= 0 || own <= 0)) return null;
         return new TrendCommunity(
-            share ? "outside: positivity" : string.Create(CultureInfo.InvariantCulture, $"outside: cases per 100,000 a week, mean {outside:#,0}"),
-            [.. rows.Where(row => row.Community is not null).Select(row => (row.PeriodStart, row.Community!.Value))], share ? 1 : own / outside);
+            same ? "outside: positivity" : share ? $"outside: positivity, mean {Print(outside)}, not to scale" : string.Create(CultureInfo.InvariantCulture, $"outside: cases per 100,000 a week, mean {outside:#,0}"),
+            [.. rows.Where(row => row.Community is not null).Select(row => (row.PeriodStart, row.Community!.Value))], same ? 1 : own / outside);
     }
 
     private static string Description(
