@@ -88,7 +88,7 @@ internal static class ComparisonSentences
             _ => "positive and unusable runs come in bursts at a site",
         };
         return new Sentence(
-            $"Because {what}, runs say less than as many independent ones: tests and limits allow for it ({ComparisonWords.Of(largest.Measure)[..1].ToLowerInvariant()}{ComparisonWords.Of(largest.Measure)[1..]}: as if only one in {{0}} had been taken).",
+            $"Because {what}, runs say less than as many independent ones: tests and limits allow for it ({ComparisonWords.Of(largest.Measure)[..1].ToLowerInvariant()}{ComparisonWords.Of(largest.Measure)[1..]}: design effect {{0}}).",
             Figure.Number(FigurePath.Row(Path + ".summaries", largest.Key) + ".designEffect", largest.DesignEffect, Unit.Ratio));
     }
 }

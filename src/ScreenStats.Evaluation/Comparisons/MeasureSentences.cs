@@ -10,6 +10,7 @@ internal sealed class MeasureSentences
 {
     private const string Path = "comparison";
     private const int Named = 5;
+    private const double NearlyOne = 0.995;
     private readonly ComparisonFindings findings;
     private readonly ComparisonSummary summary;
     private readonly List<ComparisonRow> rows;
@@ -88,8 +89,9 @@ internal sealed class MeasureSentences
             figures.AddRange([Adjusted(row), Figure.Number(path + ".adjusted.lower", row.Adjusted.Lower, Unit.Proportion), Figure.Number(path + ".adjusted.upper", row.Adjusted.Upper, Unit.Proportion)]);
             if (row.Rank is { Place: 1 } rank && side == "above")
             {
-                text += ", the highest of all with a probability of {7}";
-                figures.Add(Probability(row, rank));
+                // A probability that would be printed as 1 is told in words.
+                text += rank.ProbabilityHighest >= NearlyOne ? ", all but certainly the highest of all" : ", the highest of all with a probability of {7}";
+                if (rank.ProbabilityHighest < NearlyOne) figures.Add(Probability(row, rank));
             }
         }
 
@@ -141,8 +143,8 @@ internal sealed class MeasureSentences
             };
             if (fair.Rank is { } rank)
             {
-                text += ", with a probability of {6}";
-                figures.Add(Probability(fair, rank));
+                text += rank.ProbabilityHighest >= NearlyOne ? ", all but certainly" : ", with a probability of {6}";
+                if (rank.ProbabilityHighest < NearlyOne) figures.Add(Probability(fair, rank));
             }
 
             yield return new Sentence(text + ". The adjusted order is the one to go by.", [.. figures]);

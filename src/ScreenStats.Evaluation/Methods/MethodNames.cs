@@ -32,6 +32,7 @@ internal static class MethodNames
     public const string DirectStandardisation = "standardised-to-program";
     public const string AdjustedRate = "adjusted-rate";
     public const string FixedTerms = "logistic-levels";
+    public const string AlikeRates = "alike-rates";
     public const string RandomIntercept = "random-intercept";
     public const string Ranks = "drawn-ranks";
     public const string FunnelExact = "funnel-exact";

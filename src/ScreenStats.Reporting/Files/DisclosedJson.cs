@@ -26,6 +26,7 @@ internal static class DisclosedJson
         typeof(Grouping), typeof(Flag), typeof(YieldMeasure), typeof(PredictiveValueBasis), typeof(PredictiveValueMeasure), typeof(ReportPeriod), typeof(Reader), typeof(Outcome),
         typeof(global::ScreenStats.Counting.Cubes.StratumOrigin), typeof(Evaluation.Accuracy.AccuracyBasis), typeof(DelayKind), typeof(PersonMeasure),
         typeof(Evaluation.Trends.TrendMeasure), typeof(Evaluation.Trends.TrendBasis), typeof(Evaluation.Trends.Growth.GrowthSegment), typeof(Evaluation.Trends.Changes.TrendChangeKind),
+        typeof(Evaluation.Comparisons.Rows.ComparisonMeasure), typeof(Evaluation.Comparisons.Rows.ComparisonBasis),
     ];
 
     private static readonly HashSet<string> FreeTexts = new(StringComparer.Ordinal)
@@ -35,7 +36,7 @@ internal static class DisclosedJson
         "period", "weekday", "within", "what", "sites", "communityMeasure", "communitySource",
     };
 
-    private static readonly HashSet<string> FreeLists = new(StringComparer.Ordinal) { "answers.questions", "answers.nextSteps", "cautions.items", "answers.questions.readers", "predictiveValue.flaggedLots", "kits.flaggedLots",
+    private static readonly HashSet<string> FreeLists = new(StringComparer.Ordinal) { "answers.questions", "answers.nextSteps", "cautions.items", "answers.questions.readers", "predictiveValue.flaggedLots", "kits.flaggedLots", "comparison.leftOutLots",
         "kits.devices", "kits.contrasts", "kits.devices.lots", "truePrevalence.program.devices", "expected.devices.lots",
     };
 

@@ -40,6 +40,12 @@ internal sealed class Attacker
                 (kind + "conclusive", row["outcome"] == "positive" ? "positives" : "inconclusive"));
         }
 
+        foreach (var row in Rows(files, "comparison"))
+        {
+            var (trials, events) = row["measure"] switch { "positivity" => ("tests", "positives"), "invalid-runs" => ("runs", "unusable"), _ => ("conclusive", "refuted") };
+            Take(row, row["by"], [("trials", trials), ("events", events)], (events, trials));
+        }
+
         foreach (var row in Rows(files, "predictive-values").Where(row => row["basis"] == "observed"))
             Take(row, row["by"], [("confirmed", "confirmed"), ("refuted", "refuted"), ("without_conclusion", "open")], ("confirmed", "conclusive"));
         foreach (var row in Rows(files, "accuracy").Where(row => row["basis"] == "no-assumption"))

@@ -16,8 +16,6 @@ internal sealed class LevelModel
     /// <summary>Above so many levels the effect of each is integrated by Laplace's approximation.</summary>
     private const int MostQuadrature = 60;
 
-    private static readonly string Alike = UndefinedReason.GroupsAllAlike.Describe() + ", so that each is taken to have the program's rate";
-
     private readonly ComparedStrata strata;
     private readonly double designEffect;
     private readonly double confidence;
@@ -50,6 +48,9 @@ internal sealed class LevelModel
     /// <summary>The standard deviation between levels on the logit scale.</summary>
     public EstimateFinding Deviation { get; private set; }
 
+    /// <summary>Whether no variance between levels is more likely than none.</summary>
+    public bool IsAlike { get; private set; }
+
     /// <summary>The terms of period and what else is adjusted for; of levels too, where these are few.</summary>
     public IReadOnlyList<(string Term, string Level, EstimateFinding Odds, double? P, string Remark)> Terms => terms;
 
@@ -63,13 +64,21 @@ internal sealed class LevelModel
         var alike = fit.Reason == UndefinedReason.GroupsAllAlike;
         if (fit.Reason is { } reason)
         {
-            Array.Fill(adjusted, EstimateFinding.Undefined(alike ? Alike : reason.Describe()));
+            Array.Fill(adjusted, EstimateFinding.Undefined(reason.Describe()));
             (Spread, Deviation) = (EstimateFinding.Undefined(reason.Describe()), EstimateFinding.Undefined(reason.Describe()));
             if (!alike) return;
         }
 
         AddTerms(model, fit.Coefficients, fit.StandardErrors, skip: 1);
-        if (alike) return;
+        if (alike)
+        {
+            IsAlike = true;
+            double[] eta = [.. Enumerable.Range(0, strata.Strata.Count).Select(s => fit.Coefficients[0] + model.Of(s).Select((x, j) => x * fit.Coefficients[1 + j]).Sum())];
+            var (_, drawn) = new AlikeLevels(strata, eta, designEffect).Fit();
+            for (var i = 0; i < drawn.Length; i++) (adjusted[i], effects[i]) = (AlikeLevels.Rate(strata, eta, drawn[i], designEffect, confidence), drawn[i]);
+            return;
+        }
+
         foreach (var effect in fit.Effects)
         {
             var rate = EstimateFinding.Of(effect.Rate);

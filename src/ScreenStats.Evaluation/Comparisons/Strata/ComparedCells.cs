@@ -68,7 +68,7 @@ internal sealed class ComparedCells
             }
 
             var site = Sites.Of(cell.Site);
-            Add(At(new Key(Levels.Of(cell.Operator), site, cell.Day.DayNumber / 7, Firsts.Of(cell.Site), none, 0)), cell.Outcome, cell.FollowUp, cell.Runs);
+            Add(At(new Key(Levels.Of(cell.Operator), site, cell.Day.DayNumber / 7, Firsts.Of(cell.Site), none, Mark(cell.Occasion))), cell.Outcome, cell.FollowUp, cell.Runs);
         }
     }
 
@@ -77,6 +77,7 @@ internal sealed class ComparedCells
         var specimens = Enum.GetValues<Specimen>().ToDictionary(specimen => specimen, specimen => LevelNames.Of(specimen));
         var lots = new Dictionary<string, (string Device, int Marks)>(StringComparer.Ordinal);
         (string Lot, string Device, int Marks) lot = ("", "", 0);
+        var regions = tally.Cells.Sites.ToDictionary(site => site.Site, site => site.Region, StringComparer.Ordinal);
         var cellBefore = (Key: default(Key), Cell: (ComparedCell?)null);
         foreach (var cell in tally.Cells.Screens)
         {
@@ -92,7 +93,7 @@ internal sealed class ComparedCells
             }
 
             var specimen = specimens[cell.Specimen];
-            var name = by switch { CompareBy.Kit => lot.Device, CompareBy.Specimen => specimen, CompareBy.Region => ScreenStats.Counting.Cubes.Levels.None, _ => cell.Site };
+            var name = by switch { CompareBy.Kit => lot.Device, CompareBy.Specimen => specimen, CompareBy.Region => regions.GetValueOrDefault(cell.Site, ScreenStats.Counting.Cubes.Levels.None), _ => cell.Site };
             if (name == ScreenStats.Counting.Cubes.Levels.None)
             {
                 NotRecorded += cell.Runs;
@@ -100,11 +101,13 @@ internal sealed class ComparedCells
             }
 
             var (first, second) = by switch { CompareBy.Kit => (cell.Site, specimen), CompareBy.Specimen => (cell.Site, lot.Device), _ => (lot.Device, specimen) };
-            var key = new Key(Levels.Of(name), Sites.Of(cell.Site), cell.Day.DayNumber / 7, Firsts.Of(first), Seconds.Of(second), lot.Marks);
+            var key = new Key(Levels.Of(name), Sites.Of(cell.Site), cell.Day.DayNumber / 7, Firsts.Of(first), Seconds.Of(second), lot.Marks | Mark(cell.Occasion));
             if (cellBefore.Cell is null || cellBefore.Key != key) cellBefore = (key, At(key));
             Add(cellBefore.Cell, cell.Outcome, cell.FollowUp, cell.Runs);
         }
     }
+
+    private static int Mark(Occasion occasion) => occasion == Occasion.Outbreak ? 4 : 0;
 
     private ComparedCell At(Key key)
     {
