@@ -10,6 +10,9 @@ internal static class ComparisonSentences
 {
     private const string Path = "comparison";
 
+    // A design effect below this widens limits by less than a fortieth.
+    private const double WorthSaying = 1.05;
+
     public static ImmutableArray<Sentence> Of(ComparisonFindings findings)
     {
         var (one, many) = (ComparisonWords.One(findings.By), ComparisonWords.Many(findings.By));
@@ -28,7 +31,7 @@ internal static class ComparisonSentences
         foreach (var summary in leading) sentences.AddRange(new MeasureSentences(findings, summary).All().Select((sentence, index) => sentence with { BeginsParagraph = index == 0 }));
         var measures = sentences.Count;
         sentences.AddRange(LeftOut(findings, leading));
-        var widened = leading.Where(summary => summary.DesignEffect > 1).ToList();
+        var widened = leading.Where(summary => summary.DesignEffect >= WorthSaying).ToList();
         if (widened.Count > 0) sentences.Add(Clusters(widened));
         if (findings.NotRecordedRuns > 0)
         {

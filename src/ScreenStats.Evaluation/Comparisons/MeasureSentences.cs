@@ -11,6 +11,9 @@ internal sealed class MeasureSentences
     private const string Path = "comparison";
     private const int Named = 5;
     private const double NearlyOne = 0.995;
+
+    // Of many alike one is always the highest, by chance: it is named where it is more likely than not.
+    private const double WorthSaying = 0.5;
     private readonly ComparisonFindings findings;
     private readonly ComparisonSummary summary;
     private readonly List<ComparisonRow> rows;
@@ -87,7 +90,7 @@ internal sealed class MeasureSentences
         {
             text += $"; its adjusted rate is {{4}} ({Figure.Percent(findings.Confidence)} interval {{5}} to {{6}})";
             figures.AddRange([Adjusted(row), Figure.Number(path + ".adjusted.lower", row.Adjusted.Lower, Unit.Proportion), Figure.Number(path + ".adjusted.upper", row.Adjusted.Upper, Unit.Proportion)]);
-            if (row.Rank is { Place: 1 } rank && side == "above")
+            if (row.Rank is { Place: 1, ProbabilityHighest: >= WorthSaying } rank && side == "above")
             {
                 // A probability that would be printed as 1 is told in words.
                 text += rank.ProbabilityHighest >= NearlyOne ? ", all but certainly the highest of all" : ", the highest of all with a probability of {7}";
@@ -131,7 +134,7 @@ internal sealed class MeasureSentences
     private IEnumerable<Sentence> Blamed()
     {
         if (summary.AdjustedFor.IsEmpty) yield break;
-        var highest = summary is { Differ: true, HighestRaw: { } raw, HighestAdjusted: { } adjusted } && raw != adjusted;
+        var highest = summary is { Differ: true, HighestRaw: { } raw, HighestAdjusted: { } adjusted } && raw != adjusted && (Row(adjusted).Rank is not { } first || first.ProbabilityHighest >= WorthSaying);
         if (highest)
         {
             var (seen, fair) = (Row(summary.HighestRaw!), Row(summary.HighestAdjusted!));

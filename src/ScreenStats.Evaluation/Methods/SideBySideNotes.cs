@@ -58,7 +58,7 @@ internal static class SideBySideNotes
             "The same divided by the design effect, because runs of one person or of one site-week say less than as many independent ones.",
             ["X²/d, d the larger of the design effects over people and over site-weeks within sites, at least 1"], "J. N. K. Rao, A. J. Scott, 1992, Biometrics 48:577–585."),
         new(MethodNames.ExactHomogeneity, "Exact test of one rate",
-            "Where an expected count is below 5 the chi-square is not to be trusted: the probability of all tables that are no likelier than the one seen, given both margins; added up where that can be done, else from 9,999 tables drawn from the seed 1. As if all runs were independent.",
+            "Where an expected count is below 5 the chi-square is not to be trusted: the probability of all tables that are no likelier than the one seen, given both margins; added up where that can be done, else from 999 to 9,999 tables drawn from the seed 1, fewer the more events there are; not beyond some thousands of events, where the chi-square holds. As if all runs were independent.",
             ["p = Σ of the probabilities of tables no likelier; drawn: (1 + as unlikely)/(1 + drawn)"], "G. H. Freeman, J. H. Halton, 1951, Biometrika 38:141–149."),
         new(MethodNames.AssociationWithinStrata, "Whether they differ within strata",
             "Whether the sites differ within the same periods, devices and specimens, against any pattern: what differs between strata cannot make them differ. Divided by the design effect because people and weeks are alike. With few events expected it is rough.",

@@ -99,9 +99,9 @@ internal sealed class LevelFunnel
     /// <summary>A funnel whose limits allow for usual differences where there are enough levels to know them, and for clusters else.</summary>
     private Funnel Funnel(IReadOnlyList<GroupCount> groups)
     {
-        var usual = FunnelPlot.Of(groups);
-        if (usual.Model == FunnelModel.Additive && groups.Count(group => group.Trials > 0) >= WidenedInterval.FewestGroups) return usual;
-        return FunnelPlot.Of(groups, new FunnelOptions { Model = FunnelModel.Exact, Inner = Widened(Inner), Outer = Widened(Outer) });
+        var usual = FunnelPlot.Of(groups, new FunnelOptions { Model = FunnelModel.Additive, Inner = Inner, Outer = Outer });
+        if (usual.Overdispersed && groups.Count(group => group.Trials > 0) >= WidenedInterval.FewestGroups) return usual;
+        return usual with { Model = FunnelModel.Exact, Options = usual.Options with { Model = FunnelModel.Exact, Inner = Widened(Inner), Outer = Widened(Outer) } };
     }
 
     private double Widened(double level) => Widening.Confidence(Math.Min(7.5, Quantile.Normal(level) * Math.Sqrt(designEffect)));

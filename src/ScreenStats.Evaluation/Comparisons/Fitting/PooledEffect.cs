@@ -46,8 +46,7 @@ internal sealed record PooledEffect(double Value, string? Of, double? Persons, d
         {
             if (people.Cell(PersonScope.Site, measure, level.Name) is not { Trials: > 0, Persons: > 1 } cell) continue;
             var rate = (double)cell.Events / cell.Trials;
-            var free = cell.Persons / (cell.Persons - 1.0);
-            seen += free * (cell.EventsSquared - (2 * rate * cell.TrialsTimesEvents) + (rate * rate * cell.TrialsSquared));
+            seen += cell.EventsSquared - (2 * rate * cell.TrialsTimesEvents) + (rate * rate * cell.TrialsSquared);
             chance += cell.Trials * rate * (1 - rate);
         }
 
