@@ -105,7 +105,7 @@ public class MethodCatalogueTests
 
         used.Select(entry => entry.Note).Should().Equal(MethodCatalogue.All.Where(note => used.Any(entry => entry.Note == note)));
         used.Select(entry => entry.Note.Name).Should().Contain(["wilson", "wilson-widened", "rogan-gladen", "newcombe", "mantel-haenszel-sato", "hypergeometric", "step-down-holm", "logit"]);
-        used.Single(entry => entry.Note.Name == "newcombe").Tables.Select(table => table.Id).Should().Equal("kit-contrasts");
+        used.Single(entry => entry.Note.Name == "newcombe").Tables.Select(table => table.Id).Should().Equal("comparison-pairs", "kit-contrasts");
         MethodCatalogue.UsedIn([]).Should().BeEmpty();
     }
 }

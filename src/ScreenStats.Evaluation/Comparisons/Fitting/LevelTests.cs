@@ -63,7 +63,7 @@ internal sealed class LevelTests
             return;
         }
 
-        var exact = ExactHomogeneity.Test(groups, new ExactHomogeneityOptions { Replicates = (int)Math.Clamp(4_000_000 / steps, 999, 9_999), MostPartialTables = groups.Length <= 20 && steps <= 500 ? 20_000 : 0 });
+        var exact = ExactHomogeneity.Test(groups, new ExactHomogeneityOptions { Replicates = (int)Math.Clamp(4_000_000 / Math.Max(1, steps), 999, 9_999), MostPartialTables = groups.Length <= 20 && steps <= 500 ? 20_000 : 0 });
         rows.Add(row("exact") with
         {
             Method = MethodNames.ExactHomogeneity,
