@@ -118,6 +118,9 @@ public sealed class ReferenceTableTests
         ["RandomInterceptLogistic"] = "random-intercepts",
         ["Ranking"] = "ranks",
         ["RiskAdjustedCumulativeSum"] = "risk-adjusted-run-lengths",
+        ["GaussianLevel"] = "gaussian-levels",
+        ["BinomialLevel"] = "binomial-levels",
+        ["PenalisedSpline"] = "penalised-splines",
     };
 
     /// <summary>Static classes that return words or enumerations, not figures.</summary>

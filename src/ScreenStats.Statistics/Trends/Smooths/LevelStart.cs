@@ -1,4 +1,5 @@
 using ScreenStats.Statistics.Numerics;
+using ScreenStats.Statistics.Regression;
 
 namespace ScreenStats.Statistics.Trends.Smooths;
 
@@ -70,9 +71,7 @@ public sealed record LevelStart
         }
 
         if (Events == 0) return 0;
-        return Events + Others is var weight && weight > 0
-            ? -(Events * Regression.LogisticRegression.SoftPlus(-logit)) - (Others * Regression.LogisticRegression.SoftPlus(logit)) - LogBeta(Events, Others)
-            : 0;
+        return -(Events * LogisticRegression.SoftPlus(-logit)) - (Others * LogisticRegression.SoftPlus(logit)) - LogBeta(Events, Others);
     }
 
     /// <summary>ln B(a, b) = ln Gamma(a) + ln Gamma(b) - ln Gamma(a + b), from the Stirling remainders of a, b and a + b.</summary>

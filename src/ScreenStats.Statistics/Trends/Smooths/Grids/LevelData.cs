@@ -69,7 +69,9 @@ internal sealed class LevelData
         double Tail(double seen) => Math.Min(spread, (45 / seen) + normal);
         var low = logits.Min() - Tail(events) - (9 * sigma * Math.Sqrt(Stretch(period => period.Events)));
         var high = logits.Max() + Tail(others) + (9 * sigma * Math.Sqrt(Stretch(period => period.Trials - period.Events)));
-        return (low, high);
+
+        // Before any count only the start says where the logit lies.
+        return Start.Mean is { } centre ? (Math.Min(low, centre - spread), Math.Max(high, centre + spread)) : (low, high);
     }
 
     private double First(double start, Func<PeriodCount, double> of) =>

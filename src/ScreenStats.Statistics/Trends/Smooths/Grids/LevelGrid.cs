@@ -11,11 +11,19 @@ namespace ScreenStats.Statistics.Trends.Smooths.Grids;
 /// </summary>
 internal sealed class LevelGrid
 {
-    private const double PointsPerDeviation = 4.5;
+    /// <summary>Lattice points to the narrowest standard deviation where figures are read off.</summary>
+    public const double Dense = 4.5;
+
+    /// <summary>The same where only a likelihood, or one of many parts of an average, is wanted.</summary>
+    public const double Sparse = 3;
+
     private const int MostPoints = 200_000;
 
     // A step that the period before makes less likely than this is seen through the tails of its distribution, which a lattice wider than the steps does not hold.
     private const double Doubtful = 1e-6;
+
+    // The same for what was cut off beyond the windows.
+    private const double Lost = 1e-8;
 
     private readonly LevelData data;
     private readonly double sigma;
@@ -28,10 +36,10 @@ internal sealed class LevelGrid
     private readonly Dictionary<long, LevelKernel> kernels = [];
     private readonly (int First, double[] Values)[] forward;
 
-    private LevelGrid(LevelData data, double sigma, double low, double high, double step, bool fine)
+    private LevelGrid(LevelData data, double sigma, double low, double high, double step, bool fine, bool sparse)
     {
         (this.data, this.sigma, this.low, this.step, this.fine) = (data, sigma, low, step, fine);
-        negligible = fine ? 1e-40 : 1e-16;
+        negligible = fine ? 1e-40 : sparse ? 1e-13 : 1e-16;
         var points = (int)Math.Ceiling((high - low) / step) + 1;
         (soft, rates) = (new double[points], new double[points]);
         for (var i = 0; i < points; i++)
@@ -48,16 +56,16 @@ internal sealed class LevelGrid
     public double LogLikelihood { get; private set; }
 
     /// <summary>The grid with its forward sums; null where it would take too many points, or no path leads through the counts.</summary>
-    public static LevelGrid? Of(LevelData data, double sigma)
+    public static LevelGrid? Of(LevelData data, double sigma, double points = Dense)
     {
         var (low, high) = data.Range(sigma);
         var steady = sigma == 0 ? double.PositiveInfinity : data.MostInformation * Math.Sqrt(1 + (4 / (data.MostInformation * sigma * sigma)));
-        var step = Math.Min(0.4, 1 / Math.Sqrt(Math.Min(steady, data.AllInformation)) / PointsPerDeviation);
+        var step = Math.Min(0.4, 1 / Math.Sqrt(Math.Min(steady, data.AllInformation)) / points);
         if ((high - low) / step > MostPoints) return null;
-        var grid = new LevelGrid(data, sigma, low, high, step, fine: sigma == 0 || sigma >= 1.5 * step);
+        var grid = new LevelGrid(data, sigma, low, high, step, fine: sigma == 0 || sigma >= 1.5 * step, points < Dense);
         if (grid.Forward()) return grid;
         if (sigma == 0 || grid.fine || (high - low) / (sigma / 1.5) > MostPoints) return null;
-        grid = new LevelGrid(data, sigma, low, high, sigma / 1.5, fine: true);
+        grid = new LevelGrid(data, sigma, low, high, sigma / 1.5, fine: true, sparse: false);
         return grid.Forward() ? grid : null;
     }
 
@@ -70,7 +78,7 @@ internal sealed class LevelGrid
         {
             events += data.Periods[t].Events;
             others += data.Periods[t].Trials - data.Periods[t].Events;
-            if (data.Start.Mean is not null || (events > 0 && others > 0)) filtered[t] = Marginal(forward[t].First, (double[])forward[t].Values.Clone());
+            if (data.Start.Mean is not null || (events > 0 && others > 0)) filtered[t] = Marginal(forward[t].First, forward[t].Values);
         }
 
         return filtered;
@@ -95,8 +103,7 @@ internal sealed class LevelGrid
             double top = 0;
             for (var i = 0; i < product.Length; i++) top = Math.Max(top, product[i] = values[i] * message[i]);
             for (var i = 0; i < message.Length; i++) message[i] /= top;
-            var (left, right) = Window(product, top * 1e-17);
-            smoothed[t] = Marginal(begin + left, product[left..(right + 1)]);
+            smoothed[t] = Marginal(begin, product);
         }
 
         return smoothed;
@@ -124,7 +131,11 @@ internal sealed class LevelGrid
         return ones;
     }
 
-    private LevelMarginal Marginal(int first, double[] values) => new(low + (step * first), step, values, rates.AsSpan(first, values.Length));
+    private LevelMarginal Marginal(int first, double[] values)
+    {
+        var (left, right) = Window(values, values.Max() * 1e-15);
+        return new LevelMarginal(low + (step * (first + left)), step, values[left..(right + 1)], rates.AsSpan(first + left, right - left + 1));
+    }
 
     private LevelKernel Kernel(long gap)
     {
@@ -132,6 +143,7 @@ internal sealed class LevelGrid
         return kernel;
     }
 
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     private bool Forward()
     {
         var values = new double[soft.Length];
@@ -140,6 +152,10 @@ internal sealed class LevelGrid
         var start = values.Max();
         for (var i = 0; i < values.Length; i++) values[i] = Math.Exp(values[i] - start);
         var log = start + data.Coefficients;
+
+        // What was cut off on either side: later counts must not make it count again, unless steps have filled it up since.
+        Span<int> cut = [-1, -1];
+        Span<double> lost = [0, 0];
         for (var t = 0; t < forward.Length; t++)
         {
             if (t > 0)
@@ -152,7 +168,8 @@ internal sealed class LevelGrid
             }
 
             var before = t == 0 || fine ? null : (double[])values.Clone();
-            log += Weigh(t, first, values);
+            var weight = Weigh(t, first, values);
+            log += weight;
             var (at, top, sum) = (0, 0.0, 0.0);
             for (var i = 0; i < values.Length; i++)
             {
@@ -162,8 +179,20 @@ internal sealed class LevelGrid
 
             if (!(sum > 0)) return false;
             if (before is not null && before[at] < Doubtful * before.Max()) return false;
+            for (var side = 0; side < 2; side++)
+            {
+                if (cut[side] < 0) continue;
+                lost[side] *= Math.Exp((data.Periods[t].Events * (low + (step * cut[side]))) - (data.Periods[t].Trials * soft[cut[side]]) - weight);
+                var place = cut[side] - first;
+                if (place >= 0 && place < values.Length && values[place] > 100 * lost[side]) cut[side] = -1;
+                else if (lost[side] > Lost * top) return false;
+            }
+
             log += Math.Log(sum * step);
             var (left, right) = Window(values, top * negligible);
+            if (first + left > 0 && (cut[0] < 0 || values[left] >= lost[0])) (cut[0], lost[0]) = (first + left, values[left]);
+            if (first + right < soft.Length - 1 && (cut[1] < 0 || values[right] >= lost[1])) (cut[1], lost[1]) = (first + right, values[right]);
+            (lost[0], lost[1]) = (lost[0] / (sum * step), lost[1] / (sum * step));
             if (left > 0 || right < values.Length - 1) values = values[left..(right + 1)];
             first += left;
             for (var i = 0; i < values.Length; i++) values[i] /= sum * step;
@@ -175,6 +204,7 @@ internal sealed class LevelGrid
     }
 
     /// <summary>Multiplies by the likelihood of a period's counts over its highest in the window, and gives the logarithm of that.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     private double Weigh(int t, int first, double[] values)
     {
         var (events, trials) = (data.Periods[t].Events, data.Periods[t].Trials);
@@ -213,10 +243,12 @@ internal sealed class LevelGrid
     [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     private static double Product(ReadOnlySpan<double> a, ReadOnlySpan<double> b)
     {
-        // Two lanes at a time on every machine, so that sums are the same on all.
-        var sum = Vector128<double>.Zero;
+        // Four lanes at a time on every machine, so that sums are the same on all.
+        var sums = Vector256<double>.Zero;
         var i = 0;
-        for (; i + 2 <= a.Length; i += 2) sum += Vector128.Create(a[i], a[i + 1]) * Vector128.Create(b[i], b[i + 1]);
-        return sum[0] + sum[1] + (i < a.Length ? a[i] * b[i] : 0);
+        for (; i + 4 <= a.Length; i += 4) sums += Vector256.Create(a[i..]) * Vector256.Create(b[i..]);
+        double rest = 0;
+        for (; i < a.Length; i++) rest += a[i] * b[i];
+        return (sums[0] + sums[1]) + (sums[2] + sums[3]) + rest;
     }
 }

@@ -6,7 +6,7 @@ namespace ScreenStats.Statistics.Trends.Smooths.Grids;
 internal sealed class SigmaProfile
 {
     private const double Most = 10;
-    private const int Nodes = 16;
+    private const double Fall = 12.5;
 
     // Points of the likelihood, sigma doubling from one to the next.
     private readonly List<(double Sigma, double Log)> lattice = [];
@@ -17,10 +17,11 @@ internal sealed class SigmaProfile
         this.data = data;
         Constant = ConstantLevel.All(data).LogLikelihood;
 
-        // Below this the whole span moves by a tenth of what is known of its mean: the likelihood is linear in the variance.
-        var sigma = Math.Min(0.1, 0.1 / Math.Sqrt(data.AllInformation * Math.Max(1, data.Span)));
+        // Below the least the whole span moves by a tenth of what is known of its mean: the likelihood is linear in the variance. The search goes down
+        // from wide steps, since narrow ones that the counts refute take the most points; and up from them only where it must.
+        var least = Math.Min(0.1, 0.1 / Math.Sqrt(data.AllInformation * Math.Max(1, data.Span)));
         var top = double.NegativeInfinity;
-        for (; sigma < Most; sigma *= 2)
+        for (var sigma = Most / 4; sigma > least; sigma /= 2)
         {
             var log = LogLikelihood(sigma);
             lattice.Add((sigma, log));
@@ -28,7 +29,13 @@ internal sealed class SigmaProfile
             if (log < top - 30) break;
         }
 
-        if (sigma >= Most) lattice.Add((Most, LogLikelihood(Most)));
+        lattice.Reverse();
+        for (var sigma = Most / 2; sigma <= Most && lattice[^1].Log > top - 20; sigma *= 2)
+        {
+            lattice.Add((sigma, LogLikelihood(sigma)));
+            top = Math.Max(top, lattice[^1].Log);
+        }
+
         Search();
     }
 
@@ -41,19 +48,25 @@ internal sealed class SigmaProfile
     /// <summary>Whether the likelihood still rises where sigma is larger than can be meant.</summary>
     public bool IsUnbounded { get; private set; }
 
-    /// <summary>Lattices at the nodes of a rule over sigma, with weights that sum to 1; the mean of sigma and the average likelihood.</summary>
+    /// <summary>Whether no lattice within the limits of this library holds the counts: hundreds of millions of trials a period.</summary>
+    public bool IsBeyond => lattice.All(point => !double.IsFinite(point.Log));
+
+    /// <summary>Points of sigma with weights that sum to 1; the mean of sigma and the average likelihood.</summary>
     /// <param name="scale">The standard deviation of the half-normal density of sigma.</param>
-    public (ImmutableArray<(LevelGrid Grid, double Weight)> Parts, double Sigma, double LogLikelihood) Average(double scale)
+    /// <remarks>
+    /// Likelihood and density depend on the square of sigma, so that they go on below 0 as in a mirror: the trapezoidal rule over all multiples
+    /// of a step of about one standard deviation of sigma errs by a part in a million. Those that weigh less than a part in 10,000 are left out.
+    /// </remarks>
+    public (ImmutableArray<(double Sigma, double Weight)> Parts, double Sigma, double LogLikelihood) Average(double scale)
     {
-        static double Finite(double log) => double.IsFinite(log) ? log : -1e300;
-        double Log(double sigma, double log) => Finite(log) - (0.5 * (sigma / scale) * (sigma / scale));
-        List<(double Sigma, double Log)> points = [(0, Constant), .. lattice.Select(point => (point.Sigma, Log(point.Sigma, point.Log)))];
+        double Log(double sigma, double log) => (double.IsFinite(log) ? log : -1e300) - (0.5 * (sigma / scale) * (sigma / scale));
+        List<(double Sigma, double Log)> points = [(0, Log(0, Constant)), .. lattice.Select(point => (point.Sigma, Log(point.Sigma, point.Log)))];
         var best = points.Index().MaxBy(point => point.Item.Log).Index;
-        var least = points[best].Log - 16;
+        var least = points[best].Log - Fall;
         double End(int inside, int outside)
         {
             var (near, far) = (points[inside].Sigma, points[outside].Sigma);
-            for (var step = 0; step < 4; step++)
+            for (var step = 0; step < 3; step++)
             {
                 var middle = (near + far) / 2;
                 if (Log(middle, LogLikelihood(middle)) < least) far = middle;
@@ -69,23 +82,48 @@ internal sealed class SigmaProfile
         while (right < points.Count - 1 && points[right].Log >= least) right++;
         var low = points[left].Log >= least ? 0 : End(left + 1, left);
         var high = points[right].Log >= least ? points[right].Sigma : End(right - 1, right);
-        var rule = new MathNet.Numerics.Integration.GaussLegendreRule(low, high, Nodes);
-        List<(LevelGrid Grid, double Log, double Sigma)> parts = [];
-        for (var k = 0; k < Nodes; k++)
+
+        // Over x with sigma = unit sinh x the peak is near to a bell: halve the step until the sum stays. Steps as wide as the most telling period is
+        // sure of its logit change the smooth most, so that smaller ones stand closer.
+        var unit = Math.Min(Math.Max(points[best].Sigma, high / 20) / 2, 1 / Math.Sqrt(data.MostInformation));
+        var (from, to) = (Math.Asinh(low / unit), Math.Asinh(high / unit));
+        var width = (to - from) / 5;
+        List<(double Sigma, double Log)> parts = [];
+        void Add(long k)
         {
-            var sigma = rule.Abscissas[k];
-            if (LevelGrid.Of(data, sigma) is not { } grid) continue;
-            parts.Add((grid, Log(sigma, grid.LogLikelihood) + Math.Log(rule.Weights[k] * Math.Sqrt(2 / Math.PI) / scale), sigma));
+            var sigma = unit * Math.Sinh(k * width);
+            var log = k == 0 ? Constant : LogLikelihood(sigma);
+            if (double.IsFinite(log)) parts.Add((sigma, Log(sigma, log) + Math.Log((k == 0 ? 0.5 : 1) * unit * Math.Cosh(k * width) * Math.Sqrt(2 / Math.PI) / scale)));
         }
 
+        for (var k = (long)Math.Ceiling(from / width); k * width <= to; k++) Add(k);
+        for (var halving = 0; halving < 3; halving++)
+        {
+            var coarse = LogSum(parts);
+            width /= 2;
+            for (var k = (long)Math.Ceiling(from / width); k * width <= to; k++)
+            {
+                if (k % 2 != 0) Add(k);
+            }
+
+            if (Math.Abs(LogSum(parts) - Math.Log(2) - coarse) < 0.03) break;
+        }
+
+        parts.Sort((a, b) => a.Sigma.CompareTo(b.Sigma));
         var top = parts.Max(part => part.Log);
+        var all = parts.Sum(part => Math.Exp(part.Log - top));
+        parts.RemoveAll(part => Math.Exp(part.Log - top) < 1e-4 * all);
         var sum = parts.Sum(part => Math.Exp(part.Log - top));
-        var kept = parts.Where(part => part.Log > top - 16).ToList();
-        var keptSum = kept.Sum(part => Math.Exp(part.Log - top));
-        return ([.. kept.Select(part => (part.Grid, Math.Exp(part.Log - top) / keptSum))], kept.Sum(part => part.Sigma * Math.Exp(part.Log - top)) / keptSum, top + Math.Log(sum));
+        return ([.. parts.Select(part => (part.Sigma, Math.Exp(part.Log - top) / sum))], parts.Sum(part => part.Sigma * Math.Exp(part.Log - top)) / sum, top + Math.Log(all * width));
     }
 
-    private double LogLikelihood(double sigma) => LevelGrid.Of(data, sigma)?.LogLikelihood ?? double.NegativeInfinity;
+    private static double LogSum(List<(double Sigma, double Log)> parts)
+    {
+        var top = parts.Max(part => part.Log);
+        return top + Math.Log(parts.Sum(part => Math.Exp(part.Log - top)));
+    }
+
+    private double LogLikelihood(double sigma) => LevelGrid.Of(data, sigma, LevelGrid.Sparse)?.LogLikelihood ?? double.NegativeInfinity;
 
     private void Search()
     {
@@ -115,53 +153,35 @@ internal sealed class SigmaProfile
         MostLikely = Math.Exp(Top(Math.Log(lattice[best].Sigma)));
     }
 
-    /// <summary>The top near a point of the lattice: golden sections, then the root of the slope of the polynomial through five points around.</summary>
+    /// <summary>The top of the polynomial through five points around, drawn together until it lies among them.</summary>
     private double Top(double near)
     {
-        const double Golden = 0.3819660112501051;
-        double At(double logSigma) => LogLikelihood(Math.Exp(logSigma));
-        var (a, b, c) = (near - Math.Log(2), near, Math.Min(Math.Log(Most), near + Math.Log(2)));
+        double At(double logSigma) => LogLikelihood(Math.Exp(Math.Min(logSigma, Math.Log(Most))));
+        var (b, width) = (near, 0.3);
         var atB = At(b);
-        while (c - a > 0.08)
+        for (var again = 0; again < 12; again++)
         {
-            var right = c - b > b - a;
-            var next = right ? b + (Golden * (c - b)) : b - (Golden * (b - a));
-            var at = At(next);
-            if (at > atB)
-            {
-                if (right) a = b;
-                else c = b;
-                (b, atB) = (next, at);
-            }
-            else if (right)
-            {
-                c = next;
-            }
-            else
-            {
-                a = next;
-            }
-        }
-
-        const double Width = 0.05;
-        for (var again = 0; again < 3; again++)
-        {
-            var (f, g, h, i) = (At(b - (2 * Width)), At(b - Width), At(b + Width), At(b + (2 * Width)));
+            var (f, g, h, i) = (At(b - (2 * width)), At(b - width), At(b + width), At(b + (2 * width)));
             var first = (f - (8 * g) + (8 * h) - i) / 12;
             var second = (-f + (16 * g) - (30 * atB) + (16 * h) - i) / 12;
             var third = (-f + (2 * g) - (2 * h) + i) / 2;
             var fourth = f - (4 * g) + (6 * atB) - (4 * h) + i;
-            double u = 0;
-            for (var step = 0; step < 20; step++)
+            var u = first > 0 ? 1.0 : -1.0;
+            if (second < 0)
             {
-                var slope = first + (u * (second + (u * ((third / 2) + (u * fourth / 6)))));
-                var curve = second + (u * (third + (u * fourth / 2)));
-                if (!(curve < 0)) break;
-                u = Math.Clamp(u - (slope / curve), -2, 2);
+                u = 0;
+                for (var step = 0; step < 20; step++)
+                {
+                    var slope = first + (u * (second + (u * ((third / 2) + (u * fourth / 6)))));
+                    var curve = second + (u * (third + (u * fourth / 2)));
+                    if (!(curve < 0)) break;
+                    u = Math.Clamp(u - (slope / curve), -2, 2);
+                }
             }
 
-            b += Width * u;
-            if (Math.Abs(u) < 0.5) break;
+            b += width * u;
+            if (width < 0.05 && Math.Abs(u) < 1) break;
+            if (Math.Abs(u) < 1) width = 0.02;
             atB = At(b);
         }
 

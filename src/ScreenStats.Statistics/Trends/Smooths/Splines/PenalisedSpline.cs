@@ -7,7 +7,7 @@ public static class PenalisedSpline
 {
     // Logarithms of the penalty's weight over its scale, from a curve through each point to a straight line.
     private const double Least = -16;
-    private const double Most = 26;
+    private const double Most = 20;
 
     /// <summary>A spline on the logit of a proportion.</summary>
     /// <param name="counts">Events of trials, in any order; counts at the same time are added.</param>
@@ -19,7 +19,8 @@ public static class PenalisedSpline
     /// <remarks>
     /// Cubic B-splines over segments of equal length; log-likelihood less smoothing / 2 times the sum of squared second differences of the coefficients, by Newton's steps halved
     /// while it falls (without halving they can diverge). Effective degrees of freedom: trace of (B'WB + λP)⁻¹ B'WB. Limits: logit ± normal quantile times the
-    /// root of b'(B'WB + λP)⁻¹b, which speak of the curve's bias too, on average over time; they take the smoothing as known. Where the counts vary more
+    /// root of b'(B'WB + λP)⁻¹b, which speak of the curve's bias too, on average over time; they take the smoothing as known. Cross-validation is a ratio of two figures that vanish where the curve goes through each point:
+    /// it is not looked at where less than a tenth of the points is left as freedom. Where the counts vary more
     /// than binomial ones divide events and trials by a design effect first. Source: Eilers PHC, Marx BD, Stat Sci 1996;11:89-121; Wood SN, J R Stat Soc B 2011;73:3-36 (from memory).
     /// </remarks>
     public static SplineFit Binomial(IReadOnlyList<SplineCount> counts, SplineOptions? options = null)
@@ -72,7 +73,7 @@ public static class PenalisedSpline
             return new SplineRate(count, link, Math.Sqrt(variance), family.Rate(link), new Interval(family.Rate(link - half), family.Rate(link + half)));
         });
         return new SplineFit(
-            [.. points], counts.Length, solution.Coefficients, solution.Smoothing, choice, solution.DegreesOfFreedom < 2 + 1e-4, solution.DegreesOfFreedom, solution.Deviance,
+            [.. points], counts.Length, solution.Coefficients, solution.Smoothing, choice, solution.DegreesOfFreedom < 2 + 1e-3, solution.DegreesOfFreedom, solution.Deviance,
             solution.Deviance + (2 * solution.DegreesOfFreedom), solution.CrossValidation, solution.RestrictedLogLikelihood, options.Confidence, null);
     }
 
@@ -106,7 +107,7 @@ public static class PenalisedSpline
     private static SplineSolution? Chosen(SplineModel model, SmoothingChoice choice)
     {
         double Score(SplineSolution? solution) => solution is null ? double.PositiveInfinity
-            : choice == SmoothingChoice.CrossValidation ? Math.Log(solution.CrossValidation ?? double.PositiveInfinity) : -solution.RestrictedLogLikelihood;
+            : choice == SmoothingChoice.CrossValidation ? model.LogCrossValidation(solution) : -solution.RestrictedLogLikelihood;
         double ScoreAt(double log) => Score(model.At(model.Scale * Math.Exp(log)));
 
         // From the stiffest down, each fit starting at the one before.

@@ -100,6 +100,10 @@ internal sealed class SplineModel
         return null;
     }
 
+    /// <summary>The logarithm of the score of cross-validation; infinite where next to no freedom is left.</summary>
+    public double LogCrossValidation(SplineSolution solution) =>
+        counts.Length - solution.DegreesOfFreedom >= counts.Length / 10.0 && solution.CrossValidation is { } score ? Math.Log(score) : double.PositiveInfinity;
+
     /// <summary>The spline and its variance at a place.</summary>
     public (double Link, double Variance) At(SplineSolution solution, double place)
     {
