@@ -64,7 +64,7 @@ internal sealed class TrendAnalysis
     private void Add(SeriesBasis basis)
     {
         var shown = TrendSeries.Of(basis.Cube, basis.Measure, Shown(), end);
-        var deflation = Deflation.Of(basis, tally);
+        var deflation = Deflation.Of(basis, tally, end);
         var smooths = SmoothFits.Of(shown, deflation.Factor, Confidence);
         points.AddRange(SeriesRows.Of(basis, shown, smooths, deflation, tally.Cells.Period, settings.Community, Confidence));
 

@@ -65,7 +65,7 @@ public sealed class TrendStudyTests(ITestOutputHelper output)
         var cube = TrendCube.Of(tally, _ => true)!;
         var basis = new SeriesBasis(TrendMeasure.Positivity, TrendBasis.All, true, cube);
         var end = new DataEnd(cube, new ProgramSettings());
-        var deflation = Deflation.Of(basis, tally).Factor;
+        var deflation = Deflation.Of(basis, tally, end).Factor;
         var weeks = FittedSeries.Of(TrendSeries.Of(cube, TrendMeasure.Positivity, ReportPeriod.Week, end), deflation);
         var days = FittedSeries.Of(TrendSeries.Of(cube, TrendMeasure.Positivity, ReportPeriod.Day, end), deflation);
         GrowthRow Straight(FittedSeries stretch) => GrowthFits.Straight(basis, Grouping.Program, "", stretch, GrowthSegment.WholeSpan, 0.95);
@@ -131,8 +131,16 @@ public sealed class TrendStudyTests(ITestOutputHelper output)
             Operators = [.. cells.Select(cell => new OperatorCell(Levels.None, cell.Site, cell.Day, cell.Outcome, cell.FollowUp, cell.Runs))],
             Notable = [.. cells.Where(cell => cell.Outcome == Outcome.Positive).SelectMany(cell => Enumerable.Repeat(
                 new NotableRun(cell.Day.ToDateTime(default), true, cell.Site, cell.Lot, Levels.None, Levels.None, Specimen.NotRecorded, CollectedBy.NotRecorded, cell.Outcome, cell.FollowUp, null, null), (int)cell.Runs))],
+            Persons = [Sum(PersonMeasure.Positivity, cells, events: true), Sum(PersonMeasure.InvalidRuns, cells, events: false), Sum(PersonMeasure.Refuted, cells, events: false)],
             Participation = [new ParticipationCell(1, cells.Sum(cell => cell.Runs))],
         });
+    }
+
+    // Every run is another person's.
+    private static PersonCell Sum(PersonMeasure measure, List<ScreenCell> cells, bool events)
+    {
+        var (n, x) = (cells.Sum(cell => cell.Runs), events ? cells.Where(cell => cell.Outcome == Outcome.Positive).Sum(cell => cell.Runs) : 0);
+        return new PersonCell(PersonScope.Program, "", null, measure, n, x, n, x, n, x, x);
     }
 
     private static double Normal(RandomNumbers random) => Math.Sqrt(-2 * Math.Log(1 - random.Next())) * Math.Cos(2 * Math.PI * random.Next());

@@ -77,7 +77,7 @@ public class TrendSeriesTests
     public void Runs_because_of_an_outbreak_do_not_lead()
     {
         var tally = new ProgramSketch().Weeks(12, _ => 5).Tally();
-        var marked = Tally.FromCells(tally.Cells with { Screens = [.. tally.Cells.Screens.Select(cell => cell.Day >= TrendSketch.Monday(10) ? cell with { Occasion = Occasion.Outbreak } : cell)] });
+        var marked = Tally.FromCells(tally.Cells with { Screens = [.. tally.Cells.Screens.Select(cell => cell.Day >= TrendSketch.Monday(10) ? cell with { Occasion = Occasion.Outbreak } : cell)], Operators = [.. tally.Cells.Operators.Select(cell => cell.Day >= TrendSketch.Monday(10) ? cell with { Occasion = Occasion.Outbreak } : cell)] });
 
         var trends = Evaluator.Evaluate(marked, new ProgramSettings()).Trends;
 

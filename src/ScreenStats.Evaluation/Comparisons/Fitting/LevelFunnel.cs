@@ -104,7 +104,8 @@ internal sealed class LevelFunnel
         return usual with { Model = FunnelModel.Exact, Options = usual.Options with { Model = FunnelModel.Exact, Inner = Widened(Inner), Outer = Widened(Outer) } };
     }
 
-    private double Widened(double level) => Widening.Confidence(Math.Min(7.5, Quantile.Normal(level) * Math.Sqrt(designEffect)));
+    // At the most that can be told from certainty the outer limits stay beyond the inner ones.
+    private double Widened(double level) => Widening.Confidence(Math.Min(level >= Outer ? 7.5 : 7, Quantile.Normal(level) * Math.Sqrt(designEffect)));
 
     private double? Chance(Funnel funnel, FunnelPoint point) =>
         point.Reason is not null || funnel.Target is not { } target ? null

@@ -33,6 +33,9 @@ internal sealed class DataEnd
         for (var day = 0; day < 7; day++) idle[day] = all.Weeks > 2 && runs[day] < TrendRules.IdleWeekday * sum;
     }
 
+    /// <summary>Whether nothing is to be expected any more of the ISO week from a Monday.</summary>
+    public bool CoversWeek(DateOnly monday) => Covers(DateOnly.FromDayNumber(Math.Min(monday.DayNumber + 6, DateOnly.MaxValue.DayNumber)));
+
     /// <summary>Whether nothing is to be expected any more up to and including a day.</summary>
     public bool Covers(DateOnly day)
     {

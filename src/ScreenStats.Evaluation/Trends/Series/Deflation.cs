@@ -16,14 +16,14 @@ internal sealed record Deflation(double Factor, string From)
 
     public static Deflation None { get; } = new(1, "none");
 
-    public static Deflation Of(SeriesBasis basis, Tally tally)
+    public static Deflation Of(SeriesBasis basis, Tally tally, DataEnd end)
     {
-        var (persons, sites) = (Persons(basis.Measure, tally), Sites(basis.Cube, basis.Measure));
+        var (persons, sites) = (Persons(basis.Measure, tally, end), Sites(basis.Cube, basis.Measure, end));
         return Math.Max(persons, sites) <= 1 ? None : persons >= sites ? new Deflation(persons, "persons") : new Deflation(sites, "sites");
     }
 
     /// <summary>Squared deviations of people from the rate of their site-week, over what they would be if all runs were independent.</summary>
-    private static double Persons(TrendMeasure measure, Tally tally)
+    private static double Persons(TrendMeasure measure, Tally tally, DataEnd end)
     {
         var counted = measure switch
         {
@@ -35,6 +35,7 @@ internal sealed record Deflation(double Factor, string From)
         foreach (var cell in tally.Cells.Persons)
         {
             if (cell.Scope != PersonScope.SiteWeek || cell.Measure != counted || cell.Persons < 2 || cell.Events == 0 || cell.Events == cell.Trials) continue;
+            if (cell.PeriodStart is { } monday && !end.CoversWeek(monday)) continue;
             var rate = (double)cell.Events / cell.Trials;
             seen += (cell.EventsSquared - (2 * rate * cell.TrialsTimesEvents) + (rate * rate * cell.TrialsSquared)) * cell.Persons / (cell.Persons - 1);
             expected += rate * (1 - rate) * cell.Trials;
@@ -44,13 +45,19 @@ internal sealed record Deflation(double Factor, string From)
     }
 
     /// <summary>Squared deviations of site-weeks from the week's rate times the site's ratio, over what they would be by chance.</summary>
-    private static double Sites(TrendCube cube, TrendMeasure measure)
+    private static double Sites(TrendCube cube, TrendMeasure measure, DataEnd end)
     {
         var (trials, events) = (new double[cube.Weeks], new double[cube.Weeks]);
         foreach (var (week, counts) in cube.Sites.Values.SelectMany(weeks => weeks))
         {
             trials[week] += counts.Trials(measure);
             events[week] += counts.Events(measure);
+        }
+
+        // A week that is not over is fitted nowhere.
+        for (var week = 0; week < trials.Length; week++)
+        {
+            if (!end.CoversWeek(cube.FirstMonday.AddDays(7 * week))) trials[week] = events[week] = 0;
         }
 
         double seen = 0, expected = 0;
