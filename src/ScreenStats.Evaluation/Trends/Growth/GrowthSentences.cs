@@ -35,7 +35,7 @@ internal static class GrowthSentences
         var (wording, path, subject) = (new Wording(), Path(row), TrendWords.Subject(row.Measure));
         var growth = row.GrowthPerWeek;
         if (growth.Estimate is null && growth.Lower is null && growth.Upper is null)
-            return wording.Sentence($"Whether {TrendWords.Name(row.Measure)} rises or falls cannot be told{(now ? "" : " over the whole span")}: {growth.EstimateUndefined}.");
+            return wording.Sentence($"Whether {TrendWords.Name(row.Measure)} rises or falls cannot be told{(row.Segment == GrowthSegment.RecentEightWeeks ? " for the last eight weeks" : now ? "" : " over the whole span")}: {growth.EstimateUndefined}.");
         var span = (now ? series.PeriodsAre == "day" && series.FittedBy == "day" ? "over the days from " : "over the complete weeks from " : "over the whole span from ")
             + wording.Day(path + ".from", row.From) + " to " + wording.Day(path + ".to", row.To);
         if (growth.Estimate is null) return wording.Sentence(Unbounded(row, wording, path, subject, span));

@@ -18,7 +18,7 @@ internal static class SurroundingSentences
             var (wording, path) = (new Wording(), FigurePath.Row("trends.weekdays", far.Key));
             var limits = far is { RatioLower: { } lower, RatioUpper: { } upper } ? $", {wording.Ratio(path + ".ratioLower", lower)} to {wording.Ratio(path + ".ratioUpper", upper)}" : "";
             yield return wording.Sentence(
-                $"{TrendWords.Subject(days.Key)} differs by the day of the week more than chance makes it ({wording.Add(Figure.Number(path + ".pValue", far.PValue, Unit.PValue))}), most on {wording.Name(path + ".weekday", far.Weekday)}: "
+                $"{TrendWords.Subject(days.Key)} differs by the day of the week more than chance makes it (chance of as much: {wording.Add(Figure.Number(path + ".pValue", far.PValue, Unit.PValue))}), most on {wording.Name(path + ".weekday", far.Weekday)}: "
                 + $"{wording.Ratio(path + ".oddsRatio", far.OddsRatio)} times the odds of the mean day{limits}. Who is tested on which day may be the reason.");
         }
     }
