@@ -58,4 +58,16 @@ internal static class Guard
         if (!(designEffect >= 1) || !double.IsFinite(designEffect))
             throw new ArgumentOutOfRangeException(name, designEffect, "A design effect must be a finite number, 1 or more.");
     }
+
+    /// <summary>A time in days, from 0 to a billion: no sum or quotient of such times overflows.</summary>
+    public static void Days(double value, [CallerArgumentExpression(nameof(value))] string name = "")
+    {
+        if (!(value is >= 0 and <= 1e9)) throw new ArgumentOutOfRangeException(name, value, $"The {name} must be days from 0 to a billion.");
+    }
+
+    /// <summary>A finite amount, 0 or more.</summary>
+    public static void Amount(double value, [CallerArgumentExpression(nameof(value))] string name = "")
+    {
+        if (!(value is >= 0 and <= 1e15)) throw new ArgumentOutOfRangeException(name, value, $"The {name} must be a number from 0 to 1e15.");
+    }
 }

@@ -257,4 +257,46 @@ public enum UndefinedReason
 
     /// <summary>The steps given between periods are too small for the counts, or for a lattice that can be summed over.</summary>
     StepsTooSmall,
+
+    /// <summary>No sensitivity is known.</summary>
+    SensitivityUnknown,
+
+    /// <summary>No specificity is known.</summary>
+    SpecificityUnknown,
+
+    /// <summary>No incidence is known.</summary>
+    IncidenceUnknown,
+
+    /// <summary>The number of people is not given.</summary>
+    PeopleUnknown,
+
+    /// <summary>The infectious time is not given.</summary>
+    InfectiousTimeUnknown,
+
+    /// <summary>The infectious time has no length, so there is no share of it.</summary>
+    NoInfectiousTime,
+
+    /// <summary>The sensitivity is 0, so no screen is ever positive in an infected person.</summary>
+    NeverDetected,
+
+    /// <summary>At this incidence no interval gains more than it costs.</summary>
+    NoIntervalPays,
+
+    /// <summary>Screens cost nothing, so the shorter the interval the better.</summary>
+    ScreensCostNothing,
+
+    /// <summary>No prevalence repays what a screen costs.</summary>
+    NoPrevalencePays,
+
+    /// <summary>Neither a cost nor a benefit is stated.</summary>
+    NothingAtStake,
+
+    /// <summary>The last test adds no case, so a cost per case added has no bound.</summary>
+    NoCasesAdded,
+
+    /// <summary>At this prevalence no pool saves tests.</summary>
+    NoPoolPays,
+
+    /// <summary>Nobody has the condition, so the larger the pool the fewer the tests.</summary>
+    NobodyInfected,
 }

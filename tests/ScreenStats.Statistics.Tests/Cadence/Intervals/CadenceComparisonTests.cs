@@ -1,0 +1,82 @@
+using ScreenStats.Statistics.Cadence.Intervals;
+
+namespace ScreenStats.Statistics.Tests.Cadence.Intervals;
+
+public sealed class CadenceComparisonTests
+{
+    private static readonly CadenceQuestion Known = new()
+    {
+        DetectableFrom = 0, DetectableTo = 7, Infectious = new Interval(0, 7), Sensitivity = 0.6, Specificity = 0.9995, Incidence = 0.0005, People = 1000,
+    };
+
+    [Fact]
+    public void Every_row_of_the_reference_table_is_met() => Mismatches.ShouldBeNone(ReferenceTable.Load("cadence-options"), row =>
+    {
+        var question = new CadenceQuestion
+        {
+            DetectableFrom = row.Number("detectable_from"), DetectableTo = row.Number("detectable_to"),
+            Infectious = new Interval(row.Number("infectious_from"), row.Number("infectious_to")), DelayDays = row.Number("delay"),
+            Sensitivity = row.Number("sensitivity"), Specificity = row.Number("specificity"), Incidence = row.Number("incidence"), People = row.Count("people"),
+        };
+        var option = CadenceComparison.Of(question, [row.Number("every")]).Single();
+        return
+        [
+            row.Mismatch("detected", option.DetectionProbability.Value), row.Mismatch("removed", option.InfectiousDaysRemoved.Value),
+            row.Mismatch("screens", option.ScreensPerPersonYear), row.Mismatch("false_each", option.FalsePositivesPerPersonYear.Value),
+            row.Mismatch("any_false", option.AnyFalsePositivePerYear.Value), row.Mismatch("true_year", option.TruePositivesPerYear.Value),
+            row.Mismatch("false_year", option.FalsePositivesPerYear.Value), row.Mismatch("predictive", option.PositivePredictiveValue.Value),
+            row.Mismatch("removed_year", option.InfectiousDaysRemoved.Value * question.Incidence * 365 * question.People),
+        ];
+    });
+
+    [Fact]
+    public void What_is_not_known_is_undefined_and_the_rest_is_given()
+    {
+        var bare = CadenceComparison.Of(new CadenceQuestion { DetectableFrom = 3, DetectableTo = 13, Sensitivity = 0.8 }, [7]).Single();
+        bare.DetectionProbability.Value.Should().BeApproximately(0.868571, 5e-7);
+        bare.InfectiousDaysRemoved.Reason.Should().Be(UndefinedReason.InfectiousTimeUnknown);
+        bare.FalsePositivesPerPersonYear.Reason.Should().Be(UndefinedReason.SpecificityUnknown);
+        bare.TruePositivesPerYear.Reason.Should().Be(UndefinedReason.PeopleUnknown);
+        bare.PositivePredictiveValue.Reason.Should().Be(UndefinedReason.SpecificityUnknown);
+        CadenceComparison.Of(Known with { Incidence = null }, [7]).Single().TruePositivesPerYear.Reason.Should().Be(UndefinedReason.IncidenceUnknown);
+        CadenceComparison.Of(Known with { Incidence = null }, [7]).Single().FalsePositivesPerYear.IsDefined.Should().BeTrue();
+        CadenceComparison.Of(Known with { Sensitivity = null }, [7]).Single().FractionRemoved.Reason.Should().Be(UndefinedReason.SensitivityUnknown);
+        CadenceComparison.Of(Known with { People = null }, [7]).Single().PositivePredictiveValue.Value.Should().BeApproximately(0.8077, 5e-5);
+    }
+
+    [Fact]
+    public void Extremes_give_what_they_must()
+    {
+        var nobody = CadenceComparison.Of(Known with { Incidence = 0 }, [7]).Single();
+        nobody.TruePositivesPerYear.Value.Should().Be(0);
+        nobody.PositivePredictiveValue.Value.Should().Be(0);
+        CadenceComparison.Of(Known with { Incidence = 0, Specificity = 1 }, [7]).Single().PositivePredictiveValue.Reason.Should().Be(UndefinedReason.NoPositiveResultPossible);
+        CadenceComparison.Of(Known with { Specificity = 1 }, [7]).Single().PositivePredictiveValue.Value.Should().Be(1);
+        var one = CadenceComparison.Of(Known with { People = 1 }, [7]).Single();
+        var million = CadenceComparison.Of(Known with { People = 1_000_000 }, [7]).Single();
+        million.TruePositivesPerYear.Value.Should().BeApproximately(1e6 * one.TruePositivesPerYear.Value!.Value, 1e-6);
+        million.PositivePredictiveValue.Value.Should().Be(one.PositivePredictiveValue.Value);
+    }
+
+    [Fact]
+    public void Options_stand_in_the_order_given_and_never_hold_a_number_that_is_none() =>
+        Gen.Select(Gen.Double[-6, 9].Select(e => Math.Min(1e9, Math.Max(1e-6, Math.Pow(10, e)))), Gen.Double[0, 1], Gen.Double[0, 1], Gen.Double[0, 1], Gen.Long[1, 1_000_000_000]).Sample((every, s, sp, incidence, people) =>
+        {
+            var options = CadenceComparison.Of(Known with { Sensitivity = s, Specificity = sp, Incidence = incidence, People = people }, [every, 1]);
+            return options.Select(one => one.EveryDays).SequenceEqual([every, 1.0]) && options.All(one => one.FractionRemoved.Value is >= 0 and <= 1
+                && one.AnyFalsePositivePerYear.Value is >= 0 and <= 1 && one.PositivePredictiveValue.Value is null or (>= 0 and <= 1));
+        });
+
+    [Fact]
+    public void Figures_outside_their_domain_are_refused_by_name()
+    {
+        var calls = new (CadenceQuestion Question, string Name)[]
+        {
+            (Known with { DetectableTo = -1 }, "detectableTo"), (Known with { DelayDays = -1 }, "DelayDays"), (Known with { Sensitivity = 2 }, "Sensitivity"),
+            (Known with { Specificity = -1 }, "Specificity"), (Known with { Incidence = 1.5 }, "Incidence"), (Known with { People = 0 }, "People"),
+            (Known with { Infectious = new Interval(-1, 2) }, "infectiousFrom"),
+        };
+        foreach (var (question, name) in calls) FluentActions.Invoking(() => CadenceComparison.Of(question, [1])).Should().Throw<ArgumentOutOfRangeException>().WithParameterName(name);
+        FluentActions.Invoking(() => CadenceComparison.Of(Known, [0])).Should().Throw<ArgumentOutOfRangeException>().WithParameterName("everyDays");
+    }
+}
