@@ -22,11 +22,15 @@ internal sealed class MeasureSentences
     private readonly string measure;
     private readonly string afterwards;
 
+    // Operators are people: sentences are read aloud and sent on, so they count operators and name none.
+    private readonly bool unnamed;
+
     public MeasureSentences(ComparisonFindings findings, ComparisonSummary summary)
     {
         (this.findings, this.summary) = (findings, summary);
         rows = [.. findings.RowsOf(summary)];
         (one, many, measure) = (ComparisonWords.One(findings.By), ComparisonWords.Many(findings.By), ComparisonWords.Of(summary.Measure));
+        unnamed = findings.By == ComparisonWords.Of(Counting.Programs.CompareBy.Operator);
         afterwards = summary.AdjustedFor.IsEmpty ? "" : $" after adjustment for {ComparisonWords.Adjusted(summary.AdjustedFor)}";
     }
 
@@ -39,6 +43,14 @@ internal sealed class MeasureSentences
         }
 
         yield return summary.Differ ? Differ() : Alike();
+        if (unnamed)
+        {
+            if (!summary.StandingOut.IsEmpty) yield return new Sentence($"{{0}} of {{1}} {many} stand out by it.", Figure.Count(At(".standingOutCount"), summary.StandingOutCount), Figure.Count(Path + ".levelCount", findings.LevelCount));
+            if (summary.Differ && summary.StandingOut.IsEmpty && Nobody() is { } none) yield return none;
+            if (!summary.StandingOut.IsEmpty) yield return Check();
+            yield break;
+        }
+
         foreach (var row in summary.StandingOut.Take(Named).Select(Row)) yield return StandsOut(row);
         if (summary.StandingOut.Length > Named)
         {
@@ -58,6 +70,7 @@ internal sealed class MeasureSentences
         if (known.Count < 2) return new Sentence($"{measure} differs between {many} by more than chance{afterwards} (p {{0}}).", P());
         var (low, high) = (known.MinBy(row => row.Adjusted.Estimate)!, known.MaxBy(row => row.Adjusted.Estimate)!);
         var at = ComparisonWords.At(findings.By);
+        if (unnamed) return new Sentence($"{measure} differs between {many} by more than chance{afterwards} (p {{0}}): adjusted rates run from {{1}} to {{2}}.", P(), Adjusted(low), Adjusted(high));
         return new Sentence(
             $"{measure} differs between {many} by more than chance{afterwards} (p {{0}}): adjusted rates run from {{1}} {at} {{2}} to {{3}} {at} {{4}}.",
             P(), Adjusted(low), Level(low), Adjusted(high), Level(high));

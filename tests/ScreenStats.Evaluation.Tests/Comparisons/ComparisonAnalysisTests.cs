@@ -156,6 +156,12 @@ public class ComparisonAnalysisTests
         // The sketch records neither where swabs were taken nor regions.
         (findings.Rows.Length > 0).Should().Be(by is CompareBy.Operator or CompareBy.Kit);
         findings.Sentences.Should().NotBeEmpty();
+        if (by == CompareBy.Operator)
+        {
+            // Operators are people: that some stand out is said, which ones stands in the files only.
+            findings.Summaries.Should().Contain(summary => summary.Differ && !summary.StandingOut.IsEmpty);
+            Texts(findings).Should().NotContain(text => findings.Rows.Any(row => text.Contains(row.Level, StringComparison.Ordinal)));
+        }
     }
 
     [Theory]
