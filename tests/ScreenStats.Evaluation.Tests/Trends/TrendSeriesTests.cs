@@ -77,7 +77,14 @@ public class TrendSeriesTests
     public void Runs_because_of_an_outbreak_do_not_lead()
     {
         var tally = new ProgramSketch().Weeks(12, _ => 5).Tally();
-        var marked = Tally.FromCells(tally.Cells with { Screens = [.. tally.Cells.Screens.Select(cell => cell.Day >= TrendSketch.Monday(10) ? cell with { Occasion = Occasion.Outbreak } : cell)], Operators = [.. tally.Cells.Operators.Select(cell => cell.Day >= TrendSketch.Monday(10) ? cell with { Occasion = Occasion.Outbreak } : cell)] });
+        var from = TrendSketch.Monday(10);
+        Occasion At(DateOnly day) => day >= from ? Occasion.Outbreak : Occasion.Routine;
+        var marked = Tally.FromCells(tally.Cells with
+        {
+            Screens = [.. tally.Cells.Screens.Select(cell => cell with { Occasion = At(cell.Day) })],
+            Operators = [.. tally.Cells.Operators.Select(cell => cell with { Occasion = At(cell.Day) })],
+            Notable = [.. tally.Cells.Notable.Select(run => run with { Occasion = At(DateOnly.FromDateTime(run.Minute)) })],
+        });
 
         var trends = Evaluator.Evaluate(marked, new ProgramSettings()).Trends;
 
