@@ -34,7 +34,7 @@ public sealed class HelpTests
     [Fact]
     public void Examples_of_calculators_work_as_written()
     {
-        foreach (var example in App.Commands().Where(command => command.Name is "interval" or "contrast" or "agreement" or "adjust" or "predict" or "prevalence" or "clusters" or "plan")
+        foreach (var example in App.Commands().Where(command => command.Name is "interval" or "contrast" or "agreement" or "adjust" or "predict" or "prevalence" or "clusters" or "plan" or "cadence")
             .SelectMany(command => command.Examples))
         {
             var run = Runner.Of(example.Split(' ')[1..]);

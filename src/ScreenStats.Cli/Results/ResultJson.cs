@@ -66,6 +66,7 @@ internal static class ResultJson
 [JsonSerializable(typeof(ZeroEventsPlanResult))]
 [JsonSerializable(typeof(AuditPlanResult))]
 [JsonSerializable(typeof(LotPlanResult))]
+[JsonSerializable(typeof(CadenceResult))]
 [JsonSerializable(typeof(PseudonymizeResult))]
 [JsonSerializable(typeof(System.Text.Json.Nodes.JsonObject))]
 [JsonSerializable(typeof(double?))]

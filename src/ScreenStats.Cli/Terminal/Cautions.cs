@@ -20,4 +20,10 @@ internal static class Cautions
     public const string Confirmed =
         "This takes the two tests to err independently of each other in people with and in people without the condition. Early or late in an\n"
         + "infection, or with one poor specimen, both miss together, and one cause can make both false positive.";
+
+    public const string Cadence =
+        "Every figure is taken as exact, each screen is taken to miss by itself, and\n"
+        + "every infection to have the same windows. Misses repeat within a person and\n"
+        + "people skip screens, so less is found than shown. False positives count all\n"
+        + "person-time as uninfected. Infections averted are not in these figures.";
 }

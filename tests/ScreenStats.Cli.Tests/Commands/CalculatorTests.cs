@@ -44,6 +44,10 @@ public sealed class CalculatorTests
         { "plan-lot", ["plan", "lot", "--rate", "0.0005", "--excess", "0.01", "--lots", "20"] },
         { "plan-lot-json", ["plan", "lot", "--rate", "0.001", "--excess", "0.05", "--lots", "5", "--other-runs", "3000", "--json"] },
         { "plan-zero-events-json", ["plan", "zero-events", "--rate", "0.05", "--json"] },
+        { "cadence", ["cadence", "--every", "1,2,3.5,7,14", "--sensitivity", "0.6", "--specificity", "0.9995", "--window", "0,7", "--infectious", "0,7", "--incidence", "0.0005", "--people", "1000"] },
+        { "cadence-json", ["cadence", "--every", "3.5,7", "--sensitivity", "0.65", "--specificity", "0.997", "--window", "4,11", "--infectious", "3,10", "--delay", "1", "--incidence", "12/24000", "--people", "400", "--json"] },
+        { "cadence-undefined", ["cadence", "--every", "7,30", "--sensitivity", "61/97", "--window", "3,13"] },
+        { "cadence-undefined-json", ["cadence", "--every", "7", "--sensitivity", "0/0", "--specificity", "1", "--window", "3,13", "--infectious", "5,5", "--incidence", "0", "--people", "1", "--json"] },
         { "predict", ["predict", "--sensitivity", "0.8", "--specificity", "0.98", "--prevalence", "0.01"] },
         { "predict-counts", ["predict", "--sensitivity", "61/97", "--specificity", "2391/2400", "--prevalence", "0.004"] },
         { "predict-interval", ["predict", "--sensitivity", "0.73[0.65,0.80]", "--specificity", "0.997[0.994,0.999]", "--prevalence", "0.01", "--repeat", "2", "--rule", "any"] },
@@ -150,6 +154,32 @@ public sealed class CalculatorTests
         json.RootElement.GetProperty("confidenceWithOneFewer").GetDouble().Should().BeLessThan(0.95);
     }
 
+    // The program of 1,000 people in the reference table cadence-options, worked out in closed form and simulated before this code was written.
+    [Theory]
+    [InlineData("1", 0.8336, 182.20, 182.50, 0.4996)]
+    [InlineData("3.5", 0.5100, 153.30, 52.14, 0.7462)]
+    [InlineData("14", 0.1500, 54.75, 13.04, 0.8077)]
+    public void Cadence_gives_the_program_of_a_thousand_people(string every, double fraction, double truePositives, double falsePositives, double predictive)
+    {
+        using var json = JsonDocument.Parse(Runner.Of(
+            "cadence", "--every", every, "--sensitivity", "0.6", "--specificity", "0.9995", "--window", "0,7", "--infectious", "0,7", "--incidence", "0.0005",
+            "--people", "1000", "--json").Output);
+        var option = json.RootElement.GetProperty("options")[0];
+        option.EnumerateObject().Select(one => one.Name).Should().Equal(
+            "everyDays", "detectionProbability", "infectiousDaysRemoved", "fractionRemoved", "screensPerPersonYear", "falsePositivesPerPersonYear",
+            "anyFalsePositivePerYear", "truePositivesPerYear", "falsePositivesPerYear", "positivePredictiveValue");
+        option.GetProperty("fractionRemoved").GetDouble().Should().BeApproximately(fraction, 5e-5);
+        option.GetProperty("truePositivesPerYear").GetDouble().Should().BeApproximately(truePositives, 5e-3);
+        option.GetProperty("falsePositivesPerYear").GetDouble().Should().BeApproximately(falsePositives, 5e-3);
+        option.GetProperty("positivePredictiveValue").GetDouble().Should().BeApproximately(predictive, 5e-5);
+    }
+
+    [Fact]
+    public void The_tables_of_cadence_fit_into_80_columns() => Runner.In(
+        new ScreenStats.Cli.Terminal.RunnerEnvironment { Width = 80 }, "cadence", "--every", "0.5,365", "--sensitivity", "0.6", "--specificity", "0.9995", "--window", "0,7",
+        "--infectious", "0,7", "--incidence", "0.0005", "--people", "1000000").Output.Split("Screening is not diagnosis")[0].Split('\n')
+        .Should().OnlyContain(line => line.Length <= 80).And.Contain(line => line.Contains("share that is true", StringComparison.Ordinal));
+
     // Rao and Scott, Biometrics 1992;48:577-585, table 1: design effects 1.232495 and 3.952861 (quoted on a public help page).
     [Fact]
     public void Clusters_gives_the_published_design_effects()
@@ -175,6 +205,16 @@ public sealed class CalculatorTests
     [InlineData("--lots", "plan", "zero-events", "--rate", "0.05", "--lots", "4")]
     [InlineData("--lots", "plan", "lot", "--rate", "0.05", "--excess", "0.1", "--lots", "1")]
     [InlineData("--excess", "plan", "lot", "--rate", "0.5", "--excess", "0.6", "--lots", "4")]
+    [InlineData("--every", "cadence", "--every", "0,7", "--sensitivity", "0.6", "--window", "0,7")]
+    [InlineData("--every", "cadence", "--every", "weekly", "--sensitivity", "0.6", "--window", "0,7")]
+    [InlineData("--window", "cadence", "--every", "7", "--sensitivity", "0.6")]
+    [InlineData("--window", "cadence", "--every", "7", "--sensitivity", "0.6", "--window", "7,3")]
+    [InlineData("--window", "cadence", "--every", "7", "--sensitivity", "0.6", "--window", "7")]
+    [InlineData("--infectious", "cadence", "--every", "7", "--sensitivity", "0.6", "--window", "0,7", "--infectious", "-1,5")]
+    [InlineData("--delay", "cadence", "--every", "7", "--sensitivity", "0.6", "--window", "0,7", "--delay", "-1")]
+    [InlineData("--sensitivity", "cadence", "--every", "7", "--sensitivity", "60%", "--window", "0,7")]
+    [InlineData("--incidence", "cadence", "--every", "7", "--sensitivity", "0.6", "--window", "0,7", "--incidence", "5")]
+    [InlineData("--people", "cadence", "--every", "7", "--sensitivity", "0.6", "--window", "0,7", "--people", "0")]
     [InlineData("--screens", "plan", "audit", "--sensitivity", "0.7", "--specificity", "0.99", "--prevalence", "0.01", "--width", "0.2", "--screens", "0")]
     public void Figures_that_cannot_be_are_refused_by_name(string name, params string[] args)
     {
