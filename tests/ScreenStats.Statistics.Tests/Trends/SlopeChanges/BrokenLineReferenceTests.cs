@@ -6,7 +6,7 @@ namespace ScreenStats.Statistics.Tests.Trends.SlopeChanges;
 
 public sealed class BrokenLineReferenceTests
 {
-    private static readonly Dictionary<string, DispersionScale> Scales = new()
+    internal static readonly Dictionary<string, DispersionScale> Scales = new()
     {
         ["binomial"] = DispersionScale.Binomial, ["pearson"] = DispersionScale.Pearson, ["pearson-at-least-one"] = DispersionScale.PearsonAtLeastOne,
     };

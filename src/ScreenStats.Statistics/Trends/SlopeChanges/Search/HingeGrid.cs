@@ -118,6 +118,37 @@ internal sealed class HingeGrid
         return Top(found.Values, keep);
     }
 
+    /// <summary>The places that explain most beside one that is held: so many before it and so many after it; null where they have no room.</summary>
+    public double[]? Beside(double[] parts, int place, int before, int after)
+    {
+        var held = Array.BinarySearch(places, place);
+        if (held < 0) return null;
+        int[] set = [held];
+        while (before + after > 0)
+        {
+            var left = before > 0 ? Added(parts, set, 0, held) : null;
+            var right = after > 0 ? Added(parts, set, held + 1) : null;
+            if (left is null && right is null) return null;
+            var takesLeft = right is null || (left is not null && left.Value.Gain >= right.Value.Gain);
+            set = [.. set.Append((takesLeft ? left : right)!.Value.Place).Order()];
+            (before, after) = takesLeft ? (before - 1, after) : (before, after - 1);
+        }
+
+        for (var round = 0; round < 20 && set.Length > 2; round++)
+        {
+            var now = set;
+            foreach (var other in now.Where(j => j != held))
+            {
+                int[] rest = [.. set.Where(j => j != other)];
+                if (rest.Length < set.Length && Added(parts, rest, other < held ? 0 : held + 1, other < held ? held : int.MaxValue) is { } better) set = [.. rest.Append(better.Place).Order()];
+            }
+
+            if (set.SequenceEqual(now)) break;
+        }
+
+        return Knots(set);
+    }
+
     private static List<(double Gain, int[] Set)> Top(IEnumerable<(double Gain, int[] Set)> sets, int keep) =>
         [.. sets.OrderByDescending(set => set.Gain).ThenBy(set => set.Set[0]).Take(keep)];
 
@@ -154,7 +185,7 @@ internal sealed class HingeGrid
     }
 
     /// <summary>The place that explains most beside a set, and what they explain together.</summary>
-    private (int Place, double Gain)? Added(double[] parts, int[] set)
+    private (int Place, double Gain)? Added(double[] parts, int[] set, int first = 0, int end = int.MaxValue)
     {
         var size = set.Length;
         var inner = new double[size, size];
@@ -169,7 +200,7 @@ internal sealed class HingeGrid
         double before = 0;
         for (var a = 0; a < size; a++) before += fitted[a] * parts[set[a]];
         var (most, at) = (-1.0, -1);
-        for (var j = 0; j < Count; j++)
+        for (var j = first; j < Math.Min(end, Count); j++)
         {
             var (rest, length, allowed) = (parts[j], 1.0, lengths[j] > 0);
             for (var a = 0; a < size && allowed; a++)

@@ -38,12 +38,13 @@ internal static class LineReport
         var unit = data.Unit;
         double[] places = [.. solution.Knots.Select(data.Outside)];
         var changes = new List<SlopeChange>();
+        var profile = new KnotProfile(data, search, options.LeastPeriods);
         for (var k = 0; k < count; k++)
         {
             var difference = solution.Beta[2 + k];
             var error = unit * Math.Sqrt(covariance[2 + count + k, 2 + count + k]) / Math.Abs(difference);
             var differenceError = Math.Sqrt(covariance[2 + k, 2 + k]) / unit;
-            var (lower, upper) = profiled ? new KnotProfile(data, search, options.LeastPeriods).Limits(solution, k, critical * critical * factor / 2) : (null, null);
+            var (lower, upper) = profiled ? profile.Limits(solution, k, critical * critical * factor / 2) : (null, null);
             if (!double.IsFinite(error)) return new BrokenLineFit(count, periods, confidence, UndefinedReason.NoRoomForChanges);
             changes.Add(new SlopeChange(
                 places[k], error, new Interval(places[k] - (critical * error), places[k] + (critical * error)), lower is { } l ? data.Outside(l) : null, upper is { } u ? data.Outside(u) : null,
