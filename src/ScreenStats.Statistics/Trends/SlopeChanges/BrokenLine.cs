@@ -22,7 +22,7 @@ public static class BrokenLine
     /// move crosses no period), or to a period, where the likelihood may have an edge. Each segment holds the fewest periods asked (one on a change counts
     /// to both sides) and, strictly inside, an event and a trial without one, so that no slope runs away. Errors: the information on coefficients and
     /// moves of the places, times the dispersion. Profile limits: -2 log likelihood ratio / dispersion up to the critical value, the other changes moved along. In a study of 15 to 40 positives a
-    /// week profile limits of 95 % covered the place in 93 to 94 %, those by linearisation in 89 to 90 %; with a logit that itself moves from week to week 89 and 83 % (tests/reference/studies/slope-study.csv). Source: Hudson DJ, J Am Stat Assoc 1966;61:1097-1129;
+    /// week profile limits of 95 % covered the place in 93 to 94 %, those by linearisation in 88 to 90 %; with a logit that itself moves from week to week 89 and 83 % (tests/reference/studies/slope-study.csv). Source: Hudson DJ, J Am Stat Assoc 1966;61:1097-1129;
     /// Muggeo VMR, Stat Med 2003;22:3055-3071; Kim HJ et al., Stat Med 2000;19:335-351 (all from memory).
     /// </remarks>
     public static BrokenLineFit Fit(IReadOnlyList<TimedCount> counts, int changes, SlopeChangeOptions? options = null)

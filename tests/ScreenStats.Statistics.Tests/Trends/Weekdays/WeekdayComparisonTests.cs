@@ -1,5 +1,6 @@
 using System.Globalization;
 using ScreenStats.Statistics.Tests.Heterogeneity;
+using ScreenStats.Statistics.Tests.Trends.SlopeChanges;
 using ScreenStats.Statistics.Trends;
 using ScreenStats.Statistics.Trends.Weekdays;
 
@@ -150,6 +151,32 @@ public sealed class WeekdayComparisonTests
         var pattern = WeekdayComparison.Compare(counts);
         (pattern.Weekdays[0].Events / pattern.Weekdays[0].Trials).Should().BeGreaterThan(2 * pattern.Weekdays[1].Events / pattern.Weekdays[1].Trials);
         pattern.PValue.Should().BeGreaterThan(0.9);
+    }
+
+    [Fact]
+    public void Limits_cover_and_the_test_is_seldom_wrong_with_five_events_a_week_in_a_wave()
+    {
+        double[] effects = [0.3, 0, 0, -0.2, -0.1, 0.4, -0.4];
+        int covered = 0, of = 0, wrong = 0;
+        foreach (var scale in new[] { 1.0, 0 })
+        {
+            for (var replicate = 0; replicate < 300; replicate++)
+            {
+                WeekdayCount[] counts = [.. SlopeStudy.Draw(26, replicate, [.. Enumerable.Range(0, 26 * 7).Select(i => new TimedCount(i, 15 / (1 + Math.Exp(3 - Math.Sin(i / 30.0) - (scale * effects[i % 7]))), 15))], 0)
+                    .Select((count, i) => new WeekdayCount(i / 7, (DayOfWeek)(i % 7), count.Events, count.Trials))];
+                var pattern = WeekdayComparison.Compare(counts, new WeekdayOptions { Scale = DispersionScale.Binomial });
+                if (scale == 0 && pattern.PValue < 0.05) wrong++;
+                foreach (var day in pattern.Weekdays.Where(day => scale == 1 && day.Ratio.IsDefined))
+                {
+                    of++;
+                    if (day.Ratio.Interval!.Value.Contains(Math.Exp(effects[(int)day.Weekday]))) covered++;
+                }
+            }
+        }
+
+        // Three standard errors of 300 series either way.
+        ((double)covered / of).Should().BeInRange(0.93, 0.97);
+        (wrong / 300.0).Should().BeInRange(0.012, 0.088);
     }
 
     [Fact]
