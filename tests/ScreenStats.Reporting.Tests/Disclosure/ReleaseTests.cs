@@ -47,7 +47,12 @@ public class ReleaseTests
     public void An_attacker_with_the_folder_finds_no_small_count_of_random_programs()
     {
         Programs.Sample(
-            (program, threshold) => new Attacker(Release(Sketch(program).Tally(), threshold)).Leaks(threshold).Should().BeEmpty(),
+            (program, threshold) =>
+            {
+                var files = Release(Sketch(program).Tally(), threshold);
+                new Attacker(files).Leaks(threshold).Should().BeEmpty();
+                Attacker.DrawnFromWeeks(files).Should().BeEmpty();
+            },
             iter: 40);
     }
 
