@@ -34,6 +34,7 @@ public static class Rounding
     private static string Significant(double value, double whole)
     {
         var size = Math.Abs(value);
+        if (size > whole) whole = double.PositiveInfinity; // growth by more than 100 % is near no whole
         if (size == 0 || size == whole) return value.ToString("0", CultureInfo.InvariantCulture);
         var distance = double.IsFinite(whole) && size > whole / 2 ? whole - size : size;
         var decimals = Math.Clamp((size > whole / 2 && double.IsFinite(whole) ? 1 : 2) - (int)Math.Floor(Math.Log10(Math.Max(distance, 1e-300))), 0, 4);

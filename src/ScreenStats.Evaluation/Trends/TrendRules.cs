@@ -21,6 +21,9 @@ internal static class TrendRules
     /// <summary>Fewer complete points with trials than this make no line.</summary>
     public const int FewestPoints = 4;
 
+    /// <summary>A stretch of fewer days than this has no growth a week: it would be told of days that nobody saw.</summary>
+    public const int FewestDays = 14;
+
     /// <summary>Fewer events, or trials without one, than this make no line.</summary>
     public const long FewestEvents = 10;
 

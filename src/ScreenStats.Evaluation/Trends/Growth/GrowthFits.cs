@@ -18,6 +18,7 @@ internal static class GrowthFits
     {
         var row = Empty(basis, by, level, stretch, segment);
         if (TooLittle(stretch) is { } reason) return Undefined(row, reason);
+        if (row is { From: { } from, To: { } to } && to.DayNumber - from.DayNumber + 1 < TrendRules.FewestDays) return Undefined(row, $"fewer than {Say(TrendRules.FewestDays)} days were counted");
         var counts = stretch.Counts();
         var quasi = GrowthRate.Of(counts, new SeriesOptions { Limits = TrendLimits.Quasi, LeastDispersion = 1, Student = true, Confidence = confidence });
         var robust = stretch.WithTrials < TrendRules.FewestRobust ? null
