@@ -119,43 +119,26 @@ public static class ExactHomogeneity
     /// <summary>Draws the events one after the other without putting back, each falling on a group by the trials it has left.</summary>
     private static double Draw(long[] sizes, long[] counts, long spread, long trials, ExactHomogeneityOptions options)
     {
-        var starts = new long[sizes.Length + 1];
-        for (var i = 0; i < sizes.Length; i++) starts[i + 1] = starts[i] + sizes[i];
+        var urn = new GroupUrn(sizes, trials);
+        var logs = sizes.Max() < GroupUrn.MostKept ? Enumerable.Range(1, (int)sizes.Max() + 1).Select(n => GammaLogarithm.Of(n)).ToArray() : null;
         double Log(long[] table)
         {
             double log = 0;
-            for (var i = 0; i < sizes.Length; i++) log += LogChoices(sizes[i], table[i]);
+            for (var i = 0; i < sizes.Length; i++)
+                log += logs is null ? LogChoices(sizes[i], table[i]) : logs[sizes[i]] - logs[table[i]] - logs[sizes[i] - table[i]];
             return log;
         }
 
         var limit = Log(counts) + Tolerance;
         long asUnlikely = 0;
         var table = new long[sizes.Length];
-        var taken = new HashSet<long>();
         for (var replicate = 0; replicate < options.Replicates; replicate++)
         {
             var stream = new ReplicateStream(options.Seed, replicate);
-            Array.Clear(table);
-            taken.Clear();
-
-            // Floyd's sample without replacement: as many draws as events.
-            for (var top = trials - spread; top < trials; top++)
-            {
-                var place = stream.Below(top + 1);
-                if (!taken.Add(place)) taken.Add(place = top);
-                var found = Array.BinarySearch(starts, place);
-                table[found >= 0 ? LastAt(starts, found) : ~found - 1]++;
-            }
-
+            urn.Draw(ref stream, spread, table);
             if (Log(table) <= limit) asUnlikely++;
         }
 
         return (1.0 + asUnlikely) / (1.0 + options.Replicates);
-    }
-
-    private static int LastAt(long[] starts, int index)
-    {
-        while (index + 1 < starts.Length && starts[index + 1] == starts[index]) index++;
-        return index;
     }
 }

@@ -107,6 +107,23 @@ public sealed class HeterogeneityTests
     }, iter: 12, seed: "0000KOIPe5R5");
 
     [Fact]
+    public void An_urn_that_keeps_its_trials_draws_the_tables_of_one_that_does_not()
+    {
+        long[] sizes = [40, 0, 7, 1, 300, 25];
+        var (kept, looked) = (new GroupUrn(sizes, sizes.Sum()), new GroupUrn(sizes, sizes.Sum(), mostKept: 0));
+        for (var replicate = 0; replicate < 200; replicate++)
+        {
+            var (one, other) = (new long[sizes.Length], new long[sizes.Length]);
+            var (first, second) = (new Statistics.Monitoring.Scans.ReplicateStream(3, replicate), new Statistics.Monitoring.Scans.ReplicateStream(3, replicate));
+            kept.Draw(ref first, 90, one);
+            looked.Draw(ref second, 90, other);
+            one.Should().Equal(other);
+            one.Sum().Should().Be(90);
+            one.Zip(sizes).Should().OnlyContain(pair => pair.First <= pair.Second);
+        }
+    }
+
+    [Fact]
     public void Two_groups_give_the_p_value_of_Fishers_test() => Gen.Select(Gen.Long[0, 40], Gen.Long[0, 40], Gen.Long[1, 40], Gen.Long[1, 40]).Where((a, b, n, m) => a <= n && b <= m).Sample((a, b, n, m) =>
     {
         var exact = ExactHomogeneity.Test([new(a, n), new(b, m)]);

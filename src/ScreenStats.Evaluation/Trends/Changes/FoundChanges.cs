@@ -23,6 +23,7 @@ internal static class FoundChanges
             Selection = series.WithTrials <= TrendRules.MostPermuted ? SlopeChangeSelection.Permutation : SlopeChangeSelection.StrictInformationCriterion,
             Significance = TrendRules.ChangeSignificance,
             Permutations = 499,
+            EnoughAsLarge = 10,
             Scale = DispersionScale.PearsonAtLeastOne,
             Confidence = confidence,
         });

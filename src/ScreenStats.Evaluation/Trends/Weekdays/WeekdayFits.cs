@@ -53,6 +53,8 @@ internal static class WeekdayFits
                 var events = of.Events(basis.Measure);
                 if (events > 0 && events < of.Trials(basis.Measure)) strata.Add((site, week), new TrendCounts[7]);
             }
+
+            if (strata.Count > TrendRules.MostSiteWeeks) break;
         }
 
         var counts = new List<WeekdayCount>();

@@ -1,4 +1,6 @@
 using System.Runtime.CompilerServices;
+using System.Runtime.InteropServices;
+using System.Runtime.Intrinsics;
 
 namespace ScreenStats.Statistics.Monitoring.Lots;
 
@@ -102,7 +104,11 @@ internal sealed class StratifiedCount
         {
             var weight = right[j];
             var target = result.AsSpan(j, left.Length);
-            for (var i = 0; i < left.Length; i++) target[i] += left[i] * weight;
+            ref var to = ref MemoryMarshal.GetReference(target);
+            ref var own = ref MemoryMarshal.GetArrayDataReference(left);
+            nuint i = 0;
+            for (; i + 4 <= (nuint)left.Length; i += 4) (Vector256.LoadUnsafe(ref to, i) + (Vector256.LoadUnsafe(ref own, i) * weight)).StoreUnsafe(ref to, i);
+            for (; i < (nuint)left.Length; i++) target[(int)i] += left[i] * weight;
         }
 
         var least = result.Max() * Threshold;

@@ -77,8 +77,8 @@ public static class BrokenLine
             var (fewer, more) = (0, most);
             while (fewer < more)
             {
-                var (statistic, p) = ChangePermutation.Test(data!, search, path[fewer], more, options.LeastPeriods, options.Permutations, options.Seed);
                 var level = options.Significance / (most - fewer);
+                var (statistic, p) = ChangePermutation.Test(data!, search, path[fewer], more, level, options);
                 tests.Add(new ChangeNumberTest(fewer, more, statistic, p, level, p <= level));
                 if (p <= level) fewer++;
                 else more--;

@@ -18,6 +18,12 @@ public sealed record SlopeChangeOptions
     /// <summary>Permutations of each test, 99 to 1,000,000.</summary>
     public int Permutations { get; init; } = 999;
 
+    /// <summary>
+    /// A permutation test stops once so many permutations were at least as large, 0 (never) to 1,000,000, though never while it might still reject: the
+    /// choice is that of all permutations. Its p-value is then so many over those drawn. Source: Besag J, Clifford P, Biometrika 1991;78:301-304 (from memory).
+    /// </summary>
+    public int EnoughAsLarge { get; init; }
+
     /// <summary>What the permutations start from: the same seed gives the same choice.</summary>
     public ulong Seed { get; init; } = 1;
 
@@ -34,6 +40,7 @@ public sealed record SlopeChangeOptions
         if (!Enum.IsDefined(Selection)) throw new ArgumentOutOfRangeException(nameof(Selection), Selection, "Not a selection this library knows.");
         if (!(Significance > 0 && Significance < 1)) throw new ArgumentOutOfRangeException(nameof(Significance), Significance, "A significance lies strictly between 0 and 1, for instance 0.05.");
         if (Permutations is < 99 or > 1_000_000) throw new ArgumentOutOfRangeException(nameof(Permutations), Permutations, "The permutations must lie between 99 and 1,000,000.");
+        if (EnoughAsLarge is < 0 or > 1_000_000) throw new ArgumentOutOfRangeException(nameof(EnoughAsLarge), EnoughAsLarge, "Enough permutations as large must lie between 0 and 1,000,000.");
         if (!Enum.IsDefined(Scale)) throw new ArgumentOutOfRangeException(nameof(Scale), Scale, "Not a scale this library knows.");
         Guard.Confidence(Confidence);
     }

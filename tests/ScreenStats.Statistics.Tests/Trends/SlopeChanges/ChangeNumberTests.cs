@@ -45,6 +45,27 @@ public sealed class ChangeNumberTests
     }
 
     [Fact]
+    public void A_test_that_stops_early_decides_as_with_all_permutations_and_its_p_value_is_near()
+    {
+        foreach (var (seed, slope) in new (ulong, double)[] { (1, 0), (2, 0), (3, -0.02), (4, -0.04), (5, -0.1) })
+        {
+            var counts = SlopeStudy.Draw(seed, 0, SlopeSeries.Line(52, 300, -3, [(0, 0.05), (30, slope)]), 0.3);
+            var all = new SlopeChangeOptions { Permutations = 199 };
+            var (whole, early) = (BrokenLine.Choose(counts, all), BrokenLine.Choose(counts, all with { EnoughAsLarge = 10 }));
+            early.Number.Should().Be(whole.Number);
+            foreach (var (one, other) in early.Tests.Zip(whole.Tests))
+            {
+                (one.Fewer, one.More, one.Statistic, one.Rejected).Should().Be((other.Fewer, other.More, other.Statistic, other.Rejected));
+                one.Rejected.Should().Be(one.PValue <= one.Level);
+                if (one.Rejected) one.PValue.Should().Be(other.PValue);
+                else one.PValue.Should().BeApproximately(other.PValue, 4 * one.PValue / Math.Sqrt(10), "it rests on 10 as large or more");
+            }
+        }
+
+        FluentActions.Invoking(() => BrokenLine.Choose([], new SlopeChangeOptions { EnoughAsLarge = -1 })).Should().Throw<ArgumentOutOfRangeException>();
+    }
+
+    [Fact]
     public void The_criteria_are_their_formula()
     {
         var counts = SlopeStudy.Draw(4, 0, SlopeSeries.Line(60, 300, -3, [(0, 0.05), (30, -0.1)]), 0.3);
