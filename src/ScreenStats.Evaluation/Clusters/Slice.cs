@@ -8,8 +8,15 @@ namespace ScreenStats.Evaluation.Clusters;
 /// <summary>The counted runs of one part of the program, by outcome and in their clusters.</summary>
 internal sealed class Slice(Grouping grouping, string level, DateOnly? periodStart)
 {
-    /// <summary>Counts by site and ISO week: the number of the site in the high half of the key, that of the week's Monday in the low.</summary>
-    private readonly Dictionary<long, Counts> siteWeeks = [];
+    // Above the last day's number. With the site in the high half of the key a thousand sites and five years of weeks would share three thousand hashes.
+    private const long DaysOfCalendar = 4_000_000;
+
+    /// <summary>Counts by site and ISO week: the number of the site times the days of the calendar, plus that of the week's Monday.</summary>
+    private Dictionary<long, SliceCounts>? siteWeeks;
+
+    // Most slices of a site and period have one site-week: a dictionary for each would be most of the memory.
+    private long onlyKey = -1;
+    private SliceCounts only;
 
     public Grouping Grouping { get; } = grouping;
 
@@ -26,28 +33,14 @@ internal sealed class Slice(Grouping grouping, string level, DateOnly? periodSta
         : Level.Length == 0 ? Day(start) : $"{Level}|{Day(start)}";
 
     /// <summary>Adds runs of a site, which has one number throughout, in an ISO week.</summary>
-    public void Add(int site, DateOnly monday, Outcome outcome, long runs)
+    public void Add(int site, DateOnly monday, SliceCounts added)
     {
-        ref var counts = ref CollectionsMarshal.GetValueRefOrAddDefault(siteWeeks, ((long)site << 32) | (uint)monday.DayNumber, out _);
-        counts.Runs += runs;
-        switch (outcome)
-        {
-            case Outcome.Negative:
-                counts.Tests += runs;
-                break;
-            case Outcome.Positive:
-                counts.Tests += runs;
-                counts.Positives += runs;
-                break;
-            case Outcome.Inconclusive:
-                Inconclusive += runs;
-                break;
-            case Outcome.Invalid:
-                Invalid += runs;
-                break;
-            default:
-                throw new ArgumentOutOfRangeException(nameof(outcome), outcome, "Not a member of the enumeration.");
-        }
+        ref var counts = ref At((site * DaysOfCalendar) + monday.DayNumber);
+        counts.Runs += added.Runs;
+        counts.Tests += added.Tests;
+        counts.Positives += added.Positives;
+        Inconclusive += added.Inconclusive;
+        Invalid += added.Runs - added.Tests - added.Inconclusive;
     }
 
     /// <summary>Positives among valid tests.</summary>
@@ -58,15 +51,29 @@ internal sealed class Slice(Grouping grouping, string level, DateOnly? periodSta
     public ProportionFinding Unusable(double confidence, ClusterSums? persons) =>
         Proportion(counts => (counts.Runs, counts.Runs - counts.Tests), confidence, persons);
 
-    private ProportionFinding Proportion(Func<Counts, (long Trials, long Events)> of, double confidence, ClusterSums? persons)
+    private ref SliceCounts At(long key)
+    {
+        if (siteWeeks is null)
+        {
+            if (onlyKey < 0) onlyKey = key;
+            if (onlyKey == key) return ref only;
+            siteWeeks = new() { [onlyKey] = only };
+        }
+
+        return ref CollectionsMarshal.GetValueRefOrAddDefault(siteWeeks, key, out _);
+    }
+
+    private IEnumerable<KeyValuePair<long, SliceCounts>> SiteWeeks() => siteWeeks ?? (onlyKey < 0 ? Enumerable.Empty<KeyValuePair<long, SliceCounts>>() : [new(onlyKey, only)]);
+
+    private ProportionFinding Proportion(Func<SliceCounts, (long Trials, long Events)> of, double confidence, ClusterSums? persons)
     {
         ClusterSums weeks = default;
         var sites = new Dictionary<int, (long Trials, long Events)>();
-        foreach (var (key, counts) in siteWeeks)
+        foreach (var (key, counts) in SiteWeeks())
         {
             var (trials, events) = of(counts);
             weeks = weeks.With(trials, events);
-            ref var site = ref CollectionsMarshal.GetValueRefOrAddDefault(sites, (int)(key >> 32), out _);
+            ref var site = ref CollectionsMarshal.GetValueRefOrAddDefault(sites, (int)(key / DaysOfCalendar), out _);
             site = (site.Trials + trials, site.Events + events);
         }
 
@@ -76,11 +83,4 @@ internal sealed class Slice(Grouping grouping, string level, DateOnly? periodSta
     }
 
     private static string Day(DateOnly day) => day.ToString("yyyy-MM-dd", System.Globalization.CultureInfo.InvariantCulture);
-
-    private struct Counts
-    {
-        public long Runs;
-        public long Tests;
-        public long Positives;
-    }
 }

@@ -30,25 +30,43 @@ internal static class Slices
 
         var program = Find(Grouping.Program, "", null);
         var recorded = new HashSet<Grouping> { Grouping.Program, Grouping.Site, Grouping.Lot, Grouping.Period, Grouping.SiteAndPeriod };
-        foreach (var cell in cells.Screens)
+        // Cells that follow each other often differ by day or outcome alone: they are summed before they are looked up.
+        var sum = default(SliceCounts);
+        (string Site, string Lot, DateOnly Start, DateOnly Week, Specimen Specimen, CollectedBy Collection) place = ("", "", default, default, default, default);
+        void Put()
         {
-            var start = cells.Period.Start(cell.Day);
-            var week = ReportPeriods.Monday(cell.Day);
-            var site = Number(cell.Site);
+            if (sum.Runs == 0) return;
+            var site = Number(place.Site);
             ReadOnlySpan<Slice> places =
             [
-                program, Find(Grouping.Site, cell.Site, null), Find(Grouping.Lot, cell.Lot, null),
-                Find(Grouping.Specimen, LevelNames.Of(cell.Specimen), null), Find(Grouping.Collection, LevelNames.Of(cell.Collection), null),
-                Find(Grouping.Period, "", start), Find(Grouping.SiteAndPeriod, cell.Site, start),
+                program, Find(Grouping.Site, place.Site, null), Find(Grouping.Lot, place.Lot, null),
+                Find(Grouping.Specimen, LevelNames.Of(place.Specimen), null), Find(Grouping.Collection, LevelNames.Of(place.Collection), null),
+                Find(Grouping.Period, "", place.Start), Find(Grouping.SiteAndPeriod, place.Site, place.Start),
             ];
-            foreach (var slice in places) slice.Add(site, week, cell.Outcome, cell.Runs);
-            if (cell.Specimen != Specimen.NotRecorded) recorded.Add(Grouping.Specimen);
-            if (cell.Collection != CollectedBy.NotRecorded) recorded.Add(Grouping.Collection);
+            foreach (var slice in places) slice.Add(site, place.Week, sum);
+            if (place.Specimen != Specimen.NotRecorded) recorded.Add(Grouping.Specimen);
+            if (place.Collection != CollectedBy.NotRecorded) recorded.Add(Grouping.Collection);
+            sum = default;
         }
 
+        foreach (var cell in cells.Screens)
+        {
+            var here = (cell.Site, cell.Lot, cells.Period.Start(cell.Day), ReportPeriods.Monday(cell.Day), cell.Specimen, cell.Collection);
+            if (here != place)
+            {
+                Put();
+                place = here;
+            }
+
+            sum.Add(cell.Outcome, cell.Runs);
+        }
+
+        Put();
         foreach (var cell in cells.Operators)
         {
-            Find(Grouping.Operator, cell.Operator, null).Add(Number(cell.Site), ReportPeriods.Monday(cell.Day), cell.Outcome, cell.Runs);
+            var counts = default(SliceCounts);
+            counts.Add(cell.Outcome, cell.Runs);
+            Find(Grouping.Operator, cell.Operator, null).Add(Number(cell.Site), ReportPeriods.Monday(cell.Day), counts);
             if (cell.Operator != Levels.None) recorded.Add(Grouping.Operator);
         }
 

@@ -49,7 +49,7 @@ internal static class StepDown
             var flagged = -1;
             for (var index = 0; index < pool.Count; index++)
             {
-                var holds = adjusted[index] < Threshold && widened[index] * pool.Count < Threshold;
+                var holds = adjusted[index] < Threshold && widened(index) * pool.Count < Threshold;
                 if (holds && (flagged < 0 || p[index] < p[flagged])) flagged = index;
             }
 
@@ -61,7 +61,7 @@ internal static class StepDown
                 PoolEvents = events,
                 P = p[index],
                 PHolm = adjusted[index],
-                PWidened = widened[index],
+                PWidened = widened(index),
                 DesignEffect = pool[index].DesignEffect,
                 PUndefined = null,
                 Flagged = index == flagged,
@@ -82,7 +82,8 @@ internal static class StepDown
         return judged;
     }
 
-    private static List<double> Widened(List<FlagCandidate> pool)
+    /// <summary>The widened chance of each, computed when it is asked for: of most it is in the last round only.</summary>
+    private static Func<int, double> Widened(List<FlagCandidate> pool)
     {
         var strata = new Dictionary<string, (long Trials, long Events)>(StringComparer.Ordinal);
         foreach (var (stratum, counts) in pool.SelectMany(candidate => candidate.Strata))
@@ -92,8 +93,10 @@ internal static class StepDown
         }
 
         var whole = (Trials: pool.Sum(candidate => candidate.Trials), Events: pool.Sum(candidate => candidate.Events));
-        return pool.ConvertAll(candidate =>
+        return index =>
         {
+            var candidate = pool[index];
+
             // In an order that no name decides, so that other names change no digit.
             var within = StratifiedExactTest.Hypergeometric([.. candidate.Strata
                 .Select(entry => new LotStratum(entry.Value.Events, entry.Value.Trials, strata[entry.Key].Events, strata[entry.Key].Trials))
@@ -101,7 +104,7 @@ internal static class StepDown
             if (within.Reason is not null)
                 within = StratifiedExactTest.Hypergeometric([new LotStratum(candidate.Events, candidate.Trials, whole.Events, whole.Trials)]);
             return within.AtLeastAsManyWidened(candidate.DesignEffect);
-        });
+        };
     }
 
     /// <summary>A judgement that was not made.</summary>

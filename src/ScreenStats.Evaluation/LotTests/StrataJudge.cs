@@ -7,11 +7,15 @@ namespace ScreenStats.Evaluation.LotTests;
 /// <remarks>
 /// Step down as the flags do: the place with the smallest p is found where its p, adjusted for the number compared (Holm), is below the error rate; it keeps that
 /// round's figures, leaves the strata with its runs, and the rest are tested afresh. The variance between strata is that of the places left at the end.
+/// Of very many places all that are below the error rate leave in one round: without the others that have too many, each would have still more than what is beside it.
 /// </remarks>
 internal static class StrataJudge
 {
     /// <summary>The chance of finding any place wrongly.</summary>
     public const double ErrorRate = Flagging.StepDown.Threshold;
+
+    /// <summary>Of more places than this all that are found in a round leave together: a round with a thousand takes seconds.</summary>
+    internal const int MostOneByOne = 100;
 
     /// <summary>What was found.</summary>
     /// <param name="Places">Each place with its tests, by name.</param>
@@ -51,6 +55,12 @@ internal static class StrataJudge
             int[] compared = [.. Enumerable.Range(0, tests.Length).Where(index => tests[index].Reason is null)];
             double[] adjusted = [.. MultipleComparisons.Holm([.. compared.Select(Tail)])];
             var smallest = compared.Length == 0 ? -1 : compared.MinBy(Tail);
+            if (compared.Length > MostOneByOne && adjusted.Any(p => p < ErrorRate))
+            {
+                foreach (var (index, p) in compared.Zip(adjusted).Where(one => one.Second < ErrorRate)) judged.Add(pool.Places[index], (pool, tests[index], p, true));
+                continue;
+            }
+
             if (smallest >= 0 && adjusted[Array.IndexOf(compared, smallest)] < ErrorRate)
             {
                 judged.Add(pool.Places[smallest], (pool, tests[smallest], adjusted[Array.IndexOf(compared, smallest)], true));

@@ -40,6 +40,22 @@ public class PlaceTestAnalysisTests
     }
 
     [Fact]
+    public void Of_very_many_sites_those_that_are_found_in_one_round_leave_together_and_the_rest_are_tested_without_them()
+    {
+        var sketch = new ProgramSketch();
+        for (var site = 0; site <= StrataJudge.MostOneByOne; site++)
+        {
+            var name = string.Create(System.Globalization.CultureInfo.InvariantCulture, $"Site {site:000}");
+            sketch.Runs(Outcome.Negative, 200, site: name).Runs(Outcome.Invalid, site is 7 or 50 or 93 ? 40 : 4, site: name);
+        }
+
+        var rows = Evaluate(sketch).SiteTests.Rows.Where(row => row.Measure == "invalid").ToList();
+        rows.Where(row => row.Material).Select(row => row.Place).Should().Equal("Site 007", "Site 050", "Site 093");
+        rows.Where(row => row.Material).Should().OnlyContain(row => row.P == rows[7].P, "all were found in the first round");
+        rows.Where(row => !row.Material).Should().OnlyContain(row => Math.Abs(row.Expected - 4) < 1e-9, "of the others each has what it is to have");
+    }
+
+    [Fact]
     public void The_lots_of_a_clumsy_site_are_not_blamed_for_it()
     {
         // Lot C is used at South most, where every lot has ten times the unusable runs.
