@@ -1,6 +1,7 @@
 using System.Globalization;
 using BenchmarkDotNet.Running;
 using ScreenStats.Benchmarks;
+using ScreenStats.Counting.Cubes;
 
 switch (args)
 {
@@ -15,6 +16,8 @@ switch (args)
     case ["person-log", var count, var threads, .. var rest]:
         return PersonLogTimes.Run(
             int.Parse(count, CultureInfo.InvariantCulture), int.Parse(threads, CultureInfo.InvariantCulture), screenIds: rest is ["screen-ids"]);
+    case ["thousand-sites", var sample, var folder, .. var periods]:
+        return ThousandSites.Run(sample, folder, periods.Length == 0 ? [ReportPeriod.Week, ReportPeriod.Day] : [.. periods.Select(period => Enum.Parse<ReportPeriod>(period, ignoreCase: true))]);
     default:
         BenchmarkSwitcher.FromAssembly(typeof(Program).Assembly).Run(args);
         return 0;
