@@ -15,10 +15,11 @@ public static class BinomialLevel
     /// <remarks>
     /// logit p' = logit p + normal step of standard deviation sigma (times the root of the number of periods between). The sums forward and backward
     /// over the logit run over a dense lattice, about 4.5 points to the narrowest standard deviation that counts and sigma can leave, each period within
-    /// the window where its density is not below 1e-16 of its highest: the relative error of means and limits is below 2e-6, of averages over sigma below 2e-3. Sigma is the most likely one, by the profile over it;
+    /// the window where its density is not below 1e-16 of its highest: the relative error of means and limits is below 2e-6, of averages over sigma below 4e-3. Sigma is the most likely one, by the profile over it;
     /// where a constant rate is more likely than any wandering it is 0 and said to be (<see cref="SigmaKind.Zero"/>): the band is then that of one
     /// pooled rate and too short if the rate wanders a little. With <see cref="BinomialLevelOptions.AverageOverSigma"/> each figure is the average over sigma: about ten values of it, by the trapezoidal rule.
-    /// The band holds the rate of a period in its share of periods if the steps are normal; a sudden jump is smoothed over. Source:
+    /// Coverage: over 40 weeks of known rates (constant, wandering, a wave, a jump) the 95 % band held 86 to 99 % of weeks at the most likely sigma, 95 to 99 %
+    /// averaged over it (tests/reference/studies/smooth-study.csv). Source:
     /// Kitagawa G, J Am Stat Assoc 1987;82:1032-1063 (from memory).
     /// </remarks>
     public static BinomialLevelFit Fit(IReadOnlyList<PeriodCount> periods, BinomialLevelOptions? options = null)

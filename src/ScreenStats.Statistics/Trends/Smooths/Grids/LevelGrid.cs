@@ -20,6 +20,9 @@ internal sealed class LevelGrid
 
     private const int MostPoints = 200_000;
 
+    // In a search: counts that a lattice this much wider than the steps cannot hold refute them.
+    private const double MuchDenser = 10;
+
     // A step that the period before makes less likely than this is seen through the tails of its distribution, which a lattice wider than the steps does not hold.
     private const double Doubtful = 1e-6;
 
@@ -65,7 +68,7 @@ internal sealed class LevelGrid
         if ((high - low) / step > MostPoints) return null;
         var grid = new LevelGrid(data, sigma, low, high, step, fine: sigma == 0 || sigma >= 1.5 * step, points < Dense);
         if (grid.Forward()) return grid;
-        if (sigma == 0 || grid.fine || (high - low) / (sigma / 1.5) > MostPoints) return null;
+        if (sigma == 0 || grid.fine || (high - low) / (sigma / 1.5) > MostPoints || (points < Dense && sigma * MuchDenser < 1.5 * step)) return null;
         grid = new LevelGrid(data, sigma, low, high, sigma / 1.5, fine: true, sparse: false);
         return grid.Forward() ? grid : null;
     }

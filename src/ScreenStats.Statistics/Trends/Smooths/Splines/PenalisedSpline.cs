@@ -19,7 +19,8 @@ public static class PenalisedSpline
     /// <remarks>
     /// Cubic B-splines over segments of equal length; log-likelihood less smoothing / 2 times the sum of squared second differences of the coefficients, by Newton's steps halved
     /// while it falls (without halving they can diverge). Effective degrees of freedom: trace of (B'WB + λP)⁻¹ B'WB. Limits: logit ± normal quantile times the
-    /// root of b'(B'WB + λP)⁻¹b, which speak of the curve's bias too, on average over time; they take the smoothing as known. Cross-validation is a ratio of two figures that vanish where the curve goes through each point:
+    /// root of b'(B'WB + λP)⁻¹b, which speak of the curve's bias too, on average over time; they take the smoothing as known: over 40 weeks of known rates the 95 % band held 89 to 96 % of weeks where the truth is smooth and 73 to 87 %
+    /// where it wanders or jumps (tests/reference/studies/smooth-study.csv). Cross-validation is a ratio of two figures that vanish where the curve goes through each point:
     /// it is not looked at where less than a tenth of the points is left as freedom. Where the counts vary more
     /// than binomial ones divide events and trials by a design effect first. Source: Eilers PHC, Marx BD, Stat Sci 1996;11:89-121; Wood SN, J R Stat Soc B 2011;73:3-36 (from memory).
     /// </remarks>
