@@ -32,6 +32,7 @@ public class TrendSeriesTests
 
         trends.Points.Where(point => point.Measure == TrendMeasure.Positivity).Should().OnlyContain(point => point.Complete);
         trends.Series.Should().OnlyContain(series => series.PeriodsIncomplete == 0 || series.Measure == TrendMeasure.PredictiveValue);
+        trends.Text().Should().Contain("a week, with limits on both sides of no change (", "limits that hold no change are not to be read as 'nothing changed within the limits'");
     }
 
     [Fact]
@@ -56,6 +57,16 @@ public class TrendSeriesTests
         trends.Points.Last(point => point.Measure == TrendMeasure.Positivity).Complete.Should().BeTrue();
         trends.Leading(TrendMeasure.PredictiveValue)!.FittedTo.Should().Be(TrendSketch.Monday(12).AddDays(-1));
         trends.Text().Should().Contain("since 5 positives still wait for a result: that is no fall.");
+    }
+
+    [Fact]
+    public void People_who_are_tested_once_divide_no_counts_however_few_there_are_in_a_week()
+    {
+        var trends = new ProgramSketch().Weeks(12, _ => 1, followUp: FollowUp.Confirmed).Weeks(12, _ => 1, followUp: FollowUp.Refuted).Trends();
+
+        var value = trends.Leading(TrendMeasure.PredictiveValue)!;
+        value.Deflation.Should().Be(1, "two people, of whom one is confirmed, scatter as two of one trial do");
+        trends.Text().Should().NotContain("the same people are tested again");
     }
 
     [Fact]

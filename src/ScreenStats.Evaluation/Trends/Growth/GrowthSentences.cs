@@ -44,7 +44,7 @@ internal static class GrowthSentences
         {
             var fastest = now && row.FastestDoubling is { } days ? $" If it rises, it doubles in {wording.Days(path + ".fastestDoubling", days)} days or more." : "";
             return wording.Sentence(now
-                ? $"Whether {TrendWords.Name(row.Measure)} rises or falls cannot be told: {span} {TrendWords.Growing(row.Measure)} changed by {estimate} a week, and no change lies within the limits ({limits}).{fastest}"
+                ? $"Whether {TrendWords.Name(row.Measure)} rises or falls cannot be told: {span} {TrendWords.Growing(row.Measure)} changed by {estimate} a week, with limits on both sides of no change ({limits}).{fastest}"
                 : $"{char.ToUpperInvariant(span[0])}{span[1..]} {TrendWords.Growing(row.Measure)} changed by {estimate} a week ({limits}): neither a rise nor a fall, taken as a straight line.");
         }
 

@@ -38,7 +38,8 @@ internal sealed record Deflation(double Factor, string From)
             if (cell.PeriodStart is { } monday && !end.CoversWeek(monday)) continue;
             var rate = (double)cell.Events / cell.Trials;
             seen += (cell.EventsSquared - (2 * rate * cell.TrialsTimesEvents) + (rate * rate * cell.TrialsSquared)) * cell.Persons / (cell.Persons - 1);
-            expected += rate * (1 - rate) * cell.Trials;
+            // Two people of one trial each scatter around their own mean by twice rate (1 - rate) of two: trials, like people, are one fewer than counted.
+            expected += rate * (1 - rate) * cell.Trials * cell.Trials / (cell.Trials - 1);
         }
 
         return expected > 0 ? seen / expected : 1;
