@@ -54,6 +54,9 @@ internal static class TrendRules
     /// <summary>Fewer complete periods with trials than this have no smooth.</summary>
     public const int FewestSmoothed = 3;
 
+    /// <summary>Up to so many periods the band of the smooth is averaged over how far the level may wander.</summary>
+    public const int MostAveraged = 150;
+
     /// <summary>Segments of the spline at most: it is to follow slow changes.</summary>
     public const int MostSegments = 40;
 

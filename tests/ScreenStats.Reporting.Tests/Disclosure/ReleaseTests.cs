@@ -67,7 +67,7 @@ public class ReleaseTests
                 SmallNumbers(json.RootElement, "", threshold).Should().BeEmpty();
                 var page = Encoding.UTF8.GetString(files["report.html"]);
                 Regex.Matches(page, @"<t[dh][^>]*>([\d,]+)</t[dh]>").Select(match => match.Groups[1].Value).Where(text => IsSmall(text, threshold)).Should().BeEmpty();
-                Regex.Matches(page, @"<data value=""([^""]+)"">([\d,]+)</data>").Where(match => match.Groups[1].Value is not ("yield.episodeDays" or "followUp.confirmWithinHours" or "accuracy.stratumCount") && !match.Groups[1].Value.StartsWith("participation.", StringComparison.Ordinal) && IsSmall(match.Groups[2].Value, threshold))
+                Regex.Matches(page, @"<data value=""([^""]+)"">([\d,]+)</data>").Where(match => match.Groups[1].Value is not ("yield.episodeDays" or "followUp.confirmWithinHours" or "accuracy.stratumCount" or "comparison.levelCount") && !match.Groups[1].Value.StartsWith("participation.", StringComparison.Ordinal) && IsSmall(match.Groups[2].Value, threshold))
                     .Select(match => match.Value).Should().BeEmpty();
             },
             iter: 15);
@@ -173,7 +173,7 @@ public class ReleaseTests
         JsonValueKind.Object => element.EnumerateObject().SelectMany(property => SmallNumbers(property.Value, path + "." + property.Name, threshold)),
         JsonValueKind.Array => element.EnumerateArray().SelectMany(item => SmallNumbers(item, path, threshold)),
         JsonValueKind.Number when element.TryGetInt64(out var value) && value > 0 && value < threshold
-            && !path.StartsWith(".disclosure.", StringComparison.Ordinal) && path is not (".answers.nextSteps.rank" or ".accuracy.stratumCount") && !path.StartsWith(".participation.", StringComparison.Ordinal)
+            && !path.StartsWith(".disclosure.", StringComparison.Ordinal) && path is not (".answers.nextSteps.rank" or ".accuracy.stratumCount" or ".comparison.levelCount") && !path.StartsWith(".participation.", StringComparison.Ordinal)
             && !(value == 1 && (path.EndsWith("estimate", StringComparison.Ordinal) || path.EndsWith("hare", StringComparison.Ordinal) || path.EndsWith("pper", StringComparison.Ordinal) || path.EndsWith("ower", StringComparison.Ordinal))) => [$"{path} is {value}"],
         _ => [],
     };

@@ -33,13 +33,16 @@ internal sealed record SmoothFits(
         }
 
         // Periods in which nothing was counted are passed over: their level is known least, and costs most.
-        var level = BinomialLevel.Fit(
-            [.. points.Select((point, at) => new PeriodCount(at, point.Events / deflation, point.Trials / deflation)).Where(count => count.Trials > 0)], new BinomialLevelOptions { Confidence = confidence });
+        PeriodCount[] counts = [.. points.Select((point, at) => new PeriodCount(at, point.Events / deflation, point.Trials / deflation)).Where(count => count.Trials > 0)];
+        var level = BinomialLevel.Fit(counts, new BinomialLevelOptions { Confidence = confidence });
+        // The most likely steps alone make bands that are too short; their deviation is what is told of the series.
+        var bands = counts.Length > TrendRules.MostAveraged || level.Reason is not null ? level : BinomialLevel.Fit(counts, new BinomialLevelOptions { Confidence = confidence, AverageOverSigma = true });
+        if (bands.Reason is not null) bands = level;
         var spline = PenalisedSpline.Binomial(
             [.. points.Select((point, at) => new SplineCount(at, point.Events / deflation, point.Trials / deflation)).Where(count => count.Trials > 0)],
             new SplineOptions { Segments = Math.Clamp(counted, 4, TrendRules.MostSegments), Confidence = confidence });
         return new SmoothFits(
-            level.Points.ToImmutableDictionary(point => (int)point.Count.Period, point => (point.Smoothed.Rate, point.Smoothed.Band)), level.Reason?.Describe(), level.Sigma,
+            bands.Points.ToImmutableDictionary(point => (int)point.Count.Period, point => (point.Smoothed.Rate, point.Smoothed.Band)), level.Reason?.Describe(), level.Sigma,
             spline.Points.ToImmutableDictionary(point => (int)point.Count.At, point => (point.Rate, point.Band)), spline.Reason?.Describe());
     }
 
