@@ -15,7 +15,6 @@ public static class DisclosureControl
     /// The findings with what may be seen of them (<see cref="Findings.Disclosure"/>): tables, sentences, answers and cautions are
     /// the visible ones. The typed figures themselves are those that were evaluated, and not for circulation. Unchanged where nothing is to be hidden.
     /// </returns>
-    /// <exception cref="InvalidOperationException">The audit found a hidden count that can be worked out: a defect of the hiding, so nothing is released.</exception>
     public static Findings Apply(Findings findings, EarlierRelease? earlier = null)
     {
         ArgumentNullException.ThrowIfNull(findings);
@@ -27,8 +26,9 @@ public static class DisclosureControl
         // A table that would make everything else unprovable is left out before everything is hidden.
         var optional = TableRules.Ordered.Where(rule => rule.Optional).Select(rule => rule.Id).ToHashSet(StringComparer.Ordinal);
         var (model, plan, release, without) = Hidden(findings, figures, before, threshold, []);
-        if (!Whole(plan)) (model, plan, release, without) = Hidden(findings, figures, before, threshold, optional);
-        Audit(model, plan, threshold);
+        if (!Whole(plan) || !Proven(model, plan, threshold)) (model, plan, release, without) = Hidden(findings, figures, before, threshold, optional);
+        // What the audit can still work out is not argued with: then no count is shown.
+        if (!Proven(model, plan, threshold)) plan = SuppressionPlan.HideAll(model, plan);
 
         var tally = findings.Source;
         var cells = new HiddenCells(model, release.Ambiguous, threshold, without, new CoarseLimits(model, plan));
@@ -53,18 +53,18 @@ public static class DisclosureControl
         !plan.HidesAll && plan.Witnesses.Values.All(witness => witness.Values.All(moved => Math.Abs(moved - Math.Round(moved)) < 1e-6));
 
     // Two proofs that do not share their way: the witness of each count is checked against every relation, and its range is solved for.
-    private static void Audit(CountModel model, SuppressionPlan plan, long threshold)
+    private static bool Proven(CountModel model, SuppressionPlan plan, long threshold)
     {
-        if (plan.HidesAll) return;
+        if (plan.HidesAll) return true;
         var audit = new RangeAudit(model);
         foreach (var variable in model.Variables.Where(variable => variable.Need > variable.Value && !variable.Known && !plan.Unprotected.Contains(variable)))
         {
-            if (!plan.Witnesses.TryGetValue(variable, out var witness) || !audit.Holds(witness) || variable.Value + witness[variable] < variable.Need - 1e-6) throw Leak();
-            if (audit.Range(variable) is { } range && (range.Lower > variable.Value || (range.Upper ?? long.MaxValue) < Math.Max(variable.Need, threshold))) throw Leak();
+            if (!plan.Witnesses.TryGetValue(variable, out var witness) || !audit.Holds(witness) || variable.Value + witness[variable] < variable.Need - 1e-6) return false;
+            if (audit.Range(variable) is { } range && (range.Lower > variable.Value || (range.Upper ?? long.MaxValue) < Math.Max(variable.Need, threshold))) return false;
         }
-    }
 
-    private static InvalidOperationException Leak() => new("A hidden count could be worked out from what is shown, so nothing is released; please report this as a defect.");
+        return true;
+    }
 
     private static CautionFindings Veil(CautionFindings cautions, ReleaseDisclosure disclosure) => new(
         [.. cautions.Items.Where(caution => disclosure.Seen(caution.Sentence, without: !caution.FromData || !disclosure.HidesProgramCounts || caution.Id.StartsWith("taken-as-exact", StringComparison.Ordinal) || caution.Id is "no-time-zone" or "no-confirmatory-export") is not null)]);

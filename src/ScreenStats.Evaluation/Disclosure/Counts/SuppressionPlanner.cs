@@ -39,8 +39,7 @@ internal static class SuppressionPlanner
             if (known is null && model.Variables.All(other => !other.Known))
             {
                 // No way was found with something left to show: nothing is shown, and nothing can be worked out.
-                foreach (var other in model.Variables) other.Hidden = other.Published;
-                return new SuppressionPlan(witnesses, [], HidesAll: true);
+                return SuppressionPlan.HideAll(model, new SuppressionPlan(witnesses, []));
             }
 
             if (known is null)
