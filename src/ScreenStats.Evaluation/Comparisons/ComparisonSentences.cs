@@ -58,9 +58,18 @@ internal static class ComparisonSentences
             Figure.Count(Path + ".levelCount", findings.LevelCount));
     }
 
-    private static IEnumerable<Sentence> NotAdjusted(List<ComparisonSummary> leading) => leading
-        .SelectMany(summary => summary.NotAdjustedFor).Distinct(StringComparer.Ordinal)
-        .Select(reason => new Sentence("Not adjusted for " + reason + "."));
+    // A reason that does not hold for every measure names those for which it does; a measure that cannot be compared at all has its own sentence.
+    private static IEnumerable<Sentence> NotAdjusted(List<ComparisonSummary> leading)
+    {
+        var compared = leading.Where(summary => summary.P is not null).ToList();
+        foreach (var reason in compared.SelectMany(summary => summary.NotAdjustedFor).Distinct(StringComparer.Ordinal))
+        {
+            var measures = compared.Where(summary => summary.NotAdjustedFor.Contains(reason)).Select(summary => ComparisonWords.Of(summary.Measure)).ToList();
+            yield return new Sentence(measures.Count == compared.Count
+                ? $"Not adjusted for {reason}."
+                : $"{string.Join("; ", measures.Select((name, at) => at == 0 ? name : name[..1].ToLowerInvariant() + name[1..]))}: not adjusted for {reason}.");
+        }
+    }
 
     private static IEnumerable<Sentence> LeftOut(ComparisonFindings findings, List<ComparisonSummary> leading)
     {

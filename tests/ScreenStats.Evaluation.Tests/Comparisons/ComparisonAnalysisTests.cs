@@ -108,6 +108,16 @@ public class ComparisonAnalysisTests
     }
 
     [Fact]
+    public void What_could_not_be_adjusted_for_is_said_of_the_measures_that_are_compared_only()
+    {
+        // No run was unusable: that periods cannot be told apart by that measure is no word about positivity, which is adjusted for them.
+        var findings = Compare(Wave());
+        Summary(findings, ComparisonMeasure.Positivity).AdjustedFor.Should().Contain("period");
+        findings.Summaries.Should().Contain(summary => summary.NotAdjustedFor.Any(reason => reason.StartsWith("period", StringComparison.Ordinal)));
+        Texts(findings).Should().NotContain(text => text.StartsWith("Not adjusted for period", StringComparison.Ordinal));
+    }
+
+    [Fact]
     public void Events_that_come_in_bursts_widen_what_is_concluded()
     {
         // The same rates, once spread over twelve weeks and once in one week of each site.
