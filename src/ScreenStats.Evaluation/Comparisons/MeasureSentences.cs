@@ -82,7 +82,7 @@ internal sealed class MeasureSentences
         if (!summary.AdjustedFor.IsEmpty && findings.Tests.FirstOrDefault(row => row.Key == key) is { P: { } raw } && raw < 1 - findings.Confidence)
         {
             return new Sentence(
-                $"{measure} differs between {many} as counted (p {{0}}), but no more than chance makes it{afterwards} (p {{1}}): when and with what they tested may explain what is seen.",
+                $"{measure} differs between {many} as counted (p {{0}}), but no more than chance makes it{afterwards} (p {{1}}): when and with what they tested may explain what is seen, and that does not prove them alike.",
                 Figure.Number(FigurePath.Row(Path + ".tests", key) + ".p", raw, Unit.PValue), P());
         }
 

@@ -84,7 +84,7 @@ public class TrendGrowthTests
         row.LevelRatio.Estimate.Should().BeApproximately(0.5, 0.03);
         row.LevelRatio.Upper.Should().BeLessThan(1);
         row.SlopeBefore.Estimate.Should().BeApproximately(0, 0.01);
-        trends.Text().Should().Contain("After “Dorrin card introduced” (2026-03-30) the odds of a positive test were").And.Contain("lower than chance explains")
+        trends.Text().Should().Contain("After “Dorrin card introduced” (2026-03-30) the odds of a positive test were").And.Contain("lower than chance explains, also when it is allowed for how many jumps are looked for (p ")
             .And.Contain("Whatever else changed at that time is in these figures too: they do not show that it was the change's doing.");
     }
 

@@ -1,4 +1,5 @@
 using ScreenStats.Evaluation.Model;
+using ScreenStats.Evaluation.Shared;
 using ScreenStats.Evaluation.Trends.Words;
 
 namespace ScreenStats.Evaluation.Trends.Changes;
@@ -13,11 +14,14 @@ internal static class ChangeSentences
         {
             // The key of the row for the other sites differs in its kind only.
             var elsewhere = rows.FirstOrDefault(other => other.Kind == TrendChangeKind.DatedElsewhere && other.On == row.On && other.What == row.What && other.LevelRatio.Estimate is not null);
-            yield return Of(row, elsewhere);
+            yield return Of(row, elsewhere, Looked(findings));
         }
     }
 
-    private static Sentence Of(TrendChangeRow row, TrendChangeRow? elsewhere)
+    // Each dated change is looked for in every measure: one jump in twenty would be found where there is none.
+    private static int Looked(TrendFindings findings) => findings.Changes.Count(row => row is { Kind: TrendChangeKind.Dated, Leads: true, PValue: not null });
+
+    private static Sentence Of(TrendChangeRow row, TrendChangeRow? elsewhere, int looked)
     {
         var (wording, path, name) = (new Wording(), FigurePath.Row("trends.changes", row.Key), TrendWords.Name(row.Measure));
         var what = $"“{wording.Name(path + ".what", row.What)}” ({wording.Day(path + ".on", row.On)}{(row.Sites.Length == 0 ? "" : ", at " + wording.Name(path + ".sites", row.Sites))})";
@@ -25,7 +29,9 @@ internal static class ChangeSentences
         var level = row.LevelRatio;
         var clear = level.Lower > 1 ? "higher" : level.Upper < 1 ? "lower" : null;
         var text = $"After {what} {TrendWords.Odds(row.Measure)} were {wording.Ratio(path + ".levelRatio.estimate", level.Estimate)} times those just before ({wording.Limits(path + ".levelRatio", level, wording.Ratio, true)}): "
-            + (clear is null ? "a jump cannot be told from none" : $"{clear} than chance explains");
+            + (clear is null || row.PValue is not { } p ? "a jump cannot be told from none"
+                : p * looked < 1 - (level.Confidence ?? 0.95) ? $"{clear} than chance explains, also when it is allowed for how many jumps are looked for (p {wording.Add(Figure.Number(path + ".pValue", p, Unit.PValue))})"
+                : $"{clear}, but chance may explain it when it is allowed for how many jumps are looked for (p {wording.Add(Figure.Number(path + ".pValue", p, Unit.PValue))})");
         if (row.SlopeBefore.Estimate is { } before && row.SlopeAfter.Estimate is { } after)
         {
             var ratio = row.SlopeRatio;
