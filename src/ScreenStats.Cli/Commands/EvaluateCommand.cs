@@ -3,6 +3,7 @@ using ScreenStats.Cli.Parsing;
 using ScreenStats.Cli.Terminal;
 using ScreenStats.Counting.Programs;
 using ScreenStats.Evaluation;
+using ScreenStats.Evaluation.Answers;
 using ScreenStats.Evaluation.Model;
 using ScreenStats.Reporting;
 
@@ -13,6 +14,9 @@ internal sealed class EvaluateCommand : ProgramCommand
 {
     // The first few fit on a screen; all of them stand in the report.
     private const int MostSteps = 3;
+
+    // What is to be done stands on the first screen; whether sites differ and whether it gets better can be read below it.
+    private const int FirstAnswers = 4;
 
     private const string NoRelease = "none";
 
@@ -103,6 +107,16 @@ internal sealed class EvaluateCommand : ProgramCommand
         return options;
     }
 
+    private static void Answers(IEnumerable<Answer> answers, Screen screen)
+    {
+        foreach (var answer in answers)
+        {
+            screen.Line();
+            screen.Title(answer.Question);
+            screen.Text(answer.Brief);
+        }
+    }
+
     private static void Render(Findings findings, string written, Screen screen)
     {
         screen.Title(findings.Settings.Title);
@@ -118,13 +132,7 @@ internal sealed class EvaluateCommand : ProgramCommand
                 + (findings.Ledger.SetAside > 0 ? $", {Show.Count(findings.Ledger.SetAside)} set aside (see set-aside.csv)" : ""));
         }
 
-        foreach (var answer in findings.Answers.Questions)
-        {
-            screen.Line();
-            screen.Title(answer.Question);
-            screen.Text(answer.Brief);
-        }
-
+        Answers(findings.Answers.Questions.Take(FirstAnswers), screen);
         screen.Line();
         Flagged("Lots", findings.Lots.Where(lot => lot.Flag != Flag.None).Select(lot => $"{lot.Lot} ({LevelNames.Of(lot.Flag)})"), screen);
         Flagged("Sites", findings.Sites.Where(site => site.Flag != Flag.None).Select(site => $"{site.Site} ({LevelNames.Of(site.Flag)})"), screen);
@@ -136,6 +144,8 @@ internal sealed class EvaluateCommand : ProgramCommand
             var more = findings.Answers.NextSteps.Length - MostSteps;
             if (more > 0) screen.Line($"{Show.Count(more)} more in the report");
         }
+
+        Answers(findings.Answers.Questions.Skip(FirstAnswers), screen);
 
         screen.Line();
         screen.Line($"The whole report, with the conditions under which the answers hold: {Path.Combine(written, "report.html")}");
