@@ -41,7 +41,7 @@ internal static class SideBySideNotes
             ["size nᵢ* = Eᵢ/θ, rate θ xᵢ/Eᵢ, θ the program's rate; limits: (r − α)/n*, r = min{r: F(r) ≥ p}, α = (F(r) − p)/(F(r) − F(r − 1))", "p as far out as a normal quantile times √d"],
             "D. J. Spiegelhalter, 2005, Statistics in Medicine 24:1185–1202, appendix A.1.1 (from memory); the widening is ours."),
         new(MethodNames.FunnelAdditive, "Funnel that allows for usual differences",
-            "Where sites differ all over by more than chance, limits of chance alone would mark many and say nothing. A variance between sites is added, estimated from scores whose outer tenths are drawn in so that the sites the funnel ought to show do not widen it. What lies outside stands out from the usual differences too; that sites do differ is said apart.",
+            "Where sites differ all over by more than chance, limits of chance alone would mark many and say nothing. A variance between sites is added, estimated from scores whose outer tenths are drawn in so that the sites the funnel ought to show do not widen it. What lies outside stands out from the usual differences too; that sites do differ is said apart. Drawing in the tenths makes the variance too small: of drawn sites that differ in the usual way only, about 2 in 100 lay outside the 99.8 % limits, not 2 in 1,000.",
             ["θ ± z √(sᵢ² + τ²), sᵢ² = θ(1 − θ)/nᵢ*; τ² = max(0, (I φ − (I − 1))/(Σw − Σw²/Σw)), w = 1/s², φ the mean of squared winsorised scores"],
             "D. J. Spiegelhalter, 2005, Quality and Safety in Health Care 14:347–351 (from memory)."),
         new(MethodNames.FunnelChance, "Chance of lying so far out",
