@@ -164,7 +164,7 @@ public class TrendSeriesTests
         var community = new CommunitySettings
         {
             Source = "fictional authority",
-            Values = [new CommunityValue(TrendSketch.Monday(1), 0.01, null, null), new CommunityValue(TrendSketch.Monday(2).AddDays(3), 0.02, null, null)],
+            Values = [new CommunityValue(TrendSketch.Monday(1), 0.0133, null, null), new CommunityValue(TrendSketch.Monday(2).AddDays(3), 0.02, null, null)],
             Until = TrendSketch.Monday(9),
         };
         var trends = new ProgramSketch().Weeks(12, _ => 5).Trends(new ProgramSettings { Community = community });
@@ -172,10 +172,10 @@ public class TrendSeriesTests
         var points = trends.Points.Where(point => point.Measure == TrendMeasure.Positivity).ToList();
         points[0].Community.Should().BeNull();
         points[0].CommunityUndefined.Should().NotBeNull();
-        points[1].Community.Should().BeApproximately(0.01, 1e-15);
-        points[2].Community.Should().BeApproximately(((3 * 0.01) + (4 * 0.02)) / 7, 1e-15);
+        points[1].Community.Should().Be(0.0133, "all days of the week have it as it was written");
+        points[2].Community.Should().BeApproximately(((3 * 0.0133) + (4 * 0.02)) / 7, 1e-15);
         points[9].Community.Should().BeNull();
-        trends.Text().Should().Contain("The rate outside (fictional authority) went from 1.00 % to 2.00 %");
+        trends.Text().Should().Contain("The rate outside (fictional authority) went from 1.33 % to 2.00 %");
     }
 
     [Fact]

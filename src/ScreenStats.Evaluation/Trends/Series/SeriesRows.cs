@@ -79,13 +79,14 @@ internal static class SeriesRows
     private static double? Outside(CommunitySettings? community, TrendPoint point)
     {
         if (community is null) return null;
-        var sum = 0.0;
+        // The first value and the mean distance from it: where all days have the same, it comes out as it was written.
+        var (first, beyond) = (community.On(point.Start)?.Value ?? 0, 0.0);
         for (var day = point.Start; day <= point.End; day = day.AddDays(1))
         {
             if (community.On(day) is not { } value) return null;
-            sum += value.Value;
+            beyond += value.Value - first;
         }
 
-        return sum / (point.End.DayNumber - point.Start.DayNumber + 1);
+        return first + (beyond / (point.End.DayNumber - point.Start.DayNumber + 1));
     }
 }
