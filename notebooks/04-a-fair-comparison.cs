@@ -18,6 +18,8 @@ using ScreenStats.Statistics.Funnels;
 using ScreenStats.Statistics.Heterogeneity;
 using ScreenStats.Statistics.Proportions;
 using ScreenStats.Statistics.Regression;
+using ScreenStats.Statistics.Regression.Intercepts;
+using ScreenStats.Statistics.Regression.Ranks;
 using ScreenStats.Statistics.Standardisation;
 
 // 1. A program whose truth we set. Eight fictional sites, 24 weeks, a wave in weeks 9 to 14. A site's true odds are the week's odds times a factor of its

@@ -13,6 +13,7 @@ using ScreenStats.Statistics.Funnels;
 using ScreenStats.Statistics.Heterogeneity;
 using ScreenStats.Statistics.Proportions;
 using ScreenStats.Statistics.Regression;
+using ScreenStats.Statistics.Regression.Intercepts;
 using ScreenStats.Statistics.Trends;
 using ScreenStats.Statistics.Trends.Growth;
 using ScreenStats.Statistics.Trends.Series;

@@ -16,7 +16,7 @@ public static class LogisticRegression
     /// <remarks>
     /// Newton's steps, halved while the likelihood falls, until a step promises less than 1e-20 of it. Where rates run to 0 or 1, linear programming decides
     /// whether the terms separate events from the others; then nothing is given, since the largest likelihood is at infinity: leave the term out, or
-    /// take the groups as drawn from one distribution (<see cref="RandomInterceptLogistic"/>). Source: McCullagh P, Nelder JA, Generalized Linear
+    /// take the groups as drawn from one distribution (<see cref="Intercepts.RandomInterceptLogistic"/>). Source: McCullagh P, Nelder JA, Generalized Linear
     /// Models, 1989; Albert A, Anderson JA, Biometrika 1984;71:1-10 (from memory).
     /// </remarks>
     public static LogisticFit Fit(IReadOnlyList<BinomialRow> rows, LogisticOptions? options = null)

@@ -3,6 +3,8 @@ using ScreenStats.Statistics.Funnels;
 using ScreenStats.Statistics.Heterogeneity;
 using ScreenStats.Statistics.Monitoring.Lots;
 using ScreenStats.Statistics.Regression;
+using ScreenStats.Statistics.Regression.Intercepts;
+using ScreenStats.Statistics.Regression.Ranks;
 
 namespace ScreenStats.Statistics.Tests.Studies;
 

@@ -7,6 +7,8 @@ using ScreenStats.Statistics;
 using ScreenStats.Statistics.Clusters;
 using ScreenStats.Statistics.Numerics;
 using ScreenStats.Statistics.Regression;
+using ScreenStats.Statistics.Regression.Intercepts;
+using ScreenStats.Statistics.Regression.Ranks;
 
 namespace ScreenStats.Evaluation.Comparisons.Fitting;
 

@@ -1,6 +1,7 @@
 using System.Globalization;
 using ScreenStats.Statistics.Monitoring.Scans;
 using ScreenStats.Statistics.Regression;
+using ScreenStats.Statistics.Regression.Ranks;
 using ScreenStats.Statistics.Trends.Growth;
 using ScreenStats.Statistics.Trends.Series;
 

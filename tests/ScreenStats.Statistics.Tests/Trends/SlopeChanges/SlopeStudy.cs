@@ -1,5 +1,6 @@
 using ScreenStats.Statistics.Monitoring.Scans;
 using ScreenStats.Statistics.Regression;
+using ScreenStats.Statistics.Regression.Ranks;
 using ScreenStats.Statistics.Trends;
 
 namespace ScreenStats.Statistics.Tests.Trends.SlopeChanges;

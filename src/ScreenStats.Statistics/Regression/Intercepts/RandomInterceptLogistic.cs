@@ -1,7 +1,7 @@
 using ScreenStats.Statistics.Numerics;
 using ScreenStats.Statistics.Regression.Fitting;
 
-namespace ScreenStats.Statistics.Regression;
+namespace ScreenStats.Statistics.Regression.Intercepts;
 
 /// <summary>Logistic regression whose groups (sites) differ by a normal effect on the logit: fair to groups of every size.</summary>
 public static class RandomInterceptLogistic

@@ -1,7 +1,7 @@
 using ScreenStats.Statistics.Monitoring.Scans;
 using ScreenStats.Statistics.Numerics;
 
-namespace ScreenStats.Statistics.Regression;
+namespace ScreenStats.Statistics.Regression.Ranks;
 
 /// <summary>The ranks of groups with their uncertainty: the order of estimates alone says more than is known.</summary>
 /// <remarks>
@@ -24,7 +24,7 @@ public static class Ranking
         return Of(rates.Count, options ?? new RankOptions(), (index, random) => random.LogGamma(rates[index].Alpha) - random.LogGamma(rates[index].Beta));
     }
 
-    /// <summary>Ranks of effects known by a mean and a standard deviation, for instance of <see cref="RandomInterceptLogistic"/>.</summary>
+    /// <summary>Ranks of effects known by a mean and a standard deviation, for instance of <see cref="Intercepts.RandomInterceptLogistic"/>.</summary>
     /// <param name="effects">Mean and standard deviation (0 or more) of each effect, finite, 1 to 2,000 of them.</param>
     /// <param name="options">How ranks are drawn; null for the defaults.</param>
     /// <returns>One for each effect, in the order given; the largest effect has rank 1.</returns>

@@ -1,7 +1,7 @@
 using ScreenStats.Statistics.Monitoring.Scans;
 using ScreenStats.Statistics.Numerics;
 
-namespace ScreenStats.Statistics.Regression;
+namespace ScreenStats.Statistics.Regression.Ranks;
 
 /// <summary>Draws from distributions, from one stream.</summary>
 /// <remarks>Source: Marsaglia G, Tsang WW, ACM Trans Math Softw 2000;26:363-372, for the gamma distribution (from memory).</remarks>

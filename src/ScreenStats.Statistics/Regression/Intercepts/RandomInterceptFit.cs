@@ -1,4 +1,4 @@
-namespace ScreenStats.Statistics.Regression;
+namespace ScreenStats.Statistics.Regression.Intercepts;
 
 /// <summary>A logistic regression whose groups are drawn from one normal distribution on the logit scale.</summary>
 /// <param name="Groups">Groups with trials.</param>

@@ -1,7 +1,7 @@
 using ScreenStats.Statistics.Numerics;
 using ScreenStats.Statistics.Regression.Fitting;
 
-namespace ScreenStats.Statistics.Regression;
+namespace ScreenStats.Statistics.Regression.Intercepts;
 
 /// <summary>The marginal likelihood of all groups over the coefficients and, last, ln σ, and its highest point.</summary>
 internal sealed class InterceptLikelihood(InterceptModel model, InterceptGroup[] groups, HermiteRule rule)

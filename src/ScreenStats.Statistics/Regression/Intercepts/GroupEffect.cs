@@ -1,4 +1,4 @@
-namespace ScreenStats.Statistics.Regression;
+namespace ScreenStats.Statistics.Regression.Intercepts;
 
 /// <summary>What is known of one group of a random-intercept logistic regression.</summary>
 /// <param name="Group">The group.</param>

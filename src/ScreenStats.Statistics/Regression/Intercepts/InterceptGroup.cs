@@ -1,6 +1,6 @@
 using ScreenStats.Statistics.Numerics;
 
-namespace ScreenStats.Statistics.Regression;
+namespace ScreenStats.Statistics.Regression.Intercepts;
 
 /// <summary>One group's part of the marginal likelihood: the integral over its effect, its slopes and its information.</summary>
 /// <param name="kinds">The combinations of terms of its rows, by their place in the model.</param>

@@ -1,4 +1,4 @@
-namespace ScreenStats.Statistics.Regression;
+namespace ScreenStats.Statistics.Regression.Ranks;
 
 /// <summary>The place of one group among all, 1 being the highest rate.</summary>
 /// <param name="Index">The place of the group in the list given, from 0.</param>

@@ -1,4 +1,4 @@
-namespace ScreenStats.Statistics.Regression;
+namespace ScreenStats.Statistics.Regression.Intercepts;
 
 /// <summary>The logarithm of the marginal likelihood, its slopes and its information over the coefficients and, last, ln σ, as they are summed over groups.</summary>
 internal sealed class InterceptSums(InterceptModel model)

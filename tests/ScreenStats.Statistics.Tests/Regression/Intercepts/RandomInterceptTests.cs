@@ -1,7 +1,8 @@
 using ScreenStats.Statistics.Regression;
+using ScreenStats.Statistics.Regression.Intercepts;
 using ScreenStats.Statistics.Tests.Heterogeneity;
 
-namespace ScreenStats.Statistics.Tests.Regression;
+namespace ScreenStats.Statistics.Tests.Regression.Intercepts;
 
 public sealed class RandomInterceptTests
 {

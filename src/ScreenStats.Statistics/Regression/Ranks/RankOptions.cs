@@ -1,4 +1,4 @@
-namespace ScreenStats.Statistics.Regression;
+namespace ScreenStats.Statistics.Regression.Ranks;
 
 /// <summary>How ranks are drawn.</summary>
 public sealed record RankOptions

@@ -1,6 +1,6 @@
 using ScreenStats.Statistics.Regression.Fitting;
 
-namespace ScreenStats.Statistics.Regression;
+namespace ScreenStats.Statistics.Regression.Intercepts;
 
 /// <summary>The combinations of terms of a random-intercept logistic regression, each with a constant first.</summary>
 internal sealed class InterceptModel

@@ -1,4 +1,4 @@
-namespace ScreenStats.Statistics.Regression;
+namespace ScreenStats.Statistics.Regression.Intercepts;
 
 /// <summary>The counts of one group, by combination of terms. Ordered by these alone, so that the labels of groups do not matter.</summary>
 internal sealed class InterceptCounts : IComparable<InterceptCounts>

@@ -1,8 +1,9 @@
 using ScreenStats.Statistics.Numerics;
 using ScreenStats.Statistics.Regression;
+using ScreenStats.Statistics.Regression.Ranks;
 using ScreenStats.Statistics.Tests.Heterogeneity;
 
-namespace ScreenStats.Statistics.Tests.Regression;
+namespace ScreenStats.Statistics.Tests.Regression.Ranks;
 
 public sealed class RankingTests
 {

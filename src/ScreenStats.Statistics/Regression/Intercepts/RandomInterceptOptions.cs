@@ -1,4 +1,4 @@
-namespace ScreenStats.Statistics.Regression;
+namespace ScreenStats.Statistics.Regression.Intercepts;
 
 /// <summary>How a random-intercept logistic regression is fitted.</summary>
 public sealed record RandomInterceptOptions
