@@ -70,7 +70,8 @@ public sealed class PenalisedSplineTests
     {
         var freedom = new[] { 0.1, 1, 10, 1e3, 1e8 }.Select(smoothing => PenalisedSpline.Binomial(weeks, new SplineOptions { Smoothing = smoothing }).DegreesOfFreedom).ToArray();
         if (freedom.Any(one => one is null)) return;
-        freedom.Should().OnlyContain(one => one > 2 - 1e-6 && one < weeks.Length + 1e-6);
+        // A penalty of 1e8 beside weights of about one leaves eight of sixteen digits, and fewer where weights differ.
+        freedom.Should().OnlyContain(one => one > 2 - 1e-4 && one < weeks.Length + 1e-6);
         freedom[^1].Should().BeApproximately(2, 1e-3);
         PenalisedSpline.Binomial(weeks, new SplineOptions { Smoothing = 1e8 }).IsStraight.Should().BeTrue();
     }, iter: 40);
