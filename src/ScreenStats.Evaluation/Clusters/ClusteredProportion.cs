@@ -36,10 +36,23 @@ internal static class ClusteredProportion
             else if (largest is not { } leader || effect.Raw > leader.Effect.Raw) largest = (level, effect);
         }
 
-        var plain = ProportionInterval.Wilson(events, trials, confidence);
         var widened = largest is { } driver
             ? WidenedInterval.Wilson(events, trials, driver.Effect, confidence)
             : WidenedInterval.Wilson(events, trials, 1, 0, confidence);
+        return Of(events, trials, confidence, widened) with
+        {
+            DesignEffectUndefined = largest is null ? (reason ?? UndefinedReason.FewerThanTwoClusters).Describe() : null,
+            ClusterLevel = largest?.Level,
+            Clusters = largest?.Effect.Clusters,
+            FewSites = fewSites,
+            FewSiteWeeks = fewSiteWeeks,
+        };
+    }
+
+    /// <summary>A proportion with Wilson's limits and limits that were widened, without a word on what they were widened by.</summary>
+    public static ProportionFinding Of(long events, long trials, double confidence, WidenedEstimate widened)
+    {
+        var plain = ProportionInterval.Wilson(events, trials, confidence);
         return new ProportionFinding
         {
             Events = events,
@@ -53,11 +66,9 @@ internal static class ClusteredProportion
             WidenedLower = widened.Lower,
             WidenedUpper = widened.Upper,
             DesignEffect = widened.DesignEffect,
-            DesignEffectUndefined = largest is null ? (reason ?? UndefinedReason.FewerThanTwoClusters).Describe() : null,
-            ClusterLevel = largest?.Level,
-            Clusters = largest?.Effect.Clusters,
-            FewSites = fewSites,
-            FewSiteWeeks = fewSiteWeeks,
+            DesignEffectUndefined = null,
+            ClusterLevel = null,
+            Clusters = null,
         };
     }
 

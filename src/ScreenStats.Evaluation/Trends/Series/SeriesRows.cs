@@ -5,7 +5,6 @@ using ScreenStats.Evaluation.Clusters;
 using ScreenStats.Evaluation.Trends.Words;
 using ScreenStats.Statistics;
 using ScreenStats.Statistics.Clusters;
-using ScreenStats.Statistics.Proportions;
 
 namespace ScreenStats.Evaluation.Trends.Series;
 
@@ -52,28 +51,12 @@ internal static class SeriesRows
     }
 
     /// <summary>A share with Wilson's limits, and the same with its counts over the deflation.</summary>
-    public static ProportionFinding Share(long events, long trials, Deflation deflation, double confidence)
-    {
-        var plain = ProportionInterval.Wilson(events, trials, confidence);
-        var widened = WidenedInterval.Wilson(events, trials, deflation.Factor, 0, confidence);
-        return new ProportionFinding
+    public static ProportionFinding Share(long events, long trials, Deflation deflation, double confidence) =>
+        ClusteredProportion.Of(events, trials, confidence, WidenedInterval.Wilson(events, trials, deflation.Factor, 0, confidence)) with
         {
-            Events = events,
-            Trials = trials,
-            Estimate = plain.Estimate,
-            EstimateUndefined = plain.Reason?.Describe(),
-            Lower = plain.Lower,
-            Upper = plain.Upper,
-            Method = plain.Method.Name(),
-            Confidence = confidence,
-            WidenedLower = widened.Lower,
-            WidenedUpper = widened.Upper,
             DesignEffect = deflation.Factor,
-            DesignEffectUndefined = null,
             ClusterLevel = deflation.From switch { "persons" => ClusterLevel.Persons, "sites" => ClusterLevel.Sites, _ => null },
-            Clusters = null,
         };
-    }
 
     /// <summary>The mean over the days of a period, where every day has a value.</summary>
     private static double? Outside(CommunitySettings? community, TrendPoint point)
