@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using ScreenStats.Counting.Programs.Cadence;
 using ScreenStats.Counting.Programs.Surroundings;
 
 namespace ScreenStats.Counting.Programs;
@@ -47,6 +48,9 @@ public sealed record ProgramSettings
 
     /// <summary>A rate of the community outside; null where not stated.</summary>
     public CommunitySettings? Community { get; init; }
+
+    /// <summary>What is stated for the question how often to screen; with nothing stated, every figure in it is null.</summary>
+    public CadenceSettings Cadence { get; init; } = new();
 
     /// <summary>How the report is made.</summary>
     public ReportSettings Report { get; init; } = new();
