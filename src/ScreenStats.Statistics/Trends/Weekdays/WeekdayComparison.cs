@@ -146,10 +146,13 @@ public static class WeekdayComparison
     {
         var effects = new double[days];
         var (log, slope, information) = Sums(strata, effects, days);
+        double[] most = [.. Enumerable.Range(0, days - 1).Select(j => information[j, j])];
         for (var step = 0; step < 100; step++)
         {
             // The effects of all days but the last are free; the last is 0 until the mean is taken out.
-            if (SymmetricMatrix.Factor(information, 1e-12, out _) is not { } factor)
+            // Where days tell events apart, an effect runs away and its information with it: what is left of both is rounding, and a step by it goes anywhere.
+            var fades = Enumerable.Range(0, days - 1).Any(j => information[j, j] < 1e-12 * most[j]);
+            if (fades || SymmetricMatrix.Factor(information, 1e-12, out _) is not { } factor)
                 return effects.Any(effect => Math.Abs(effect) > 10) ? (effects, null, log) : null;
             var change = SymmetricMatrix.Solve(factor, slope);
             double promise = 0;
@@ -170,6 +173,7 @@ public static class WeekdayComparison
                 size /= 2;
             }
             while (!(after.Log >= log - (1e-12 * Math.Abs(log))) && size > 1e-10);
+            if (!(after.Log >= log - (1e-12 * Math.Abs(log)))) return Centred(effects, SymmetricMatrix.Inverse(factor), log);
             (effects, log, slope, information) = (next, after.Log, after.Slope, after.Information);
         }
 

@@ -85,6 +85,24 @@ public sealed class WeekdayComparisonTests
     }, iter: 60);
 
     [Fact]
+    public void Days_that_tell_events_apart_have_the_test_of_the_limit()
+    {
+        // Drawn by the test above: all of one day or none of the other in each week that compares them. The likelihood's limit is in closed form: the day that is whole or
+        // empty adds nothing, the other its own rate. No difference: each week one rate.
+        WeekdayCount[] counts = Read("0:Sunday:20/20 0:Monday:1/22 0:Tuesday:0/9 1:Sunday:0/30 1:Monday:0/34 1:Tuesday:0/5 3:Sunday:21/45 3:Monday:0/56 3:Tuesday:0/24");
+        static double Log(double events, double trials) => (events * Math.Log(events / trials)) + ((trials - events) * Math.Log((trials - events) / trials));
+        var limit = 2 * (Log(1, 22) + Log(21, 45) - Log(21, 51) - Log(21, 125));
+        foreach (var turned in new[] { false, true })
+        {
+            WeekdayCount[] given = turned ? [.. counts.Select(count => new WeekdayCount(count.Week, count.Weekday, count.Trials - count.Events, count.Trials))] : counts;
+            var pattern = WeekdayComparison.Compare(given, new WeekdayOptions { Adjustment = WeekAdjustment.WeekTerms, Scale = DispersionScale.Binomial });
+            pattern.LikelihoodRatio.Should().BeApproximately(limit, 1e-9);
+            pattern.PValue.Should().BeApproximately(Math.Exp(-limit / 2), 1e-9 * Math.Exp(-limit / 2), "chi-square with two degrees of freedom");
+            pattern.Weekdays.Select(day => day.Ratio.Reason).Should().Equal(UndefinedReason.Separation, turned ? UndefinedReason.OddsRatioUnbounded : UndefinedReason.OddsRatioZero, UndefinedReason.Separation);
+        }
+    }
+
+    [Fact]
     public void A_design_effect_divides_the_test_and_widens_the_errors()
     {
         var counts = Weeks(30, 400, [8, 9, 10, 11, 18]);
