@@ -1,6 +1,8 @@
 using System.Text.Json;
 using ScreenStats.Counting.Programs;
+using ScreenStats.Counting.Programs.Cadence;
 using ScreenStats.Counting.Programs.Reading;
+using ScreenStats.Counting.Programs.Reading.Cadence;
 using ScreenStats.Testing;
 
 namespace ScreenStats.Counting.Tests.Programs;
@@ -55,6 +57,28 @@ public sealed class ProgramSchemaTests
     }
 
     [Fact]
+    public void Schema_keys_and_accepted_keys_of_the_cadence_agree()
+    {
+        Keys("cadence").Should().BeEquivalentTo(CadenceKeys.Cadence);
+        Keys("cadence", "course").Should().BeEquivalentTo(CadenceKeys.Course);
+        Keys("cadence", "course", "detectable").Should().BeEquivalentTo(CadenceKeys.Window);
+        Keys("cadence", "course", "infectious").Should().BeEquivalentTo(CadenceKeys.Window);
+        Keys("cadence", "course", "symptoms").Should().BeEquivalentTo(CadenceKeys.Symptoms);
+        Words(At("cadence", "course", "kind")).Should().Equal(CadenceKeys.CourseKinds);
+        Words(At("cadence", "course", "infectiousness")).Should().Equal(CadenceKeys.Infectiousness);
+        Words(At("cadence", "isolateOn")).Should().Equal(CadenceKeys.IsolateOn);
+        KeysOf(At("cadence", "plannedAt").GetProperty("items")).Should().BeEquivalentTo(CadenceKeys.SitePlan);
+        var definitions = Schema.GetProperty("$defs");
+        var option = definitions.GetProperty("cadenceOption").GetProperty("oneOf")[2];
+        KeysOf(option).Should().BeEquivalentTo(CadenceKeys.Option);
+        Words(option.GetProperty("properties").GetProperty("weekdays").GetProperty("items")).Should().Equal(CadenceKeys.Weekdays);
+        foreach (var range in (string[])["shareRange", "daysRange", "delayRange"])
+            KeysOf(definitions.GetProperty(range).GetProperty("oneOf")[1]).Should().BeEquivalentTo(CadenceKeys.Range);
+        foreach (var range in (string[])["repeatedMisses", "reproduction", "dispersion"])
+            KeysOf(At("cadence", range).GetProperty("oneOf")[1]).Should().BeEquivalentTo(CadenceKeys.Range);
+    }
+
+    [Fact]
     public void Schema_defaults_are_the_defaults_of_the_settings()
     {
         var policy = new PolicySettings();
@@ -73,6 +97,12 @@ public sealed class ProgramSchemaTests
         Default("report", "suppressBelow").GetInt32().Should().Be(0);
         Default("report", "controlLimits").GetString().Should().Be("exact");
         Default("report", "compareBy").GetString().Should().Be("site");
+        var cadence = new CadenceSettings();
+        Default("cadence", "options").EnumerateArray().Select(word => word.GetString()).Should().Equal(cadence.Options.Select(option => option.Name));
+        Default("cadence", "days").GetInt32().Should().Be(cadence.Days);
+        Default("cadence", "draws").GetInt32().Should().Be(cadence.Draws);
+        Default("cadence", "seed").GetUInt64().Should().Be(cadence.Seed);
+        Default("cadence", "isolateOn").GetString().Should().Be(CadenceKeys.IsolateOn[(int)cadence.IsolateOn]);
     }
 
     [Fact]

@@ -14,6 +14,9 @@ public sealed record CadenceSettings
     /// <summary>What the program set out to do; one of the options where it is among them.</summary>
     public CadenceOptionSettings? Planned { get; init; }
 
+    /// <summary>What was set out to do at some sites, where that differs between sites; elsewhere <see cref="Planned"/> holds.</summary>
+    public ImmutableArray<SitePlanSettings> PlannedAt { get; init; } = [];
+
     /// <summary>The course of an infection.</summary>
     public CourseSettings? Course { get; init; }
 
@@ -70,4 +73,9 @@ public sealed record CadenceSettings
 
     /// <summary>Where the figures are from that name no source of their own; empty where not stated.</summary>
     public string Source { get; init; } = "";
+
+    /// <summary>What was set out to do at a site.</summary>
+    /// <param name="site">Name of the site.</param>
+    /// <returns>The first of <see cref="PlannedAt"/> that holds there, else <see cref="Planned"/>; null where nothing is stated.</returns>
+    public CadenceOptionSettings? PlanAt(string site) => PlannedAt.FirstOrDefault(plan => plan.Holds(site))?.Option ?? Planned;
 }

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using System.Text.Json;
 using ScreenStats.Counting.Cubes;
+using ScreenStats.Counting.Programs.Reading.Cadence;
 
 namespace ScreenStats.Counting.Programs.Reading;
 
@@ -14,10 +15,7 @@ internal static class ProgramReading
         var section = new ProgramSection(root, ProgramKeys.Program, "key", problems);
         var defaults = new ProgramSettings();
         section.Text("$schema");
-        foreach (var later in (string[])["costs", "cadence"])
-        {
-            if (section.Find(later) is { Kind: not JsonValueKind.Object } item) problems.WrongValue(item, "an object in braces: { }");
-        }
+        if (section.Find("costs") is { Kind: not JsonValueKind.Object } costs) problems.WrongValue(costs, "an object in braces: { }");
 
         return new ProgramSettings
         {
@@ -35,6 +33,7 @@ internal static class ProgramReading
             Changes = SurroundingsReader.Changes(section, problems),
             Outbreaks = SurroundingsReader.Outbreaks(section, problems),
             Community = CommunityReader.Read(section.Find("community"), problems),
+            Cadence = CadenceReader.Read(section.Find("cadence"), problems),
             Report = Report(section.Find("report"), problems),
         };
     }
