@@ -299,4 +299,10 @@ public enum UndefinedReason
 
     /// <summary>Nobody has the condition, so the larger the pool the fewer the tests.</summary>
     NobodyInfected,
+
+    /// <summary>One case causes one more or more on average, so the mean size of an outbreak has no bound.</summary>
+    SpreadWithoutBound,
+
+    /// <summary>Nobody is infected by a case, so nothing grows or shrinks by generations.</summary>
+    NoSpread,
 }

@@ -109,6 +109,8 @@ public static class UndefinedReasons
         UndefinedReason.NoCasesAdded => "the last test adds no case, so the cost of a case added has no bound",
         UndefinedReason.NoPoolPays => "at this prevalence no pool saves tests",
         UndefinedReason.NobodyInfected => "nobody has the condition, so the larger the pool the fewer the tests",
+        UndefinedReason.SpreadWithoutBound => "a case causes one more or more on average, so the mean size of an outbreak has no bound",
+        UndefinedReason.NoSpread => "a case infects nobody, so nothing grows or shrinks by generations",
         _ => throw new ArgumentOutOfRangeException(nameof(reason), reason, "Not a reason this library knows."),
     };
 }

@@ -1,0 +1,147 @@
+using System.Collections.Immutable;
+using ScreenStats.Statistics.Numerics;
+
+namespace ScreenStats.Statistics.Cadence.Spread;
+
+/// <summary>
+/// Expected infections of a finite workplace, day by day, from what is brought in and what a case passes on at each day after its own infection.
+/// </summary>
+/// <remarks>
+/// <para>On day t each person not yet infected is infected from outside at the rate m / N and from inside at F(t) / N, with
+/// F(t) = R sum over j of w(j) i(t - j): expected infections i(t) = S(t) (1 - exp(-(m + F(t)) / N)), divided as m to F. N people, m imports a day while
+/// nobody is infected, R infections by one case among people none of whom had it (at most N - 1), w(j) the share of them on day j after infection.
+/// Nobody is infected twice within the days. Without depletion and with R below 1 the days settle at m / (1 - R); with R above 1 they grow at
+/// <see cref="GrowthRate"/>. It is a mean: chance, and outbreaks that happen to end, are the business of <see cref="OffspringProcess"/>. Of a small site
+/// with cases that infect most of it at once the mean is too high; see <see cref="SiteOutbreak"/>.</para>
+/// <para>Source: the discrete renewal equation with depletion, Diekmann O, Heesterbeek H, Britton T, Mathematical Tools for Understanding Infectious
+/// Disease Dynamics, 2013; growth rate: Wallinga J, Lipsitch M, Proc R Soc B 2007;274:599-604 (both from memory).</para>
+/// </remarks>
+public static class RenewalSpread
+{
+    /// <summary>The name of the method in tables.</summary>
+    public const string Method = "renewal-equation";
+
+    /// <summary>The longest horizon and the longest infectiousness, in days.</summary>
+    public const int MostDays = 100_000;
+
+    /// <summary>The expected infections of each day.</summary>
+    /// <param name="people">People at the workplace, from 1 to 1e15; none of them immune.</param>
+    /// <param name="importsPerDay">Infections a day brought in from outside while nobody has been infected, 0 or more.</param>
+    /// <param name="reproduction">Infections that one case causes inside while nobody else has been infected, 0 or more; at most everybody else is.</param>
+    /// <param name="infectiousnessByDay">How infectious a case is 1, 2, 3… days after its infection, in any unit: its shares count. Not all 0 unless nothing is passed on.</param>
+    /// <param name="days">Days, from 0 to <see cref="MostDays"/>.</param>
+    /// <param name="earlierPerDay">Infections a day before the first day, 0 or more: they pass on from the first day, are not counted, and leave nobody immune.</param>
+    /// <returns>The days and their sums.</returns>
+    /// <exception cref="ArgumentOutOfRangeException">A figure outside its domain.</exception>
+    public static RenewalCourse Run(double people, double importsPerDay, double reproduction, ImmutableArray<double> infectiousnessByDay, int days, double earlierPerDay = 0)
+    {
+        var daily = new RenewalTotals[Math.Clamp(days, 0, MostDays)];
+        var totals = Walk(people, importsPerDay, reproduction, infectiousnessByDay.IsDefault ? [] : infectiousnessByDay.AsSpan(), days, earlierPerDay, daily);
+        return new RenewalCourse(people, ImmutableArray.Create(daily), totals);
+    }
+
+    /// <summary>The sums of <see cref="Run"/> alone, quickly: for thousands of draws.</summary>
+    /// <param name="people">As there.</param>
+    /// <param name="importsPerDay">As there.</param>
+    /// <param name="reproduction">As there.</param>
+    /// <param name="infectiousnessByDay">As there.</param>
+    /// <param name="days">As there.</param>
+    /// <param name="earlierPerDay">As there.</param>
+    /// <returns>The sums.</returns>
+    /// <exception cref="ArgumentOutOfRangeException">A figure outside its domain.</exception>
+    public static RenewalTotals Totals(double people, double importsPerDay, double reproduction, ReadOnlySpan<double> infectiousnessByDay, int days, double earlierPerDay = 0) =>
+        Walk(people, importsPerDay, reproduction, infectiousnessByDay, days, earlierPerDay, []);
+
+    /// <summary>Infections a day once the days have settled, in a workplace that never runs out of people.</summary>
+    /// <param name="importsPerDay">Infections a day brought in, 0 or more.</param>
+    /// <param name="reproduction">Infections by one case, 0 or more.</param>
+    /// <returns>Imports / (1 - R); undefined where a case causes one more or more (0 without imports below that).</returns>
+    /// <exception cref="ArgumentOutOfRangeException">A figure outside its domain.</exception>
+    public static Estimate SteadyState(double importsPerDay, double reproduction)
+    {
+        Guard.Amount(importsPerDay);
+        Guard.Amount(reproduction);
+        return reproduction >= 1 ? Estimate.Undefined(UndefinedReason.SpreadWithoutBound) : Estimate.Point(importsPerDay / (1 - reproduction), Method);
+    }
+
+    /// <summary>The rate a day, on the log scale, at which infections grow or shrink without imports and depletion.</summary>
+    /// <param name="reproduction">Infections by one case, 0 or more.</param>
+    /// <param name="infectiousnessByDay">How infectious a case is 1, 2, 3… days after its infection, not all 0.</param>
+    /// <returns>The root r of R sum w(j) exp(-r j) = 1, of absolute error below 1e-12; 0 at R = 1; undefined where a case infects nobody.</returns>
+    /// <exception cref="ArgumentOutOfRangeException">A figure outside its domain.</exception>
+    public static Estimate GrowthRate(double reproduction, ImmutableArray<double> infectiousnessByDay)
+    {
+        Guard.Amount(reproduction);
+        var profile = infectiousnessByDay.IsDefault ? [] : infectiousnessByDay.ToArray();
+        var total = Total(profile, 1);
+        if (reproduction == 0) return Estimate.Undefined(UndefinedReason.NoSpread);
+        if (reproduction == 1) return Estimate.Point(0, Method);
+        var first = Array.FindIndex(profile, weight => weight > 0) + 1;
+        var last = Array.FindLastIndex(profile, weight => weight > 0) + 1;
+        var log = Math.Log(reproduction);
+        if (first == last) return Estimate.Point(log / first, Method);
+        double Excess(double rate)
+        {
+            // Scaled by the day on which the exponential is largest, so that nothing overflows.
+            var pivot = rate > 0 ? first : last;
+            double sum = 0;
+            for (var j = first; j <= last; j++) sum += profile[j - 1] / total * Math.Exp(-rate * (j - pivot));
+            return log - (rate * pivot) + Math.Log(sum);
+        }
+
+        return Estimate.Point(Root.Between(Excess, log / last, log / first), Method);
+    }
+
+    private static RenewalTotals Walk(
+        double people, double importsPerDay, double reproduction, ReadOnlySpan<double> infectiousnessByDay, int days, double earlierPerDay, Span<RenewalTotals> daily)
+    {
+        if (!(people is >= 1 and <= 1e15)) throw new ArgumentOutOfRangeException(nameof(people), people, "The people must be a number from 1 to 1e15.");
+        Guard.Amount(importsPerDay);
+        Guard.Amount(reproduction);
+        Guard.Amount(earlierPerDay);
+        if (days is < 0 or > MostDays) throw new ArgumentOutOfRangeException(nameof(days), days, $"The days must be a whole number from 0 to {MostDays}.");
+        var total = Total(infectiousnessByDay, reproduction);
+        var scale = total > 0 ? Math.Min(reproduction, people - 1) / total : 0;
+
+        // Latest first, so that the sum over past days runs along both.
+        var length = infectiousnessByDay.Length;
+        var infections = new double[days + length];
+        infections.AsSpan(0, length).Fill(earlierPerDay);
+        var weights = new double[length];
+        for (var j = 0; j < length; j++) weights[length - 1 - j] = infectiousnessByDay[j];
+        double imported = 0, inside = 0, susceptible = people;
+        for (var day = 0; day < days; day++)
+        {
+            double source = 0;
+            var past = infections.AsSpan(day, length);
+            for (var j = 0; j < past.Length; j++) source += weights[j] * past[j];
+            var force = scale * source;
+            var rate = importsPerDay + force;
+            var infected = susceptible * -Precise.ExponentialMinusOne(-rate / people);
+            var fromInside = rate > 0 ? infected * (force / rate) : 0;
+            infections[day + length] = infected;
+            susceptible = Math.Max(0, susceptible - infected);
+            inside += fromInside;
+            imported += infected - fromInside;
+            if (daily.Length > 0) daily[day] = new RenewalTotals(infected - fromInside, fromInside);
+        }
+
+        return new RenewalTotals(imported, inside);
+    }
+
+    private static double Total(ReadOnlySpan<double> infectiousnessByDay, double reproduction)
+    {
+        if (infectiousnessByDay.Length > MostDays)
+            throw new ArgumentOutOfRangeException(nameof(infectiousnessByDay), infectiousnessByDay.Length, $"An infectious time has at most {MostDays} days.");
+        double total = 0;
+        foreach (var weight in infectiousnessByDay)
+        {
+            if (!(weight is >= 0 and <= 1e15))
+                throw new ArgumentOutOfRangeException(nameof(infectiousnessByDay), weight, "The infectiousness of a day must be a number from 0 to 1e15.");
+            total += weight;
+        }
+
+        return total > 0 || reproduction == 0 ? total
+            : throw new ArgumentOutOfRangeException(nameof(infectiousnessByDay), total, "A case that infects others must be infectious on one day at least.");
+    }
+}
