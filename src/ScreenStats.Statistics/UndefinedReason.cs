@@ -279,6 +279,9 @@ public enum UndefinedReason
     /// <summary>The sensitivity is 0, so no screen is ever positive in an infected person.</summary>
     NeverDetected,
 
+    /// <summary>Nobody gets symptoms, so nothing can come before them.</summary>
+    NoSymptoms,
+
     /// <summary>At this incidence no interval gains more than it costs.</summary>
     NoIntervalPays,
 
