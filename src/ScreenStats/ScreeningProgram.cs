@@ -1,5 +1,6 @@
 using ScreenStats.Counting.Programs;
 using ScreenStats.Records;
+using ScreenStats.Records.Courses;
 
 namespace ScreenStats;
 
@@ -37,13 +38,13 @@ public sealed class ScreeningProgram
     /// <param name="path">A folder with exports, with or without a program.json; or the path of a program file beside its exports.</param>
     /// <returns>The program; where its file states no title, that of the folder's name, made readable.</returns>
     /// <exception cref="Counting.Diagnostics.UnusableDataException">
-    /// There is no such folder or file, or the program file cannot be read; holds every problem of the file.
+    /// There is no such folder or file, or the program file, or a course by day that it names, cannot be read; holds every problem of the file.
     /// </exception>
     public static ScreeningProgram Open(string path)
     {
         ArgumentException.ThrowIfNullOrEmpty(path);
         var (folder, file) = ProgramFolder.Find(path);
-        var settings = file is null ? new ProgramSettings() : ProgramFolder.Settings(file);
+        var settings = file is null ? new ProgramSettings() : CourseFile.Into(ProgramFolder.Settings(file), folder);
         return new(folder, file, settings.Title == new ProgramSettings().Title ? settings with { Title = ProgramTitle.OfFolder(folder) ?? settings.Title } : settings);
     }
 

@@ -107,6 +107,9 @@ public static class ReadingDiagnostics
     /// <summary>A file lies outside of the program's folder.</summary>
     public const string FileOutsideFolder = "file-outside-folder";
 
+    /// <summary>A course of an infection by day cannot be used.</summary>
+    public const string CourseUnusable = "course-unusable";
+
     /// <summary>A file is called like an export but its ending is not known.</summary>
     public const string FileNotRead = "file-not-read";
 
@@ -207,6 +210,7 @@ public static class ReadingDiagnostics
         new(NothingUsable, Severity.Error, "Every row of a required export was set aside.", "Look at the other diagnostics: often one column is not understood."),
         new(LinesBeforeHeadings, Severity.Note, "Lines stand before the headings of a file; they were not read.", "Nothing, if the line named holds the headings."),
         new(FileOutsideFolder, Severity.Error, "A file that was named or found lies outside of the program's folder.", "Put the file into the folder, and name it relative to it."),
+        new(CourseUnusable, Severity.Error, "The file of the course by day has a missing heading, a figure outside of what is possible, or too few or too many lines.", "Write the headings day,detection,infectiousness, and below them a line for each day."),
         new(FileNotRead, Severity.Warning, "A file was not read: it is called like an export but has another ending, or it is called like none and there is no confirmatory export.", "Save it as CSV, as a workbook (.xlsx) or as newline-delimited FHIR (.ndjson), or call it otherwise; name a confirmatory export so that it begins with confirmatory, or in the program file."),
         new(TwoFormats, Severity.Error, "Two files have the same name but for what tells their format, so they may hold the same rows.", "Remove one, or name the files to read in the program file under exports, files."),
         new(DamagedArchive, Severity.Error, "A compressed file is cut off or damaged.", "Copy or export it again."),
