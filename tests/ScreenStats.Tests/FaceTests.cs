@@ -71,6 +71,15 @@ public sealed class FaceTests : IDisposable
     }
 
     [Fact]
+    public void A_course_by_day_is_in_the_settings_once_the_program_is_open_and_one_that_cannot_be_read_is_told()
+    {
+        File.WriteAllText(Path.Combine(folder, "program.json"), """{ "cadence": { "course": { "kind": "by-day", "file": "course.csv" } } }""");
+        FluentActions.Invoking(() => ScreeningProgram.Open(folder)).Should().Throw<UnusableDataException>().Which.Diagnostics.Should().ContainSingle().Which.Code.Should().Be("missing-file");
+        File.WriteAllText(Path.Combine(folder, "course.csv"), "day,detection,infectiousness\n0,0,0\n4,0.8,1\n9,0,0\n");
+        ScreeningProgram.Open(folder).Settings.Cadence.Course!.Days.Select(day => day.Detection).Should().Equal(0, 0.8, 0);
+    }
+
+    [Fact]
     public void A_program_that_is_not_there_is_unusable_data() =>
         FluentActions.Invoking(() => ScreeningProgram.Open(Path.Combine(folder, "nowhere")))
             .Should().Throw<UnusableDataException>().Which.Diagnostics.Should().ContainSingle().Which.Code.Should().Be("program-not-found");

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Text.Json;
 using ScreenStats.Synthesis.Planning;
 using ScreenStats.Synthesis.Planning.Surroundings;
 
@@ -63,6 +64,9 @@ public sealed partial record SynthesisPlan
 
     /// <summary>The community rate in the program file; null: none.</summary>
     public SynthesisCommunity? Community { get; init; }
+
+    /// <summary>The section cadence of the program file, as it is written there: what the employer believes of how often to screen; null: none.</summary>
+    public JsonElement? Cadence { get; init; }
 
     /// <summary>Columns of the screening export, by canonical name, in order.</summary>
     public ImmutableArray<string> ScreeningColumns { get; init; } =

@@ -2,7 +2,9 @@ using ScreenStats.Counting.Cubes;
 using ScreenStats.Counting.Diagnostics;
 using ScreenStats.Counting.Programs;
 using ScreenStats.Synthesis;
+using ScreenStats.Synthesis.Planning;
 using ScreenStats.Synthesis.Planning.Surroundings;
+using ScreenStats.Testing;
 
 namespace ScreenStats.Tests.Synthesis;
 
@@ -81,4 +83,46 @@ public sealed class SurroundingsTests
     [Fact]
     public void A_plan_is_read_back_as_it_was_written() =>
         SynthesisPlan.Parse(Plan().ToJson()).ToJson().Should().Be(Plan().ToJson());
+
+    [Fact]
+    public void What_is_believed_of_an_infection_stands_in_the_program_file_as_planned_and_is_checked_first()
+    {
+        using var folder = new TemporaryFolder();
+        SyntheticProgram.Write(With("""{ "planned": "weekly", "broughtIn": { "value": 0.7, "lower": 0.5, "upper": 0.9 } }"""), 7, folder.Path);
+        var cadence = ScreeningProgram.Open(folder.Path).Settings.Cadence;
+        cadence.Planned!.EveryDays.Should().Be(7);
+        cadence.BroughtIn!.Upper.Should().Be(0.9);
+
+        FluentActions.Invoking(() => With("""{ "broughtIn": 7, "corse": 1 }""").Validate()).Should().Throw<UnusableDataException>()
+            .Which.Diagnostics.Should().HaveCount(2).And.OnlyContain(one => one.Column == "cadence");
+        FluentActions.Invoking(() => With("""{ "course": { "kind": "by-day", "file": "course.csv" } }""").Validate()).Should().Throw<UnusableDataException>()
+            .Which.Diagnostics.Should().ContainSingle().Which.Column.Should().Be("cadence.course.file");
+
+        static SynthesisPlan With(string cadence) => Plan() with { Cadence = System.Text.Json.JsonDocument.Parse(cadence).RootElement };
+    }
+
+    [Fact]
+    public void The_sample_states_what_its_schedules_are()
+    {
+        var sample = RepositoryRoot.Combine("sample-data", "marrowlight");
+        var plan = SynthesisPlan.Read(Path.Combine(sample, "plan.json"));
+        var cadence = ScreeningProgram.Open(sample).Settings.Cadence;
+
+        foreach (var site in plan.Sites)
+        {
+            (cadence.PlanAt(site.Name)!.ScreensPerDay * 7).Should().BeApproximately(site.Schedule switch
+            {
+                SynthesisSchedule.Daily => 5,
+                SynthesisSchedule.MondayAndThursday => 2,
+                _ => 1,
+            }, 1e-12);
+        }
+
+        cadence.People.Should().Be(plan.Sites.Sum(site => site.People));
+        var course = cadence.Course!;
+        course.DetectableFrom!.Lower.Should().BeLessThanOrEqualTo(plan.Infection.DetectableFromDay);
+        course.DetectableTo!.Upper.Should().BeGreaterThanOrEqualTo(plan.Infection.DetectableFromDay + plan.Infection.DetectabilityByDay.Length);
+        course.Symptoms!.Share.Value.Should().Be(plan.Infection.SymptomaticShare);
+        course.Source.Should().Contain("fictional");
+    }
 }

@@ -1,4 +1,6 @@
 using System.Collections.Immutable;
+using System.Text.Json;
+using ScreenStats.Counting.Diagnostics;
 using ScreenStats.Synthesis.Planning.Surroundings;
 
 namespace ScreenStats.Synthesis.Simulation;
@@ -52,6 +54,21 @@ internal static class PlanSurroundings
         }
 
         if (plan.Community is { } community) Check(community, check);
+        if (plan.Cadence is { } cadence) Check(cadence, check);
+    }
+
+    /// <summary>What the program file could not say is told now, not when it is read.</summary>
+    private static void Check(JsonElement cadence, Action<bool, string, string> check)
+    {
+        try
+        {
+            var settings = Counting.Programs.ProgramFile.Parse($"{{\"cadence\":{cadence.GetRawText()}}}");
+            check(settings.Cadence.Course?.File is null, "cadence.course.file", "leave it out: no file of a course is written.");
+        }
+        catch (UnusableDataException problem)
+        {
+            foreach (var diagnostic in problem.Diagnostics) check(false, "cadence", diagnostic.Message);
+        }
     }
 
     private static void Check(SynthesisCommunity community, Action<bool, string, string> check)
