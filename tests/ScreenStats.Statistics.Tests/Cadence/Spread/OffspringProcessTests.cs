@@ -25,4 +25,16 @@ public sealed class OffspringProcessTests
         var beyond = process.AtLeast(last);
         return Math.Abs(sum + beyond - 1) <= 1e-10;
     }, iter: 40);
+
+    [Fact]
+    public void Every_row_of_the_offspring_table_is_met() => Mismatches.ShouldBeNone(ReferenceTable.Load("offspring"), row =>
+    {
+        var process = new OffspringProcess(row.Number("reproduction"), row.Has("dispersion") ? row.Number("dispersion") : null, row.Number("caught"));
+        var (introductions, size) = (row.Count("introductions"), row.Count("size"));
+        return new[]
+        {
+            row.Mismatch("extinct", process.ExtinctionProbability(introductions)), row.Mismatch("extinct_by_6", process.ExtinctBy(6, introductions)),
+            row.Mismatch("exactly", process.SizeProbability(size, introductions)), row.Mismatch("at_least", process.AtLeast(size, introductions)),
+        };
+    });
 }

@@ -37,4 +37,16 @@ public sealed class RenewalSpreadTests
         RenewalSpread.GrowthRate(0, Profile).Reason.Should().Be(UndefinedReason.NoSpread);
         RenewalSpread.GrowthRate(1, Profile).Value.Should().Be(0);
     }
+
+    [Fact]
+    public void Every_row_of_the_renewal_table_is_met() => Mismatches.ShouldBeNone(ReferenceTable.Load("renewal-spread"), row =>
+    {
+        ImmutableArray<double> profile = [.. row.Numbers("profile")];
+        var totals = RenewalSpread.Totals(row.Number("people"), row.Number("imports"), row.Number("reproduction"), profile.AsSpan(), (int)row.Count("days"), row.Number("earlier"));
+        return new[]
+        {
+            row.Mismatch("imported", totals.Imported), row.Mismatch("inside", totals.Inside),
+            row.Mismatch("growth", RenewalSpread.GrowthRate(row.Number("reproduction"), profile).Value),
+        };
+    });
 }
