@@ -308,4 +308,7 @@ public enum UndefinedReason
 
     /// <summary>Nobody is infected by a case, so nothing grows or shrinks by generations.</summary>
     NoSpread,
+
+    /// <summary>No positive screen is followed up, so none becomes a case.</summary>
+    NeverFollowedUp,
 }

@@ -112,6 +112,7 @@ public static class UndefinedReasons
         UndefinedReason.NobodyInfected => "nobody has the condition, so the larger the pool the fewer the tests",
         UndefinedReason.SpreadWithoutBound => "a case causes one more or more on average, so the mean size of an outbreak has no bound",
         UndefinedReason.NoSpread => "a case infects nobody, so nothing grows or shrinks by generations",
+        UndefinedReason.NeverFollowedUp => "no positive screen is followed up, so none becomes a case",
         _ => throw new ArgumentOutOfRangeException(nameof(reason), reason, "Not a reason this library knows."),
     };
 }

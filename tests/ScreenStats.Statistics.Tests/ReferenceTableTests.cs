@@ -127,6 +127,7 @@ public sealed class ReferenceTableTests
         ["CompartmentModel"] = "compartment-models",
         ["SiteOutbreak"] = "site-outbreaks",
         ["RenewalSpread"] = "renewal-spread",
+        ["WorkplaceIncidence"] = "incidence-exposures",
         ["RiskAdjustedCumulativeSum"] = "risk-adjusted-run-lengths",
         ["GaussianLevel"] = "gaussian-levels",
         ["BinomialLevel"] = "binomial-levels",
