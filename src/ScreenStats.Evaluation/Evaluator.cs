@@ -5,6 +5,7 @@ using ScreenStats.Evaluation.Alarms;
 using ScreenStats.Evaluation.Answers;
 using ScreenStats.Evaluation.Audits;
 using ScreenStats.Evaluation.Bursts;
+using ScreenStats.Evaluation.Cadence;
 using ScreenStats.Evaluation.Cautions;
 using ScreenStats.Evaluation.Clusters;
 using ScreenStats.Evaluation.Comparisons;
@@ -96,6 +97,7 @@ public static class Evaluator
         var accuracy = AccuracyAnalysis.Of(tally, settings, positivity, kits, expected);
         var alarms = AlarmAnalysis.Of(tally, settings, flagged);
         var trends = TrendAnalysis.Of(tally, settings, lots);
+        var cadence = CadenceAnalysis.Of(tally, settings, flagged, accuracy);
         var answers = AnswerAnalysis.Of(tally.Cells.HasConfirmatory, lots, sites, conduct, controls, followUp, audits, accuracy, predictiveValue, expected, yield, comparison, trends);
         var cautions = CautionAnalysis.Of(tally, settings, followUp, delays, audits, expected);
 
@@ -148,6 +150,7 @@ public static class Evaluator
             Retests = retests,
             Specimens = specimens,
             Trends = trends,
+            Cadence = cadence,
             Answers = answers,
             Cautions = cautions,
         };

@@ -6,6 +6,7 @@ using ScreenStats.Evaluation.Alarms;
 using ScreenStats.Evaluation.Answers;
 using ScreenStats.Evaluation.Audits;
 using ScreenStats.Evaluation.Bursts;
+using ScreenStats.Evaluation.Cadence;
 using ScreenStats.Evaluation.Cautions;
 using ScreenStats.Evaluation.Comparisons;
 using ScreenStats.Evaluation.Completeness;
@@ -161,6 +162,9 @@ public sealed record Findings
     /// <summary>Positivity, unusable runs and predictive value over time.</summary>
     public required TrendFindings Trends { get; init; }
 
+    /// <summary>How often to screen: what each way gives and costs.</summary>
+    public required CadenceFindings Cadence { get; init; }
+
     /// <summary>The readers' questions in plain words, and what to do next.</summary>
     public required AnswerFindings Answers { get; init; }
 
@@ -188,7 +192,7 @@ public sealed record Findings
         Ledger, Completeness, Positivity, InvalidRuns, Persons, Participation, Coverage,
         StandOuts, Alarms, Lots, Sites, LotTests, SiteTests, Comparison, LotRecording, Bursts, Detection, ControlCharts, Conduct, Repeats, Controls,
         FollowUp, Delays, Audits, Accuracy, IntervalCases, PredictiveValue, Expected, Refuted, Yield,
-        TruePrevalence, Kits, Retests, Specimens, Trends,
+        TruePrevalence, Kits, Retests, Specimens, Trends, Cadence,
     ];
 
     /// <summary>Every table, in the order of the analyses.</summary>

@@ -1,0 +1,28 @@
+namespace ScreenStats.Evaluation.Cadence.Draws;
+
+/// <summary>The figures that the outcomes are computed from.</summary>
+internal enum Parameter
+{
+    Sensitivity,
+    FalsePositiveRate,
+    DetectableFrom,
+    DetectableTo,
+    InfectiousFrom,
+    InfectiousTo,
+    DetectionLimit,
+    SymptomShare,
+    SymptomOnset,
+    SymptomSpread,
+    SymptomIsolation,
+    Delay,
+    ConfirmatoryDelay,
+    RepeatedMisses,
+    Participation,
+
+    /// <summary>Infections per person-day; where it is from the data, the cases divided by the share followed up.</summary>
+    Incidence,
+    Reproduction,
+    BroughtIn,
+    Dispersion,
+    FalseAlarmDays,
+}

@@ -1,0 +1,142 @@
+using System.Collections.Immutable;
+using ScreenStats.Counting.Cubes;
+using ScreenStats.Evaluation.Cadence.Draws;
+using ScreenStats.Evaluation.Clusters;
+using ScreenStats.Evaluation.Shared;
+
+namespace ScreenStats.Evaluation.Cadence.Inputs;
+
+/// <summary>Figures that the data of the program give.</summary>
+internal sealed class DataFigures
+{
+    private const double MinutesPerDay = 1_440;
+
+    public DataFigures(Tally tally, IReadOnlyCollection<string> flaggedLots, double confidence)
+    {
+        var cells = tally.Cells;
+        HasConfirmatory = cells.HasConfirmatory;
+        Gaps = [.. cells.Gaps.Where(gap => gap.Days > 0).GroupBy(gap => gap.Days).OrderBy(gap => gap.Key).Select(gap => new CadenceGap(gap.Key, gap.Sum(cell => cell.Count)))];
+        GapCount = Gaps.Sum(gap => gap.Count);
+        PersonDays = Gaps.Sum(gap => gap.Days * gap.Count);
+        People = cells.Persons.Where(cell => cell is { Scope: PersonScope.Program, Measure: PersonMeasure.InvalidRuns }).Sum(cell => cell.Persons);
+        Cases = cells.Cases.Where(cell => cell.FoundThrough == Outcome.Positive).Sum(cell => cell.Cases);
+
+        var cases = new ClusterCounter();
+        foreach (var cell in cells.Screens) cases.Add(cell.Site, cell.Day, cell.Runs, 0);
+        foreach (var cell in cells.Cases.Where(cell => cell.FoundThrough == Outcome.Positive)) cases.Add(cell.Site, cell.Day, 0, cell.Cases);
+        CaseDesignEffect = cases.Proportion(confidence).DesignEffect;
+
+        var due = new ClusterCounter();
+        var sound = new ClusterCounter();
+        long dueOfSound = 0, conclusiveOfSound = 0;
+        var left = flaggedLots.ToHashSet(StringComparer.Ordinal);
+        foreach (var cell in cells.Screens)
+        {
+            var conclusive = cell.FollowUp is FollowUp.Confirmed or FollowUp.Refuted;
+            if (cell.Outcome == Outcome.Positive) due.Add(cell.Site, cell.Day, cell.Runs, conclusive ? cell.Runs : 0);
+            if (cell.Outcome is not (Outcome.Positive or Outcome.Negative) || left.Contains(cell.Lot)) continue;
+            sound.Add(cell.Site, cell.Day, cell.Runs, cell is { Outcome: Outcome.Positive, FollowUp: FollowUp.Refuted } ? cell.Runs : 0);
+            if (cell.Outcome != Outcome.Positive) continue;
+            dueOfSound += cell.Runs;
+            if (conclusive) conclusiveOfSound += cell.Runs;
+        }
+
+        LeavesOutLots = cells.Screens.Any(cell => left.Contains(cell.Lot));
+        Settled = due.Proportion(confidence);
+        RefutedOfValid = sound.Proportion(confidence);
+        SettledOfSound = (conclusiveOfSound, dueOfSound);
+        var hours = cells.Notable
+            .Where(run => run is { Control: null, Outcome: Outcome.Positive, FollowUp: FollowUp.Refuted, MinutesToSpecimen: not null } && !left.Contains(run.Lot))
+            .Select(run => run.MinutesToSpecimen!.Value / MinutesPerDay).ToList();
+        ToRefutation = Mean([.. hours.Select(value => (value, 1L))]);
+        ToConfirmation = Mean([.. cells.Notable
+            .Where(run => run is { Control: null, Outcome: Outcome.Positive, FollowUp: FollowUp.Confirmed, MinutesToSpecimen: not null })
+            .Select(run => (run.MinutesToSpecimen!.Value / MinutesPerDay, 1L))]);
+        ToReport = Mean([.. cells.Delays.Where(cell => cell is { Kind: DelayKind.SpecimenToReport, Minutes: not null }).Select(cell => (cell.Minutes!.Value / MinutesPerDay, cell.Count))]);
+    }
+
+    public bool HasConfirmatory { get; }
+
+    /// <summary>Days between a person's consecutive screens, runs on the same day being one.</summary>
+    public ImmutableArray<CadenceGap> Gaps { get; }
+
+    public long GapCount { get; }
+
+    public long PersonDays { get; }
+
+    public long People { get; }
+
+    /// <summary>Cases that a positive run found.</summary>
+    public long Cases { get; }
+
+    /// <summary>How much more cases vary than chance alone makes them, over sites and site-weeks.</summary>
+    public double CaseDesignEffect { get; }
+
+    /// <summary>Positive runs with a conclusive confirmatory result.</summary>
+    public ProportionFinding Settled { get; }
+
+    /// <summary>Refuted positives of valid tests, without flagged lots.</summary>
+    public ProportionFinding RefutedOfValid { get; }
+
+    public bool LeavesOutLots { get; }
+
+    private (long Conclusive, long Due) SettledOfSound { get; }
+
+    private (double Value, double Error)? ToRefutation { get; }
+
+    private (double Value, double Error)? ToConfirmation { get; }
+
+    private (double Value, double Error)? ToReport { get; }
+
+    /// <summary>Share of positives that got a conclusive result; null where none was due or none got one.</summary>
+    public Uncertain? FollowThrough => Settled is { Trials: > 0, Events: > 0 } ? Beta(Settled) : null;
+
+    /// <summary>
+    /// False positives for each valid test: refuted ones, and as large a share of those that were never settled; null where no positive was due or settled.
+    /// </summary>
+    public Uncertain? FalsePositiveRate()
+    {
+        var (settled, due) = SettledOfSound;
+        if (!HasConfirmatory || RefutedOfValid.Trials == 0 || (due > 0 && settled == 0)) return null;
+        var centre = due == 0 ? 0 : Math.Min(1, (double)RefutedOfValid.Events / RefutedOfValid.Trials * due / settled);
+        var (events, others) = Weights(RefutedOfValid);
+        return Uncertain.Drawn(centre, stream =>
+        {
+            var refuted = stream.Beta(events, others);
+            return due == 0 ? refuted : Math.Min(1, refuted / stream.Beta(settled + 0.5, due - settled + 0.5));
+        });
+    }
+
+    /// <summary>Days from a refuted positive to the report that refuted it; null where they are not recorded.</summary>
+    public Uncertain? FalseAlarmDays => Sum(ToRefutation, ToReport);
+
+    /// <summary>Days from a confirmed positive to the report that confirmed it; null where they are not recorded.</summary>
+    public Uncertain? ConfirmatoryDays => Sum(ToConfirmation, ToReport);
+
+    /// <summary>A share by counts divided by their design effect, with half a success and half a failure more.</summary>
+    private static Uncertain Beta(ProportionFinding share)
+    {
+        var (events, others) = Weights(share);
+        return Uncertain.Drawn(share.Estimate!.Value, stream => stream.Beta(events, others));
+    }
+
+    private static (double Events, double Others) Weights(ProportionFinding share) =>
+        ((share.Events / share.DesignEffect) + 0.5, ((share.Trials - share.Events) / share.DesignEffect) + 0.5);
+
+    private static (double Value, double Error)? Mean(IReadOnlyCollection<(double Value, long Count)> values)
+    {
+        var count = values.Sum(entry => entry.Count);
+        if (count == 0) return null;
+        var mean = values.Sum(entry => entry.Value * entry.Count) / count;
+        var squares = values.Sum(entry => (entry.Value - mean) * (entry.Value - mean) * entry.Count);
+        return (mean, count < 2 ? 0 : Math.Sqrt(squares / (count - 1) / count));
+    }
+
+    private static Uncertain? Sum((double Value, double Error)? first, (double Value, double Error)? second)
+    {
+        if (first is not { } one || second is not { } two) return null;
+        var mean = Math.Max(0, one.Value + two.Value);
+        var error = Math.Sqrt((one.Error * one.Error) + (two.Error * two.Error));
+        return error > 0 && mean > 0 ? Uncertain.Drawn(mean, stream => Math.Max(0, mean + (error * stream.Normal()))) : Uncertain.Exact(mean);
+    }
+}

@@ -1,0 +1,41 @@
+namespace ScreenStats.Evaluation.Cadence.Rows;
+
+/// <summary>What is said of a way of screening, over the days looked at and all people screened where it is no share or chance.</summary>
+public enum CadenceMeasure
+{
+    /// <summary>Infectious days at work that are fewer than where nobody is screened.</summary>
+    InfectiousDaysRemoved = 0,
+
+    /// <summary>Their share of the infectious days at work where nobody is screened.</summary>
+    ShareRemoved = 1,
+
+    /// <summary>Share of infections whose person is away, found by a screen, before the infectious time begins.</summary>
+    CaughtBeforeSpread = 2,
+
+    /// <summary>Share of infections that a screen finds at all.</summary>
+    Detection = 3,
+
+    /// <summary>Infections that are fewer than where nobody is screened.</summary>
+    InfectionsAverted = 4,
+
+    /// <summary>Outbreaks of five or more cases from one infection brought in that are fewer than where nobody is screened.</summary>
+    OutbreaksAvoided = 5,
+
+    /// <summary>Screens taken.</summary>
+    Screens = 6,
+
+    /// <summary>Positive screens of people who are not infected.</summary>
+    FalseAlarms = 7,
+
+    /// <summary>The chance that a person who takes part and is not infected has one or more of them.</summary>
+    AnyFalseAlarm = 8,
+
+    /// <summary>Infections found, each counted once.</summary>
+    TruePositives = 9,
+
+    /// <summary>Share of the positives that are infected.</summary>
+    PredictiveValue = 10,
+
+    /// <summary>Working days lost to false alarms.</summary>
+    DaysLost = 11,
+}
