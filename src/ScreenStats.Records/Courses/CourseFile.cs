@@ -10,7 +10,7 @@ namespace ScreenStats.Records.Courses;
 /// <summary>Reads the course of an infection by day from a CSV file.</summary>
 /// <remarks>
 /// The first line holds the headings day, detection and infectiousness, in any order; other columns are not read. Each line after it has
-/// the days since infection (0 to 3660, later than on the line before), the chance that one screen is positive (0 to 1) and the
+/// the days since infection (0 to 3660, not before the line above; a day on two lines is a jump), the chance that one screen is positive (0 to 1) and the
 /// infectiousness (0 or more, in any unit). Delimiters are comma, semicolon, tab and bar; where it is not the comma, decimals may have a comma.
 /// </remarks>
 public static class CourseFile

@@ -43,6 +43,7 @@ internal sealed class CourseLines
         var days = ImmutableArray.CreateBuilder<StatedCourseDay>();
         var lines = 0;
         var last = -1.0;
+        var jumped = false;
         while (records.Next())
         {
             if (records.Fault.Malformed)
@@ -58,7 +59,7 @@ internal sealed class CourseLines
                 break;
             }
 
-            if (Day(records, columns, ref last) is { } day) days.Add(day);
+            if (Day(records, columns, ref last, ref jumped) is { } day) days.Add(day);
         }
 
         if (problems.Count == 0 && days.Count < 2) Problem(ReadingDiagnostics.CourseUnusable, null, "A course by day needs at least two lines below the headings.");
@@ -94,14 +95,20 @@ internal sealed class CourseLines
         return columns;
     }
 
-    private StatedCourseDay? Day(RecordSplitter records, int[] columns, ref double last)
+    private StatedCourseDay? Day(RecordSplitter records, int[] columns, ref double last, ref bool jumped)
     {
         var day = Number(records.Field(columns[0]));
         var detection = Number(records.Field(columns[1]));
         var infectiousness = Number(records.Field(columns[2]));
         var good = Check(records, day is >= 0 and <= LastDay, "The day must be a number of days since infection from 0 to 3660.");
-        if (good) good = Check(records, day > last, "The day must be later than on the line before.");
-        if (day is >= 0 and <= LastDay) last = Math.Max(last, day.Value);
+        if (good) good = Check(records, day >= last, "The day must not be before that of the line above.");
+        if (good) good = Check(records, day > last || !jumped, "A day may stand on two lines, where the course jumps, and not on three.");
+        if (day is >= 0 and <= LastDay)
+        {
+            jumped = day == last;
+            last = Math.Max(last, day.Value);
+        }
+
         good &= Check(records, detection is >= 0 and <= 1, detection is > 1 and <= 100
             ? "The detection must be a fraction from 0 to 1: for 80 percent write 0.8."
             : "The detection must be a fraction from 0 to 1, such as 0.8.");

@@ -35,6 +35,10 @@ public sealed class CourseFileTests : IDisposable
     }
 
     [Fact]
+    public void A_day_on_two_lines_is_a_jump() =>
+        Read("day,detection,infectiousness\n3,0,0\n3,0.8,1\n10,0.8,1\n10,0,0\n").Select(day => day.AgeDays).Should().Equal(3, 3, 10, 10);
+
+    [Fact]
     public void A_file_in_utf_16_is_read_and_other_bytes_are_refused()
     {
         var path = Path.Combine(folder, "course.csv");
@@ -55,7 +59,8 @@ public sealed class CourseFileTests : IDisposable
     [InlineData("day,detection,infectiousness\n1,0.5,1\n", "course-unusable", null, "at least two lines")]
     [InlineData("day,detection,infectiousness\n0,0,0\n-1,0,0\n", "course-unusable", 3, "from 0 to 3660")]
     [InlineData("day,detection,infectiousness\n0,0,0\n4000,0,0\n", "course-unusable", 3, "from 0 to 3660")]
-    [InlineData("day,detection,infectiousness\n0,0,0\n2,0,0\n2,0,0\n", "course-unusable", 4, "later than on the line before")]
+    [InlineData("day,detection,infectiousness\n0,0,0\n2,0,0\n1,0,0\n", "course-unusable", 4, "not be before that of the line above")]
+    [InlineData("day,detection,infectiousness\n2,0,0\n2,1,0\n2,0,0\n", "course-unusable", 4, "and not on three")]
     [InlineData("day,detection,infectiousness\n0,0,0\n2,80,0\n", "course-unusable", 3, "for 80 percent write 0.8")]
     [InlineData("day,detection,infectiousness\n0,0,0\n2,-0.1,0\n", "course-unusable", 3, "detection must be a fraction")]
     [InlineData("day,detection,infectiousness\n0,0,0\n2,NaN,0\n", "course-unusable", 3, "detection must be a fraction")]

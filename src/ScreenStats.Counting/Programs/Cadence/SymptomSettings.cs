@@ -9,7 +9,7 @@ public sealed record SymptomSettings
     /// <summary>Days from infection to symptoms, the median; positive.</summary>
     public required StatedRange OnsetDays { get; init; }
 
-    /// <summary>Standard deviation of the logarithm of those days, from 0 (the same day for everybody) to 5; null where not stated: 0.</summary>
+    /// <summary>Standard deviation of the logarithm of those days, from 0 (the same day for everybody) to 2; null where not stated: 0.</summary>
     public StatedRange? Spread { get; init; }
 
     /// <summary>Share of people with symptoms who stay away once they begin, in [0, 1]; null where not stated: 1.</summary>

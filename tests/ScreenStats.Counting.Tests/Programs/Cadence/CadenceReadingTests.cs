@@ -158,7 +158,7 @@ public sealed class CadenceReadingTests
     [InlineData("""{ "course": { "kind": "windows", "detectable": { "from": "3", "to": 5 } } }""", "or { \"value\": ..., \"lower\": ..., \"upper\": ... }")]
     [InlineData("""{ "course": { "kind": "by-day", "file": "a.csv", "symptoms": { "share": 0.4 } } }""", "given with \"share\"")]
     [InlineData("""{ "course": { "kind": "by-day", "file": "a.csv", "symptoms": { "share": 0.4, "onsetDays": 0 } } }""", "a number of days above 0")]
-    [InlineData("""{ "course": { "kind": "by-day", "file": "a.csv", "symptoms": { "share": 0.4, "onsetDays": 4, "spread": 9 } } }""", "from 0 to 5")]
+    [InlineData("""{ "course": { "kind": "by-day", "file": "a.csv", "symptoms": { "share": 0.4, "onsetDays": 4, "spread": 3 } } }""", "from 0 to 2")]
     [InlineData("""{ "delayDays": { "value": 2, "lower": 3, "upper": 4 } }""", "cadence.delayDays must be in order: lower, value, upper")]
     [InlineData("""{ "delayDays": { "value": 2, "lower": 1 } }""", "with neither")]
     [InlineData("""{ "delayDays": { "lower": 1, "upper": 2 } }""", "given with a \"value\"")]

@@ -86,7 +86,7 @@ internal static class CourseReader
 
         var share = RangeReader.Share(section, "share", problems);
         var onset = RangeReader.Above(section, "onsetDays", 0, MostDays, "a number of days above 0, to 3660", problems);
-        var spread = RangeReader.Number(section, "spread", 0, 5, "the standard deviation of the logarithm of the days to symptoms, from 0 to 5", problems);
+        var spread = RangeReader.Number(section, "spread", 0, 2, "the standard deviation of the logarithm of the days to symptoms, from 0 to 2", problems);
         var isolate = RangeReader.Share(section, "isolate", problems);
         return share is null || onset is null ? null : new SymptomSettings { Share = share, OnsetDays = onset, Spread = spread, Isolate = isolate };
     }
