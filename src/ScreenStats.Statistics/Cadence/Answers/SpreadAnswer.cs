@@ -67,6 +67,16 @@ public sealed record SpreadAnswer
             totals is { } inner ? Estimate.Point(inner.Inside, RenewalSpread.Method) : Estimate.Undefined(missing));
     }
 
+    /// <summary>The figures of an answer in one order, for limits of all of them.</summary>
+    internal const int Count = 5;
+
+    internal IEnumerable<double?> Values => [Reproduction.Value, Outbreak.Value, Extinction.Value, Infections.Value, InfectionsInside.Value];
+
+    internal SpreadAnswer With(ImmutableArray<Interval?> limits, int first, double confidence) => new(
+        OptionFigures.Limited(Reproduction, limits[first], confidence), OptionFigures.Limited(Outbreak, limits[first + 1], confidence),
+        OptionFigures.Limited(Extinction, limits[first + 2], confidence), OptionFigures.Limited(Infections, limits[first + 3], confidence),
+        OptionFigures.Limited(InfectionsInside, limits[first + 4], confidence));
+
     private static SpreadAnswer Undefined(UndefinedReason reason)
     {
         var none = Estimate.Undefined(reason);
