@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using ScreenStats.Statistics.Numerics;
 
 namespace ScreenStats.Statistics.Cadence.Spread;
 
@@ -57,6 +58,24 @@ public static class SiteOutbreak
         Introductions(introductions, people);
         if (size <= introductions) return 1;
         return size > people || introductions == 0 ? 0 : Math.Clamp(Chain(process, people, introductions, size).Beyond, 0, 1);
+    }
+
+    /// <summary>Outbreaks at several sites, each on its own, where cases are brought in at random.</summary>
+    /// <param name="process">How many people a case infects while nobody else has been.</param>
+    /// <param name="sites">People of each site and the cases brought in there, on average (Poisson), each into a site without other cases.</param>
+    /// <param name="size">Cases that make an outbreak, 1 or more, the one brought in included; see <see cref="AtLeast"/> for large sites.</param>
+    /// <returns>The chance at each site, the outbreaks expected over all, and the chance of any: 1 - exp(-expected).</returns>
+    /// <exception cref="ArgumentOutOfRangeException">A figure outside its domain.</exception>
+    public static SeparateOutbreaks Over(OffspringProcess process, ImmutableArray<SiteIntroductions> sites, int size)
+    {
+        ArgumentNullException.ThrowIfNull(process);
+        if (size < 1) throw new ArgumentOutOfRangeException(nameof(size), size, "An outbreak has one case or more.");
+        if (sites.IsDefault) throw new ArgumentNullException(nameof(sites));
+        var chances = new Dictionary<int, double>();
+        foreach (var people in sites.Select(site => site.People).Distinct()) chances[people] = AtLeast(process, people, size);
+        ImmutableArray<double> each = [.. sites.Select(site => chances[site.People])];
+        var expected = sites.Sum(site => site.Introductions * chances[site.People]);
+        return new SeparateOutbreaks(size, sites, each, expected, -Precise.ExponentialMinusOne(-expected));
     }
 
     /// <summary>The chance of each size below a limit, and that of reaching it.</summary>

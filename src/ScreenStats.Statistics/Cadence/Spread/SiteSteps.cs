@@ -43,61 +43,84 @@ internal static class SiteSteps
         : Math.Exp(-process.Reproduction * share);
 
     /// <summary>Adds what a case with a given reach (minus the log of the chance to miss a person) does, without the number of choices.</summary>
+    /// <remarks>From the end at which the powers grow, so that nothing overflows and what underflows is nothing.</remarks>
     private static void Add(double[][] steps, int people, int first, double reach, double weight)
     {
         var hit = -Precise.ExponentialMinusOne(-reach);
-        var miss = Math.Exp(-reach);
-        for (var i = 0; i < steps.Length; i++)
+        if (hit < 0.5)
         {
-            var step = steps[i];
-            var left = people - first - i;
-
-            // From the end, where the fewest are missed: nothing overflows, and what underflows is nothing.
-            var missed = weight * Math.Exp(-reach * (left - (step.Length - 1)));
-            var power = Math.Pow(hit, step.Length - 1);
-            if (hit < 0.5 || power == 0)
+            var back = Math.Exp(reach);
+            var all = weight * Math.Exp(-reach * (people - first));
+            foreach (var step in steps)
             {
-                var hits = weight;
-                for (var more = 0; more < step.Length && hits > 0; more++)
+                var term = all;
+                for (var more = 0; more < step.Length && term > 0; more++)
                 {
-                    step[more] += hits * Math.Exp(-reach * (left - more));
-                    hits *= hit;
+                    step[more] += term;
+                    term *= hit * back;
                 }
 
-                continue;
+                all *= back;
             }
 
+            return;
+        }
+
+        // The last entry of each step misses equally many.
+        var miss = Math.Exp(-reach);
+        var fewest = weight * Math.Exp(-reach * (people - first - steps[0].Length + 1));
+        if (fewest == 0) return;
+        var powers = new double[steps[0].Length];
+        powers[0] = 1;
+        for (var more = 1; more < powers.Length; more++) powers[more] = powers[more - 1] * hit;
+        foreach (var step in steps)
+        {
+            var missed = fewest;
             for (var more = step.Length - 1; more >= 1 && missed > 0; more--)
             {
-                step[more] += missed * power;
+                step[more] += missed * powers[more];
                 missed *= miss;
-                power /= hit;
             }
         }
     }
 
-    /// <summary>Reaches and their weights: one where all cases are alike, else points of a trapezoidal sum over the logarithm of a gamma variable.</summary>
+    /// <summary>Reaches and their weights: one where all cases are alike, else points of a trapezoidal sum over u, the logarithm of a gamma variable over its mean.</summary>
     private static IEnumerable<(double Reach, double Weight)> Reaches(OffspringProcess process, double others, int most)
     {
-        if (process.Dispersion is not { } k || k > 1e14)
+        var mean = process.Reproduction / others;
+        if (process.Dispersion is not { } k)
         {
-            yield return (process.Reproduction / others, 1);
+            yield return (mean, 1);
             yield break;
         }
 
-        var rate = k * others / process.Reproduction;
+        // Wide enough for what lies outside to be below 1e-17, of points close enough for the narrowest factor.
         var spread = Math.Sqrt(k);
         var step = Math.Min(0.2, 0.6 / Math.Sqrt(k + most));
-        var low = k > 100 ? Math.Log(Math.Max(k * 1e-18, k - (14 * spread)) / rate) - (14 / spread) : Math.Log(Math.Min(1 / (others + 1), Math.Max(k, 1) / rate)) - 42;
-        var high = Math.Log((k + 60 + (15 * spread)) / rate);
+        var low = k > 100 ? Math.Log(Math.Max(1e-18, 1 - (14 / spread))) - (14 / spread) : Math.Log(Math.Min(1 / (others + 1), Math.Max(k, 1) * mean / k)) - 42 - Math.Log(mean);
+        var high = Precise.LogOnePlus((60 / k) + (15 / spread));
         var count = (long)Math.Ceiling((high - low) / step);
-        var constant = Math.Sqrt(k / (2 * Math.PI)) * step;
-        var remainder = Binomial.StirlingRemainder(k);
+        var constant = Math.Sqrt(k / (2 * Math.PI)) * step * Math.Exp(-Binomial.StirlingRemainder(k));
         for (long i = 0; i <= count; i++)
         {
-            var reach = Math.Exp(low + (i * step));
-            var weight = constant * Math.Exp(-remainder - Binomial.Deviance(k, rate * reach));
-            if (weight > 0) yield return (reach, weight);
+            var u = low + (i * step);
+            var weight = constant * Math.Exp(-k * Above(u));
+            if (weight > 0) yield return (mean * Math.Exp(u), weight);
         }
+    }
+
+    /// <summary>e to the u minus 1 minus u.</summary>
+    private static double Above(double u)
+    {
+        if (Math.Abs(u) > 0.5) return Math.Exp(u) - 1 - u;
+        double term = u * u / 2, sum = term;
+        for (var n = 3; n < 30; n++)
+        {
+            term *= u / n;
+            if (sum + term == sum) break;
+            sum += term;
+        }
+
+        return sum;
     }
 }
