@@ -1,13 +1,15 @@
 using System.Collections.Immutable;
 using ScreenStats.Counting.Cubes;
 using ScreenStats.Counting.Programs;
+using ScreenStats.Counting.Programs.Cadence;
 using ScreenStats.Evaluation.Accuracy;
+using ScreenStats.Evaluation.Cadence.Courses;
 using ScreenStats.Evaluation.Cadence.Draws;
 using ScreenStats.Evaluation.Cadence.Inputs;
 using ScreenStats.Evaluation.Cadence.Options;
-using ScreenStats.Evaluation.Cadence.Rows;
+using ScreenStats.Evaluation.Cadence.Outcomes;
 using ScreenStats.Evaluation.Cadence.Words;
-using ScreenStats.Evaluation.Model;
+using ScreenStats.Statistics.Cadence.Windows;
 
 namespace ScreenStats.Evaluation.Cadence;
 
@@ -26,7 +28,9 @@ internal static class CadenceAnalysis
         var known = new KnownFigures(tally, settings, flaggedLots, accuracy);
         var draws = new ParameterDraws(known.Figures, cadence.Draws, cadence.Seed, settings.Report.Confidence);
         var options = OptionList.Of(cadence, known);
-        var outcomes = new OutcomeDraws(options, known, draws, settings.Report.Confidence);
+        var outcomes = Outcomes(known, options, draws);
+        var choice = new Choice(options, outcomes, cadence.Worthwhile);
+        var leading = options.Leading(choice.Chosen);
         var findings = new CadenceFindings
         {
             Days = cadence.Days,
@@ -38,16 +42,28 @@ internal static class CadenceAnalysis
             WorthwhileUndefined = cadence.Worthwhile is null ? "the program file does not state how much a step must add" : null,
             LeadingBasis = outcomes.LeadingBasis,
             Assumptions = AssumptionRows.Of(known, draws, outcomes.Incidence),
-            Options = options.Findings(null),
+            Options = options.Findings(choice.Chosen),
             Outcomes = outcomes.Rows,
-            Steps = [],
-            Choices = [],
-            Swings = [],
-            Adherence = [],
-            Missing = [],
+            Steps = StepRows.Of(options, outcomes),
+            Choices = choice.Rows,
+            Swings = SwingRows.Of(options, outcomes, draws, choice, leading),
+            Adherence = AdherenceRows.Of(known, options, outcomes, draws),
+            Missing = MissingFigures.Of(known),
             Inputs = known.Inputs(draws, outcomes.Incidence),
             Sentences = [],
         };
         return findings with { Sentences = CadenceSentences.Of(findings) };
+    }
+
+    private static OutcomeDraws Outcomes(KnownFigures known, OptionList options, ParameterDraws draws)
+    {
+        var kind = known.Settings.Course?.Kind;
+        var computed = (kind == CourseKind.Windows && known.Knows(Parameter.Sensitivity) || kind == CourseKind.ByDay)
+            && (known.Settings.IsolateOn == IsolateOn.Screen || known.Knows(Parameter.ConfirmatoryDelay));
+        var exact = computed ? new ExactCourses(known, options.All) : null;
+        var slots = new OutcomeSlots(options, known, exact is not null, exact?.KnowsInfectious ?? false);
+        var longest = kind == CourseKind.Windows && computed ? Enumerable.Range(0, draws.Count).Max(index => CourseParts.Windows(draws.At(index)).DetectableDays) : 0;
+        ICourseModel? quick = kind == CourseKind.Windows && computed && longest <= ScreenCounts.LongestDays ? new QuickCourses(known, options, longest) : exact;
+        return new OutcomeDraws(new OutcomeModel(options, known, slots, exact), new OutcomeModel(options, known, slots, quick), draws, known.Confidence);
     }
 }

@@ -21,6 +21,7 @@ internal enum Parameter
 
     /// <summary>Infections per person-day; where it is from the data, the cases divided by the share followed up.</summary>
     Incidence,
+    FollowThrough,
     Reproduction,
     BroughtIn,
     Dispersion,

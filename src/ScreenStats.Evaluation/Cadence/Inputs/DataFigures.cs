@@ -16,6 +16,7 @@ internal sealed class DataFigures
         var cells = tally.Cells;
         HasConfirmatory = cells.HasConfirmatory;
         Gaps = [.. cells.Gaps.Where(gap => gap.Days > 0).GroupBy(gap => gap.Days).OrderBy(gap => gap.Key).Select(gap => new CadenceGap(gap.Key, gap.Sum(cell => cell.Count)))];
+        Sites = [.. cells.Gaps.Where(gap => gap.Days > 0).GroupBy(gap => gap.Site, StringComparer.Ordinal).OrderBy(site => site.Key, Levels.Order).Select(site => (site.Key, site.Sum(gap => gap.Count), site.Sum(gap => gap.Days * gap.Count)))];
         GapCount = Gaps.Sum(gap => gap.Count);
         PersonDays = Gaps.Sum(gap => gap.Days * gap.Count);
         People = cells.Persons.Where(cell => cell is { Scope: PersonScope.Program, Measure: PersonMeasure.InvalidRuns }).Sum(cell => cell.Persons);
@@ -59,6 +60,9 @@ internal sealed class DataFigures
 
     /// <summary>Days between a person's consecutive screens, runs on the same day being one.</summary>
     public ImmutableArray<CadenceGap> Gaps { get; }
+
+    /// <summary>Gaps and their days at each site.</summary>
+    public ImmutableArray<(string Site, long Gaps, long Days)> Sites { get; }
 
     public long GapCount { get; }
 

@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using ScreenStats.Counting.Cubes;
 using ScreenStats.Counting.Programs;
 using ScreenStats.Counting.Programs.Cadence;
@@ -7,12 +8,14 @@ using ScreenStats.Evaluation.Cadence.Draws;
 using ScreenStats.Evaluation.Cadence.Rows;
 using ScreenStats.Evaluation.Methods;
 using ScreenStats.Evaluation.Model;
+using ScreenStats.Statistics.Cadence.Courses;
 
 namespace ScreenStats.Evaluation.Cadence.Inputs;
 
 /// <summary>Every figure of the computation: stated, else taken from the data, else not known.</summary>
 internal sealed class KnownFigures
 {
+    private const double LeastConfirmed = 1e-3;
     private readonly List<KnownFigure> figures = [];
 
     public KnownFigures(Tally tally, ProgramSettings settings, IReadOnlyCollection<string> flaggedLots, AccuracyFindings accuracy)
@@ -28,6 +31,7 @@ internal sealed class KnownFigures
         if (Settings.IsolateOn == IsolateOn.Confirmation) figures.Add(ConfirmatoryDelay());
         Add(Parameter.RepeatedMisses, Settings.RepeatedMisses, share: true, 0, "taken as 0: screens of one person miss independently; where the same people are missed again and again less is found");
         figures.Add(Participation());
+        if (Data.FollowThrough is { } followed) figures.Add(new(Parameter.FollowThrough, followed, CadenceOrigin.Data, "positive runs that were confirmed or refuted, of those due", CadenceNotes.Draws));
         figures.Add(Incidence(settings));
         Add(Parameter.Reproduction, Settings.Reproduction, share: false, null, "");
         Add(Parameter.BroughtIn, Settings.BroughtIn, share: true, null, Settings.Reproduction is null ? "both bounds are given: all infections brought in, and all spread inside" : "follows from the reproduction and from what screening removes now");
@@ -50,8 +54,11 @@ internal sealed class KnownFigures
     /// <summary>The known ones.</summary>
     public IReadOnlyDictionary<Parameter, Uncertain> Figures { get; }
 
-    /// <summary>Whether the incidence comes from the cases of the data: its figure then holds infections found and followed up, to be divided by the exposure.</summary>
+    /// <summary>Whether the incidence comes from the cases of the data: its figure then holds cases, to be divided by the exposure and the share followed up.</summary>
     public bool IncidenceFromCases { get; private set; }
+
+    /// <summary>Days between a person's consecutive screens, as the statistics take them.</summary>
+    public ImmutableArray<ObservedGap> ObservedGaps => [.. Data.Gaps.Select(gap => new ObservedGap(gap.Days, gap.Count))];
 
     public bool Knows(Parameter parameter) => Figures.ContainsKey(parameter);
 
@@ -194,13 +201,14 @@ internal sealed class KnownFigures
     private KnownFigure Participation()
     {
         if (StatedFigures.Of(Parameter.Participation, Settings.Participation, Settings.Source, share: true) is { } stated) return stated;
-        if (Settings.Planned is not { ScreensPerDay: > 0 and var due } || Data.PersonDays == 0)
+        var plan = new SitePlans(Data, Settings);
+        if (plan.Due <= 0)
         {
             return new(Parameter.Participation, Uncertain.Exact(1), CadenceOrigin.NotKnown,
-                Settings.Planned is null ? "taken as 1: everybody takes every screen; state planned, and it comes from your data" : "taken as 1: everybody takes every screen", MethodNames.Stated);
+                Settings.Planned is null && Settings.PlannedAt.IsEmpty ? "taken as 1: everybody takes every screen; where planned is stated it comes from your data" : "taken as 1: everybody takes every screen", MethodNames.Stated);
         }
 
-        var share = Data.GapCount / (Data.PersonDays * due);
+        var share = plan.Done / plan.Due;
         return new(Parameter.Participation, Uncertain.Exact(Math.Min(1, share)), CadenceOrigin.Data,
             share > 1 ? "more screens were done than planned; taken as 1" : "screens done of those due by the plan, between each person's first and last", CadenceNotes.Adherence);
     }
@@ -214,9 +222,10 @@ internal sealed class KnownFigures
         if (Data.Settled is { Trials: > 0, Events: 0 }) return new(Parameter.Incidence, null, CadenceOrigin.NotKnown, "no positive run was followed up to a conclusive result", null);
         IncidenceFromCases = true;
         var effect = Data.CaseDesignEffect;
-        var (followed, sensitivity) = (Data.FollowThrough ?? Uncertain.Exact(1), settings.ConfirmatoryTest?.Sensitivity is { } confirmed ? StatedFigures.Of(confirmed) : Uncertain.Exact(1));
-        double Settled(ParameterStream? stream) => Math.Max(1e-6, Value(followed, stream) * Value(sensitivity, stream));
-        return new(Parameter.Incidence, Uncertain.Drawn(Data.Cases / Settled(null), stream => stream.Gamma((Data.Cases / effect) + 0.5) * effect / Settled(stream)), CadenceOrigin.Data,
+        // The confirmatory test misses a few too; what was never followed up is divided out with the follow-through's own draws.
+        var sensitivity = settings.ConfirmatoryTest?.Sensitivity is { } confirmed ? StatedFigures.Of(confirmed) : Uncertain.Exact(1);
+        double Confirmed(ParameterStream? stream) => Math.Max(LeastConfirmed, Value(sensitivity, stream));
+        return new(Parameter.Incidence, Uncertain.Drawn(Data.Cases / Confirmed(null), stream => stream.Gamma((Data.Cases / effect) + 0.5) * effect / Confirmed(stream)), CadenceOrigin.Data,
             "cases found, by the chance that an infection was found under the real gaps between screens and followed up; never a prevalence", CadenceNotes.Incidence);
     }
 

@@ -23,6 +23,7 @@ internal static class ParameterWords
         Parameter.RepeatedMisses => ("repeated-misses", "how far the same people are missed again", "correlation"),
         Parameter.Participation => ("participation", "due screens that are taken", "share"),
         Parameter.Incidence => ("incidence", "infections per person-day", "per person-day"),
+        Parameter.FollowThrough => ("follow-through", "positives that got a conclusive confirmatory result", "share"),
         Parameter.Reproduction => ("reproduction", "infections that one case causes inside without screening", "infections"),
         Parameter.BroughtIn => ("brought-in", "infections that are brought in", "share"),
         Parameter.Dispersion => ("dispersion", "dispersion of the infections that one case causes", "negative binomial k"),

@@ -45,7 +45,7 @@ internal sealed class OptionList
             all.Insert(at < 0 ? all.Count : at, planned);
         }
 
-        var done = known.Data.PersonDays == 0 ? null : new ScreeningOption(known.Data.Gaps);
+        var done = known.Data.PersonDays == 0 ? null : new ScreeningOption(known.ObservedGaps);
         return new OptionList([.. all], done, planned);
     }
 

@@ -1,7 +1,8 @@
 using System.Collections.Immutable;
 using ScreenStats.Counting.Programs.Cadence;
-using ScreenStats.Evaluation.Cadence.Inputs;
+using ScreenStats.Evaluation.Cadence.Draws;
 using ScreenStats.Evaluation.Cadence.Rows;
+using ScreenStats.Statistics.Cadence.Courses;
 
 namespace ScreenStats.Evaluation.Cadence.Options;
 
@@ -11,33 +12,35 @@ internal sealed class ScreeningOption
     public ScreeningOption(CadenceOptionSettings option)
     {
         Name = option.Name;
-        EveryDays = option.IsNone ? null : option.EveryDays ?? 7.0 / option.Weekdays.Length;
         Weekdays = option.Weekdays;
-        ScreensPerDay = option.ScreensPerDay;
+        Schedule = option.EveryDays is { } days ? ScreeningSchedule.Every(days) : option.Weekdays.IsEmpty ? ScreeningSchedule.Never : ScreeningSchedule.OnWeekdays([.. option.Weekdays]);
     }
 
     /// <summary>What was done: days between a person's screens as they were, missed ones and all.</summary>
-    public ScreeningOption(ImmutableArray<CadenceGap> gaps)
+    public ScreeningOption(ImmutableArray<ObservedGap> gaps)
     {
         Name = CadenceOptionFinding.AsDone;
-        Gaps = gaps;
-        EveryDays = gaps.Sum(gap => (double)gap.Days * gap.Count) / gaps.Sum(gap => gap.Count);
-        ScreensPerDay = 1 / EveryDays.Value;
+        IsAsDone = true;
+        Schedule = ScreeningSchedule.Observed(gaps);
     }
 
     public string Name { get; }
 
-    public double? EveryDays { get; }
-
     public ImmutableArray<DayOfWeek> Weekdays { get; } = [];
 
-    /// <summary>Days between screens as they were; empty for an option to choose.</summary>
-    public ImmutableArray<CadenceGap> Gaps { get; } = [];
+    /// <summary>When screens fall due, of somebody who takes them all.</summary>
+    public ScreeningSchedule Schedule { get; }
+
+    public bool IsAsDone { get; }
 
     /// <summary>Screens due of one person in a day.</summary>
-    public double ScreensPerDay { get; }
+    public double ScreensPerDay => Schedule.DuePerDay;
+
+    /// <summary>Days from one screen to the next, on average; null where nobody is screened.</summary>
+    public double? EveryDays => ScreensPerDay > 0 ? 1 / ScreensPerDay : null;
 
     public bool IsNone => ScreensPerDay == 0;
 
-    public bool IsAsDone => !Gaps.IsEmpty;
+    /// <summary>The chance that a positive screen sends the person away: where that waits for confirmation and the option is what was done, the share that was followed up.</summary>
+    public double Acted(ParameterSet at, IsolateOn isolateOn) => IsAsDone && isolateOn == IsolateOn.Confirmation ? at[Parameter.FollowThrough] ?? 1 : 1;
 }

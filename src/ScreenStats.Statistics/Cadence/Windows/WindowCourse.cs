@@ -57,6 +57,9 @@ public sealed class WindowCourse
     /// <summary>The share of the infectious time that isolation because of symptoms removes alone; 0 without infectious time.</summary>
     public double RemovedBySymptoms => windows.InfectiousDays > 0 ? Math.Clamp(1 - (infectiousFree.Sum() / Points), 0, 1) : 0;
 
+    /// <summary>The chance that symptoms isolate the person before the infectious time begins; 0 without infectious time.</summary>
+    public double CaughtBySymptoms => windows.InfectiousDays > 0 ? Math.Clamp(1 - Free(windows.InfectiousFrom), 0, 1) : 0;
+
     /// <summary>What a schedule finds and removes.</summary>
     /// <param name="counts">How many screens fall into a window, for windows at least as long as the detectable one.</param>
     /// <param name="acted">The chance that a due screen is taken and, if positive, leads to isolation, in [0, 1].</param>

@@ -1,0 +1,59 @@
+using System.Collections.Immutable;
+using ScreenStats.Counting.Programs.Cadence;
+using ScreenStats.Evaluation.Cadence.Draws;
+using ScreenStats.Evaluation.Cadence.Inputs;
+using ScreenStats.Evaluation.Cadence.Options;
+using ScreenStats.Statistics.Cadence.Windows;
+
+namespace ScreenStats.Evaluation.Cadence.Courses;
+
+/// <summary>Windows by how many screens fall into them: quick, for the draws.</summary>
+internal sealed class QuickCourses : ICourseModel
+{
+    private readonly IsolateOn isolateOn;
+    private readonly ImmutableArray<ScreeningOption> options;
+    private readonly ScreenCounts[] counts;
+    private readonly EarlierScreens earlier;
+
+    public QuickCourses(KnownFigures known, OptionList options, double longestDays)
+    {
+        isolateOn = known.Settings.IsolateOn;
+        KnowsInfectious = known.Knows(Parameter.InfectiousFrom);
+        this.options = [.. options.All];
+        counts = [.. this.options.Select(option => ScreenCounts.Of(option.Schedule, longestDays))];
+        earlier = EarlierScreens.Of(known.Data.People, known.ObservedGaps, longestDays);
+    }
+
+    public bool KnowsInfectious { get; }
+
+    public CourseFigures Of(ParameterSet at)
+    {
+        var windows = CourseParts.Windows(at);
+        var course = new WindowCourse(windows, at.Known(Parameter.Sensitivity), CourseParts.Symptoms(at), CourseParts.DaysToIsolation(at, isolateOn), CourseParts.Correlation(at));
+        var (detection, removed, caught) = (new double[options.Length], new double[KnowsInfectious ? options.Length : 0], new double[KnowsInfectious ? options.Length : 0]);
+        for (var index = 0; index < options.Length; index++)
+        {
+            var option = options[index];
+            if (option.IsNone)
+            {
+                if (!KnowsInfectious) continue;
+                (removed[index], caught[index]) = (course.RemovedBySymptoms, course.CaughtBySymptoms);
+                continue;
+            }
+
+            var outcome = course.Of(counts[index], (option.IsAsDone ? 1 : at.Known(Parameter.Participation)) * option.Acted(at, isolateOn));
+            detection[index] = outcome.Detection;
+            if (!KnowsInfectious) continue;
+            removed[index] = outcome.FractionRemoved;
+            caught[index] = outcome.CaughtBeforeInfectious;
+        }
+
+        return new CourseFigures(detection, removed, caught, course.RemovedBySymptoms, windows.InfectiousDays, course.Exposure(earlier));
+    }
+
+    public double[] InfectiousnessByDay(ParameterSet at)
+    {
+        var windows = CourseParts.Windows(at);
+        return CourseParts.ByDay(windows.InfectiousTo, (from, to) => Math.Max(0, Math.Min(to, windows.InfectiousTo) - Math.Max(from, windows.InfectiousFrom)));
+    }
+}

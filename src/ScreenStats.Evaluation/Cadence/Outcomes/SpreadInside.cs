@@ -1,0 +1,56 @@
+using ScreenStats.Evaluation.Cadence.Courses;
+using ScreenStats.Evaluation.Cadence.Draws;
+using ScreenStats.Evaluation.Cadence.Rows;
+using ScreenStats.Statistics.Cadence.Spread;
+
+namespace ScreenStats.Evaluation.Cadence.Outcomes;
+
+/// <summary>How many infections come under each option: what is brought in stays, what spreads inside shrinks as the infectious time does.</summary>
+/// <remarks>
+/// In the data the incidence is what screening as it was done left. With the share b brought in, a case then caused R = 1 - b more (a level that holds itself);
+/// under another option it causes R (1 - removed) / (1 - removed as done). A reproduction without screening that is stated takes the place of that. The days looked at
+/// begin with the infections of the data still passing on.
+/// </remarks>
+/// <param name="people">People at work.</param>
+/// <param name="days">Days looked at.</param>
+/// <param name="done">Place, among the options, of what was done; -1 where that is not known.</param>
+internal sealed class SpreadInside(long people, int days, int done)
+{
+    private const double Least = 1e-9;
+
+    /// <summary>Infections under each option, and last without any screening.</summary>
+    public Infections[] Of(CadenceBasis basis, ParameterSet at, CourseFigures figures, double incidence, double[] byDay)
+    {
+        var count = figures.Detection.Length;
+        var all = new Infections[count + 1];
+        var without = figures.RemovedBySymptoms;
+        var knows = figures.Removed.Length > 0;
+        var now = done >= 0 && knows ? figures.Removed[done] : without;
+        var (broughtIn, reproduction) = basis switch
+        {
+            CadenceBasis.AllBroughtIn => (1.0, 0.0),
+            CadenceBasis.AllInside => (0.0, FromNow(1, now, without)),
+            _ => Stated(at, now, without),
+        };
+        var (imports, earlier) = (broughtIn * incidence * people, incidence * people);
+        if (byDay.Sum() <= 0) reproduction = 0;
+        for (var index = 0; index <= count; index++)
+        {
+            var removed = !knows || index == count ? without : figures.Removed[index];
+            var each = without < 1 ? reproduction * (1 - removed) / (1 - without) : 0;
+            var expected = RenewalSpread.Totals(people, imports, each, each > 0 ? byDay : [], days, each > 0 ? earlier : 0);
+            all[index] = new Infections(expected.Infections, broughtIn * incidence * people * days, Math.Min(each, people - 1));
+        }
+
+        return all;
+    }
+
+    private static (double BroughtIn, double Reproduction) Stated(ParameterSet at, double now, double without)
+    {
+        if (at[Parameter.Reproduction] is not { } reproduction) return (at.Known(Parameter.BroughtIn), FromNow(1 - at.Known(Parameter.BroughtIn), now, without));
+        var today = without < 1 ? reproduction * (1 - now) / (1 - without) : 0;
+        return (at[Parameter.BroughtIn] ?? Math.Clamp(1 - today, 0, 1), reproduction);
+    }
+
+    private static double FromNow(double today, double now, double without) => today * (1 - without) / Math.Max(1 - now, Least);
+}

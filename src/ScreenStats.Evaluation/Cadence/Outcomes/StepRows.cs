@@ -1,0 +1,63 @@
+using System.Collections.Immutable;
+using ScreenStats.Evaluation.Cadence.Options;
+using ScreenStats.Evaluation.Cadence.Rows;
+using ScreenStats.Evaluation.Methods;
+using ScreenStats.Evaluation.Model;
+
+namespace ScreenStats.Evaluation.Cadence.Outcomes;
+
+/// <summary>What each step to the next more frequent option adds.</summary>
+internal static class StepRows
+{
+    private const double PerScreens = 1_000;
+    private static readonly CadenceMeasure[] Gains = [CadenceMeasure.InfectiousDaysRemoved, CadenceMeasure.InfectionsAverted, CadenceMeasure.OutbreaksAvoided];
+
+    public static ImmutableArray<CadenceStep> Of(OptionList options, OutcomeDraws outcomes)
+    {
+        var rows = ImmutableArray.CreateBuilder<CadenceStep>();
+        foreach (var basis in outcomes.Slots.Bases)
+        {
+            foreach (var measure in Gains)
+            {
+                for (var index = 1; index < options.Options.Length; index++) rows.Add(Of(options.Options[index - 1], options.Options[index], measure, basis, outcomes));
+            }
+        }
+
+        return rows.ToImmutable();
+    }
+
+    private static CadenceStep Of(ScreeningOption from, ScreeningOption to, CadenceMeasure measure, CadenceBasis basis, OutcomeDraws outcomes)
+    {
+        var (gain, gains) = Difference(measure);
+        var (screens, moreScreens) = Difference(CadenceMeasure.Screens);
+        var (alarms, moreAlarms) = Difference(CadenceMeasure.FalseAlarms);
+        var undefined = Reason(to, measure) ?? Reason(from, measure);
+        var alarmsUndefined = Reason(to, CadenceMeasure.FalseAlarms);
+        return new CadenceStep
+        {
+            Key = $"{from.Name}|{to.Name}|{CadenceNames.Of(basis)}|{CadenceNames.Of(measure)}",
+            From = from.Name,
+            To = to.Name,
+            Measure = measure,
+            Basis = basis,
+            Leads = basis == outcomes.LeadingBasis && measure == CadenceMeasure.InfectiousDaysRemoved,
+            Gain = outcomes.Figure(gain, gains, undefined ?? "not known"),
+            MoreScreens = outcomes.Figure(screens, moreScreens, Reason(to, CadenceMeasure.Screens) ?? "not known"),
+            PerThousandScreens = outcomes.Figure(PerScreens * Ratio(gain, screens), Ratios(gains, moreScreens, PerScreens), undefined ?? "no screens are added", CadenceNotes.Steps),
+            MoreFalseAlarms = outcomes.Figure(alarms, moreAlarms, alarmsUndefined ?? "not known"),
+            PerFalseAlarm = outcomes.Figure(Ratio(gain, alarms), Ratios(gains, moreAlarms, 1), undefined ?? alarmsUndefined ?? "no false alarm is added", CadenceNotes.Steps),
+        };
+
+        (double Centre, double[] Draws) Difference(CadenceMeasure of)
+        {
+            var (less, more) = (outcomes.Drawn(from, of, basis), outcomes.Drawn(to, of, basis));
+            return (outcomes.Centre(to, of, basis) - outcomes.Centre(from, of, basis), [.. more.Zip(less, (high, low) => high - low)]);
+        }
+
+        string? Reason(ScreeningOption option, CadenceMeasure of) => outcomes.Slots.Slots[outcomes.Slots.Place(option, of, basis)].Undefined;
+    }
+
+    private static double Ratio(double gain, double cost) => cost > 0 ? gain / cost : double.NaN;
+
+    private static double[] Ratios(double[] gains, double[] costs, double scale) => [.. gains.Zip(costs, (gain, cost) => scale * Ratio(gain, cost))];
+}

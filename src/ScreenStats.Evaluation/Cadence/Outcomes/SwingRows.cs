@@ -1,0 +1,50 @@
+using System.Collections.Immutable;
+using ScreenStats.Evaluation.Cadence.Draws;
+using ScreenStats.Evaluation.Cadence.Inputs;
+using ScreenStats.Evaluation.Cadence.Options;
+using ScreenStats.Evaluation.Cadence.Rows;
+
+namespace ScreenStats.Evaluation.Cadence.Outcomes;
+
+/// <summary>What each uncertain assumption does to the answer, the others at their centre.</summary>
+internal static class SwingRows
+{
+    public static ImmutableArray<CadenceSwing> Of(OptionList options, OutcomeDraws outcomes, ParameterDraws draws, Choice choice, ScreeningOption? spoken)
+    {
+        var basis = outcomes.LeadingBasis;
+        // Nobody is spared anything where nobody is screened: then by the plan, or what is nearest to what was done.
+        var option = spoken is { IsNone: false } ? spoken : options.Planned is { IsNone: false } planned ? planned : options.NearestToDone ?? options.Options.LastOrDefault();
+        if (option is null || !outcomes.KnowsGain(option, basis)) return [];
+        var rows = new List<CadenceSwing>();
+        foreach (var parameter in draws.Ranged)
+        {
+            var (lower, upper) = draws.Ends(parameter)!.Value;
+            var turned = parameter == Parameter.FalsePositiveRate;
+            var (low, at) = At(turned ? upper : lower);
+            var (high, then) = At(turned ? lower : upper);
+            // What cannot move the answer is left out.
+            if (!double.IsFinite(low) || !double.IsFinite(high) || (low == high && at == then)) continue;
+            var (id, name, _) = ParameterWords.Of(parameter);
+            rows.Add(new CadenceSwing
+            {
+                Assumption = id,
+                Name = name,
+                AtLower = turned ? 1 - upper : lower,
+                AtUpper = turned ? 1 - lower : upper,
+                Low = low,
+                High = high,
+                Swing = Math.Abs(high - low),
+                OptionAtLower = at,
+                OptionAtUpper = then,
+            });
+
+            (double Days, string? Chosen) At(double value)
+            {
+                var figure = outcomes.At(draws.Centre.With(parameter, value));
+                return (figure(option, CadenceMeasure.InfectiousDaysRemoved, basis), choice.Chosen is null ? null : choice.At(figure, basis)?.Name);
+            }
+        }
+
+        return [.. rows.OrderByDescending(row => row.Swing).ThenBy(row => row.Assumption, StringComparer.Ordinal)];
+    }
+}
