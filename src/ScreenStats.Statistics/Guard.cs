@@ -65,6 +65,12 @@ internal static class Guard
         if (!(value is >= 0 and <= 1e9)) throw new ArgumentOutOfRangeException(name, value, $"The {name} must be days from 0 to a billion.");
     }
 
+    /// <summary>A finite amount of either sign.</summary>
+    public static void SignedAmount(double value, [CallerArgumentExpression(nameof(value))] string name = "")
+    {
+        if (!(value is >= -1e15 and <= 1e15)) throw new ArgumentOutOfRangeException(name, value, $"The {name} must be a number from -1e15 to 1e15.");
+    }
+
     /// <summary>A finite amount, 0 or more.</summary>
     public static void Amount(double value, [CallerArgumentExpression(nameof(value))] string name = "")
     {

@@ -311,4 +311,43 @@ public enum UndefinedReason
 
     /// <summary>No positive screen is followed up, so none becomes a case.</summary>
     NeverFollowedUp,
+
+    /// <summary>Both options have the same effect, so nothing more is bought.</summary>
+    EffectsAlike,
+
+    /// <summary>One of two options is cheaper and does more, so a ratio would say nothing.</summary>
+    OneOptionDominates,
+
+    /// <summary>The option is dominated, so no step leads to it.</summary>
+    NotOnFrontier,
+
+    /// <summary>The option is the first of the frontier, so there is nothing cheaper to compare it with.</summary>
+    FirstOfFrontier,
+
+    /// <summary>It pays at every value within the range.</summary>
+    AlwaysPays,
+
+    /// <summary>It pays at no value within the range.</summary>
+    NeverPays,
+
+    /// <summary>Within the range it begins or stops to pay more than once.</summary>
+    PaysInPieces,
+
+    /// <summary>The difference may be nil, so the number needed has no upper bound.</summary>
+    MayDoNothing,
+
+    /// <summary>There is no difference, so no number is enough.</summary>
+    DoesNothing,
+
+    /// <summary>The difference is a harm, so no number averts an event.</summary>
+    DoesHarm,
+
+    /// <summary>A cost that it needs is not given.</summary>
+    CostUnknown,
+
+    /// <summary>There is no effect to divide by.</summary>
+    NoEffect,
+
+    /// <summary>How many of all screened were infected is not known.</summary>
+    InfectedUnknown,
 }
