@@ -17,6 +17,8 @@ public sealed class CampusFrontierTests
         Imports = 10, ImportEveryDays = 7, Specificity = 0.98, CostPerConfirmation = 100,
     };
 
+    private static readonly (double Sensitivity, double Cost)[] Screens = [(0.7, 10), (0.8, 25), (0.9, 50)];
+
     private static readonly CompartmentSettings Mild = Base with { Reproduction = 1.5, Imports = 5, Specificity = 0.997 };
 
     [Fact]
@@ -58,7 +60,7 @@ public sealed class CampusFrontierTests
         (string Label, CompartmentSettings Settings)[] ways =
         [
             ("none", settings),
-            .. from screen in new[] { (Sensitivity: 0.7, Cost: 10), (0.8, 25), (0.9, 50) }
+            .. from screen in Screens
                from every in new[] { 7, 3, 2, 1 }
                select (string.Create(CultureInfo.InvariantCulture, $"{screen.Sensitivity * 100:0} % every {every}"), settings with { Sensitivity = screen.Sensitivity, CostPerScreen = screen.Cost, EveryDays = every }),
         ];
