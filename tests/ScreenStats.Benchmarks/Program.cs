@@ -18,6 +18,8 @@ switch (args)
             int.Parse(count, CultureInfo.InvariantCulture), int.Parse(threads, CultureInfo.InvariantCulture), screenIds: rest is ["screen-ids"]);
     case ["thousand-sites", var sample, var folder, .. var periods]:
         return ThousandSites.Run(sample, folder, periods.Length == 0 ? [ReportPeriod.Week, ReportPeriod.Day] : [.. periods.Select(period => Enum.Parse<ReportPeriod>(period, ignoreCase: true))]);
+    case ["courses"]:
+        return CourseTimes.Run();
     default:
         BenchmarkSwitcher.FromAssembly(typeof(Program).Assembly).Run(args);
         return 0;

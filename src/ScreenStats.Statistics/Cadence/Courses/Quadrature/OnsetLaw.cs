@@ -22,18 +22,28 @@ internal readonly struct OnsetLaw
     public double Scale => median * spread * Math.Exp(-spread);
 
     /// <summary>Of people who get symptoms, the share that has them by an age.</summary>
-    public double Share(double age) =>
-        age <= 0 ? 0 : spread == 0 ? (age >= median ? 1 : 0) : NormalTable.Below((Math.Log(age) - location) / spread);
+    public double Share(double age) => Share(age, Score(age));
 
-    /// <summary>An antiderivative of (a + b x) times <see cref="Share"/> at an age x; 0 at 0.</summary>
+    /// <summary>The same where the <see cref="Score"/> of the age is known.</summary>
+    public double Share(double age, double z) => age <= 0 ? 0 : spread == 0 ? (age >= median ? 1 : 0) : NormalTable.Below(z);
+
+    /// <summary>How many standard deviations the logarithm of an age lies above its mean.</summary>
+    public double Score(double age) => age <= 0 || spread == 0 ? 0 : (Math.Log(age) - location) / spread;
+
+    /// <summary>An antiderivative of (a + b x) times <see cref="Share(double)"/> at an age x; 0 at 0.</summary>
     public double Antiderivative(double a, double b, double age)
+    {
+        var z = Score(age);
+        return Antiderivative(a, b, age, z, Share(age, z));
+    }
+
+    /// <summary>The same where score and share of the age are known.</summary>
+    public double Antiderivative(double a, double b, double age, double z, double below)
     {
         if (age <= 0) return 0;
         if (spread == 0) return age <= median ? 0 : (a * (age - median)) + (b * ((age * age) - (median * median)) / 2);
 
         // The integral of F is x F minus the part of the mean that lies below x, and likewise for x F with the mean square.
-        var z = (Math.Log(age) - location) / spread;
-        var below = NormalTable.Below(z);
         var sum = a * ((age * below) - (mean * NormalTable.Below(z - spread)));
         return b == 0 ? sum : sum + (b * ((age * age * below) - (meanSquare * NormalTable.Below(z - (2 * spread)))) / 2);
     }

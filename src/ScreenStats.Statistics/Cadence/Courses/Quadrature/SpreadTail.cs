@@ -40,8 +40,14 @@ internal sealed class SpreadTail
     /// <summary>The integral over all ages.</summary>
     public double Total { get; }
 
-    /// <summary>The integral from an age on, where the age lies in the piece given of the infectiousness.</summary>
-    public double From(int piece, double age) => piece < 0 ? Total : piece >= ends.Length ? 0 : ends[piece] - Plain(piece, age);
+    /// <summary>The integral from an age on, where the age lies in the piece given of the infectiousness and its score and share of onsets are known.</summary>
+    public double From(int piece, double age, double score, double share)
+    {
+        if (piece < 0) return Total;
+        if (piece >= ends.Length) return 0;
+        var (a, b) = (levels[piece], slopes[piece]);
+        return ends[piece] - (age * (a + (b * age / 2))) + (isolating * onset.Antiderivative(a, b, age, score, share));
+    }
 
     private double Plain(int piece, double age)
     {

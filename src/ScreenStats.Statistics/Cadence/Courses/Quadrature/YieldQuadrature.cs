@@ -1,3 +1,4 @@
+using System.Runtime.InteropServices;
 using System.Runtime.Intrinsics;
 
 namespace ScreenStats.Statistics.Cadence.Courses.Quadrature;
@@ -10,6 +11,7 @@ namespace ScreenStats.Statistics.Cadence.Courses.Quadrature;
 internal sealed class YieldQuadrature
 {
     private const double Nobody = 1e-15;
+    private const int DegreeOfSymptoms = 7;
 
     private readonly AgeCurve detection;
     private readonly AgeCurve spread;
@@ -135,7 +137,7 @@ internal sealed class YieldQuadrature
         }
 
         if (end == first) return;
-        var rule = UnitRule.ForDegree(Math.Max(bending + (curved ? 3 : 1), sums.Smooth ? 11 : 0));
+        var rule = UnitRule.ForDegree(Math.Max(bending + (curved ? 3 : 1), sums.Smooth ? DegreeOfSymptoms : 0));
         for (var node = 0; node < rule.Nodes.Length; node++) visit(low + (width * rule.Nodes[node]), width * rule.Weights[node], end, first);
     }
 
@@ -152,7 +154,7 @@ internal sealed class YieldQuadrature
         for (var k = first; k < end; k++)
         {
             var age = y + later[k];
-            var (before, found) = Screen(age, pieces[k], missed, missed);
+            var (before, found) = Screen(age, pieces[k], missed);
             sums.Add(age, after[k], weight * taken * before, weight * acted * found);
             if (before < Nobody) return;
         }
@@ -175,28 +177,30 @@ internal sealed class YieldQuadrature
 
             if (k < begin) continue;
             var age = y + k;
-            var (before, found) = Screen(age, pieces[k], now, now);
+            var (before, found) = Screen(age, pieces[k], now);
             sums.Add(age, after[k], weight * taken * before, weight * acted * found);
         }
     }
 
-    /// <summary>One screen of people not found so far: how many there are, how many are positive, and who is left.</summary>
-    private (double Before, double Found) Screen(double age, int piece, ReadOnlySpan<double> missed, Span<double> left)
+    /// <summary>One screen of people not found so far: how many there are and how many are positive; leaves who is left.</summary>
+    private (double Before, double Found) Screen(double age, int piece, Span<double> missed)
     {
         var count = people.Count;
-        ReadOnlySpan<double> from = chances.AsSpan(piece * count, count);
-        ReadOnlySpan<double> to = chances.AsSpan((piece + 1) * count, count);
+        ref var from = ref MemoryMarshal.GetReference(chances.AsSpan(piece * count, count));
+        ref var to = ref MemoryMarshal.GetReference(chances.AsSpan((piece + 1) * count, count));
+        ref var those = ref MemoryMarshal.GetReference(missed[..count]);
         var part = Vector256.Create((age - detection.Ages[piece]) / (detection.Ages[piece + 1] - detection.Ages[piece]));
         var (before, found, acting) = (Vector256<double>.Zero, Vector256<double>.Zero, Vector256.Create(acted));
-        for (var i = 0; i < count; i += PersonChances.Lanes)
+        for (nuint i = 0; i < (nuint)count; i += PersonChances.Lanes)
         {
-            var start = Vector256.Create<double>(from[i..]);
-            var chance = start + (part * (Vector256.Create<double>(to[i..]) - start));
-            var those = Vector256.Create<double>(missed[i..]);
-            var positive = those * chance;
-            before += those;
+            // All spans hold `count` numbers, a multiple of the lanes, so that none is read past its end.
+            var start = Vector256.LoadUnsafe(ref from, i);
+            var chance = start + (part * (Vector256.LoadUnsafe(ref to, i) - start));
+            var now = Vector256.LoadUnsafe(ref those, i);
+            var positive = now * chance;
+            before += now;
             found += positive;
-            (those - (acting * positive)).CopyTo(left[i..]);
+            (now - (acting * positive)).StoreUnsafe(ref those, i);
         }
 
         return (Vector256.Sum(before), Vector256.Sum(found));

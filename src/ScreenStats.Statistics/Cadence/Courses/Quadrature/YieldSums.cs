@@ -53,7 +53,9 @@ internal sealed class YieldSums
             return;
         }
 
-        BeforeOnset += found * (1 - onset.Share(age + delay));
+        var score = onset.Score(age + delay);
+        var share = onset.Share(age + delay, score);
+        BeforeOnset += found * (1 - share);
         if (tail is null)
         {
             Screens += screens;
@@ -64,7 +66,7 @@ internal sealed class YieldSums
         var free = 1 - (isolating * onset.Share(age));
         Screens += screens * free;
         Found += found * free;
-        Beyond += found * tail.From(piece, age + delay);
+        Beyond += found * tail.From(piece, age + delay, score, share);
     }
 
     public CourseOutcome Outcome()
