@@ -104,4 +104,7 @@ public sealed record InfectionCourse
         Guard.Days(ageDays);
         return Symptoms is { } symptoms ? 1 - (symptoms.Share * symptoms.IsolationShare * new OnsetLaw(symptoms).Share(ageDays)) : 1;
     }
+
+    /// <summary>The same course, infectious for a day from an age on.</summary>
+    internal InfectionCourse InfectiousFromOnly(double ageDays) => new(Detection, AgeCurve.Box(ageDays, ageDays + 1, 1)) { Symptoms = Symptoms };
 }
