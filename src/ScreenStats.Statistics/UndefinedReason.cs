@@ -350,4 +350,7 @@ public enum UndefinedReason
 
     /// <summary>How many of all screened were infected is not known.</summary>
     InfectedUnknown,
+
+    /// <summary>No infection is averted, so a cost per infection averted has no meaning.</summary>
+    NoInfectionAverted,
 }

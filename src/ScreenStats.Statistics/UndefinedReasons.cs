@@ -126,6 +126,7 @@ public static class UndefinedReasons
         UndefinedReason.CostUnknown => "a cost that it needs was not given",
         UndefinedReason.NoEffect => "there is no effect to divide the cost by",
         UndefinedReason.InfectedUnknown => "how many of all screened were infected is not known",
+        UndefinedReason.NoInfectionAverted => "no infection is averted, so there is no cost of one averted",
         _ => throw new ArgumentOutOfRangeException(nameof(reason), reason, "Not a reason this library knows."),
     };
 }

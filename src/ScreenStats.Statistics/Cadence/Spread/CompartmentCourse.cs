@@ -35,6 +35,18 @@ public sealed record CompartmentCourse(
     /// <summary>The cost by everybody present at the start.</summary>
     public double CostPerPerson => Cost / (Settings.Uninfected + Settings.InfectiousAtStart);
 
+    /// <summary>What each infection costs that this course averts beyond another one, as one with less screening: the marginal, not the average, cost.</summary>
+    /// <param name="other">The course to compare with.</param>
+    /// <returns>The difference of the costs by the difference of the infections, negative where more is averted for less; undefined where no infection is averted.</returns>
+    public Estimate CostPerInfectionAverted(CompartmentCourse other)
+    {
+        ArgumentNullException.ThrowIfNull(other);
+        var averted = other.Infections - Infections;
+        if (averted <= 0) return Estimate.Undefined(UndefinedReason.NoInfectionAverted);
+        var cost = (Cost - other.Cost) / averted;
+        return double.IsFinite(cost) ? Estimate.Point(cost, CompartmentModel.Method) : Estimate.Undefined(UndefinedReason.TooLarge);
+    }
+
     private double Sum(Func<CompartmentState, double> count) => States.Skip(1).Sum(count);
 
     private Estimate Mean(Func<CompartmentState, double> count) => States.Length < 2

@@ -45,6 +45,21 @@ public sealed class CompartmentModelTests
         .Select(every => Math.Round(CompartmentModel.Run(Campus with { EveryDays = every }).Infections)).Should().Equal(162, 243, 379, 1840, 4970);
 
     [Fact]
+    public void Every_row_of_the_marginal_costs_is_met() => Mismatches.ShouldBeNone(ReferenceTable.Load("compartment-margins"), row =>
+    {
+        var scenario = row.Text("scenario") == "base" ? Campus : Campus with { Reproduction = 1.5, Imports = 5, Specificity = 0.997 };
+        CompartmentCourse Run(string end) => CompartmentModel.Run(scenario with
+        {
+            EveryDays = row.Has(end + "_every") ? row.Number(end + "_every") : null, Sensitivity = row.Number(end + "_sensitivity"), CostPerScreen = row.Number(end + "_cost"),
+        });
+        return new[] { row.Mismatch("cost_per_infection_averted", Run("to").CostPerInfectionAverted(Run("from")).Value) };
+    });
+
+    [Fact]
+    public void Nothing_averted_has_no_cost_by_infection() =>
+        CompartmentModel.Run(Campus).CostPerInfectionAverted(CompartmentModel.Run(Campus with { EveryDays = 1 })).Reason.Should().Be(UndefinedReason.NoInfectionAverted);
+
+    [Fact]
     public void The_guard_differs_from_the_published_equations_only_where_nobody_is_left()
     {
         var rows = ReferenceTable.Load("compartment-models");

@@ -79,15 +79,18 @@ public sealed class SpreadLevelsTests
         });
     }
 
-    [Fact]
-    public void People_who_isolate_with_symptoms_pass_less_on_and_earlier()
+    [Theory]
+    [InlineData(0.4)]
+    [InlineData(0.02)]
+    [InlineData(1.5)]
+    public void People_who_isolate_with_symptoms_pass_less_on_and_earlier(double spread)
     {
         var plain = InfectionCourse.Windows(new InfectionWindows(0, 1, 2.3, 12.7), 1);
-        var daily = RenewalSpread.ByDay(plain with { Symptoms = new SymptomOnset(0.6, 5, 0.4, 1) });
-        var all = RenewalSpread.ByDay(plain);
-        daily.Zip(all).Should().OnlyContain(pair => pair.First <= pair.Second);
-        daily.Sum().Should().BeApproximately(
-            Enumerable.Range(0, 104_000).Sum(i => 1e-4 * (plain with { Symptoms = new SymptomOnset(0.6, 5, 0.4, 1) }).NotIsolatedBySymptoms(2.3 + ((i + 0.5) * 1e-4))), 1e-6);
+        var ill = plain with { Symptoms = new SymptomOnset(0.6, 5, spread, 1) };
+        var (daily, all) = (RenewalSpread.ByDay(ill), RenewalSpread.ByDay(plain));
+        daily.Zip(all).Should().OnlyContain(pair => pair.First <= pair.Second + 1e-12);
+        const double Step = 10.4 / 200_000;
+        daily.Sum().Should().BeApproximately(Enumerable.Range(0, 200_000).Sum(i => Step * ill.NotIsolatedBySymptoms(2.3 + ((i + 0.5) * Step))), 1e-6, "the same by the midpoint rule");
     }
 
     /// <summary>Chance of being infectious by cycles since infection, from the compartments themselves: one import and nobody else infected.</summary>
