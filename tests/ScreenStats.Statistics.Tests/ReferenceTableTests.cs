@@ -134,6 +134,7 @@ public sealed class ReferenceTableTests
         ["PerfectInformation"] = "perfect-information",
         ["ShareInformation"] = "share-information",
         ["AcceptabilityCurve"] = "acceptability",
+        ["DrawnRatio"] = "drawn-ratios",
         ["OneWayAnalysis"] = "one-way-swings",
         ["BreakEven"] = "break-even-values",
         ["TurningPoint"] = "turning-points",

@@ -16,6 +16,7 @@ import random
 from fractions import Fraction as F
 
 import mpmath as mp
+import numpy as np
 import scipy
 from scipy import integrate, stats
 from statsmodels import __version__ as statsmodels_version
@@ -211,6 +212,32 @@ for k in range(60):
     rows.append([f"drawn-{k}", words(means), words([math.sqrt(v) for v in variances]), words(weights), "relative:1e-9", "independent", fitted("dirichlet mean and var")])
 out("uncertain-shares", "id means deviations weights tolerance kind source", rows)
 
+# Ratios of draws --------------------------------------------------------------------------------------------------------------------------------
+rows = []
+for k in range(70):
+    n = random.choice([1, 4, 20, 101])
+    off = random.choice([-1, 0, 1, 3])
+    costs = [F(random.randint(-4, 60), 4) for _ in range(n)]
+    effects = [F(random.randint(-2, 12) + off, 8) for _ in range(n)]
+    confidence = random.choice(["0.5", "0.8", "0.95"])
+    mc, me = sum(costs) / n, sum(effects) / n
+    order = sorted((c / e for c, e in zip(costs, effects) if e > 0))
+    order += [None] * (n - len(order))
+    tail = (1 - F(confidence)) / 2
+
+    def rank(fraction):
+        return order[max(1, math.ceil(fraction * n)) - 1]
+    low, high = rank(tail), rank(1 - tail)
+    if me <= 0:
+        answer = ["undefined", "", ""]
+    elif high is None:
+        answer = ["undefined", "" if low is None else num(min(low, mc / me)), ""]
+    else:
+        answer = [num(mc / me), num(min(low, mc / me)), num(max(high, mc / me))]
+    without = F(sum(1 for e in effects if e <= 0), n)
+    rows.append([f"drawn-{k}", words(costs), words(effects), confidence, *answer, num(without), "relative:1e-11", "independent", exact("ratios put in order, those without an effect last")])
+out("drawn-ratios", "id costs effects confidence value lower upper without tolerance kind source", rows)
+
 # Value of one parameter, of a sample and of a share -------------------------------------------------------------------------------------------
 rows = []
 for k in range(60):
@@ -236,6 +263,33 @@ for k in range(60):
         answers.append(max(gain - now, 0.0))
     rows.append([f"drawn-{k}", *laws[0][:3], *laws[1][:3], a, b, shift, *(num(x) for x in answers), "absolute:0", "independent",
                  fitted("integral of the gain beyond its zero; the test allows for the draws")])
+
+def curved(law, function):
+    """Mean of the gain above 0 and of the gain, over the middles of 400,000 equal chances."""
+    u = (np.arange(400_000) + 0.5) / 400_000
+    gain = function(law.ppf(u))
+    return max(0.0, float(np.mean(np.maximum(gain, 0))) - max(0.0, float(np.mean(gain))))
+
+
+for k in range(40):
+    shape = ["product", "hump"][k % 2]
+    laws = []
+    for _ in range(2):
+        kind = random.choice(["beta", "gamma", "lognormal"])
+        mean = round(random.uniform(0.2, 0.8), 2) if kind == "beta" else round(random.uniform(1, 50), 1)
+        deviation = float(f"{(math.sqrt(mean * (1 - mean)) * random.uniform(0.1, 0.4) if kind == 'beta' else mean * random.uniform(0.1, 0.4)):.3g}")
+        laws.append((kind, mean, deviation, frozen(kind, mean, deviation)[0]))
+    (_, m1, d1, x), (_, m2, d2, y) = laws
+    if shape == "product":
+        a, b = float(f"{20 / (m1 * m2):.4g}"), 0
+        shift = round(-20 * random.uniform(0.8, 1.2), 3)
+        answers = [curved(x, lambda v: shift + a * v * m2), curved(y, lambda v: shift + a * v * m1)]
+    else:
+        a, b = float(f"{-5 / d1 ** 2:.4g}"), float(f"{4 / d2:.4g}")
+        shift = round(5 - b * m2 + random.uniform(-3, 3), 3)
+        answers = [curved(x, lambda v: shift + a * (v - m1) ** 2 + b * m2), curved(y, lambda v: shift + a * d1 ** 2 + b * v)]
+    rows.append([f"{shape}-{k}", *laws[0][:3], *laws[1][:3], a, b, shift, *(num(v) for v in answers), "absolute:0", "independent",
+                 fitted(f"mean over equal chances, {shape} of both; the test allows for the draws")])
 out("parameter-information", "id first_family first_mean first_deviation second_family second_mean second_deviation first_slope second_slope constant of_first of_second tolerance kind source", rows)
 
 rows = []

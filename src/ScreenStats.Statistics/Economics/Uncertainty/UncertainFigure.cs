@@ -142,8 +142,12 @@ public sealed record UncertainFigure
     {
         Guard.Amount(lower);
         Guard.Amount(upper);
-        Inside(value, lower, upper);
-        return GammaByMoments(value, (upper - lower) / (2 * Quantile.Normal(confidence)));
+        if (upper < lower) throw new ArgumentOutOfRangeException(nameof(upper), upper, "The upper end must not lie below the lower end.");
+        if (!(value >= lower && value <= upper)) throw new ArgumentOutOfRangeException(nameof(value), value, "The value must lie inside its range.");
+        var deviation = (upper - lower) / (2 * Quantile.Normal(confidence));
+        if (!(deviation <= 100 * value))
+            throw new ArgumentOutOfRangeException(nameof(upper), upper, "The range is too wide for so small a value: state a value above 0 that is at least a four-hundredth of its width.");
+        return GammaByMoments(value, deviation);
     }
 
     /// <summary>A ratio by its mean and standard deviation.</summary>
@@ -235,11 +239,5 @@ public sealed record UncertainFigure
         if (!(standardDeviation >= 0 && standardDeviation <= 100 * mean))
             throw new ArgumentOutOfRangeException(nameof(standardDeviation), standardDeviation, "The standard deviation must lie between 0 and a hundred times the mean.");
         return standardDeviation > mean * 1e-9;
-    }
-
-    private static void Inside(double value, double lower, double upper)
-    {
-        if (upper < lower) throw new ArgumentOutOfRangeException(nameof(upper), upper, "The upper end must not lie below the lower end.");
-        if (!(value >= lower && value <= upper)) throw new ArgumentOutOfRangeException(nameof(value), value, "The value must lie inside its range.");
     }
 }

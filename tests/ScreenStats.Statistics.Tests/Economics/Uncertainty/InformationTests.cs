@@ -2,6 +2,7 @@ using ScreenStats.Statistics.Economics.Frontier;
 using ScreenStats.Statistics.Economics.Uncertainty;
 using ScreenStats.Statistics.Economics.Uncertainty.Acceptability;
 using ScreenStats.Statistics.Economics.Uncertainty.Information;
+using ScreenStats.Statistics.Economics.Uncertainty.Ratios;
 using ScreenStats.Statistics.Numerics;
 
 namespace ScreenStats.Statistics.Tests.Economics.Uncertainty;
@@ -49,6 +50,26 @@ public sealed class InformationTests
     });
 
     [Fact]
+    public void Every_row_of_the_ratios_of_draws_is_met() => Mismatches.ShouldBeNone(ReferenceTable.Load("drawn-ratios"), row =>
+    {
+        var draws = new OptionDraws(row.Numbers("costs"), row.Numbers("effects"));
+        var found = DrawnRatio.Of(draws, row.Number("confidence"));
+        return new[]
+        {
+            row.Mismatch("value", found.Value), row.Mismatch("lower", found.Lower), row.Mismatch("upper", found.Upper), row.Mismatch("without", DrawnRatio.ShareWithoutEffect(draws)),
+        };
+    });
+
+    [Fact]
+    public void A_ratio_without_an_effect_has_a_reason()
+    {
+        DrawnRatio.Of(new OptionDraws([1], [0])).Reason.Should().Be(UndefinedReason.NoEffect);
+        DrawnRatio.Of(new OptionDraws([1], [-1])).Reason.Should().Be(UndefinedReason.DoesHarm);
+        DrawnRatio.Of(new OptionDraws([1, 1, 1], [-1, -1, 9]), 0.2).Reason.Should().Be(UndefinedReason.MayDoNothing);
+        FluentActions.Invoking(() => DrawnRatio.Of(new OptionDraws([1], [1]), 1)).Should().Throw<ArgumentOutOfRangeException>().WithParameterName("confidence");
+    }
+
+    [Fact]
     public void The_value_of_one_parameter_agrees_with_its_integral_within_the_error_of_the_draws()
     {
         const int Draws = 20_000;
@@ -57,7 +78,14 @@ public sealed class InformationTests
             var first = UncertainFigureTests.Moments(row.Text("first_family"), row.Number("first_mean"), row.Number("first_deviation"));
             var second = UncertainFigureTests.Moments(row.Text("second_family"), row.Number("second_mean"), row.Number("second_deviation"));
             var (x, y) = (ParameterDraws.Of(first, "first", Draws, 11), ParameterDraws.Of(second, "second", Draws, 11));
-            var screening = x.Zip(y, (a, b) => row.Number("constant") + (row.Number("first_slope") * a) + (row.Number("second_slope") * b)).ToArray();
+            var (constant, a, b) = (row.Number("constant"), row.Number("first_slope"), row.Number("second_slope"));
+            Func<double, double, double> net = row.Id.Split('-')[0] switch
+            {
+                "product" => (u, v) => constant + (a * u * v),
+                "hump" => (u, v) => constant + (a * (u - first.Mean) * (u - first.Mean)) + (b * v),
+                _ => (u, v) => constant + (a * u) + (b * v),
+            };
+            var screening = x.Zip(y, net).ToArray();
             var table = NetBenefitTable.Of([new double[Draws], screening]);
             foreach (var (parameter, column) in new[] { (x, "of_first"), (y, "of_second") })
             {

@@ -135,7 +135,7 @@ public sealed class UncertainFigureTests
             (() => UncertainFigure.Fixed(double.NaN), "value"), (() => UncertainFigure.Uniform(2, 1), "upper"), (() => UncertainFigure.BetaByMoments(1.2, 0.1), "mean"),
             (() => UncertainFigure.BetaByMoments(0.5, 0.5), "standardDeviation"), (() => UncertainFigure.BetaByMoments(0, 0.1), "standardDeviation"),
             (() => UncertainFigure.GammaByMoments(-1, 1), "mean"), (() => UncertainFigure.GammaByMoments(0, 1), "standardDeviation"), (() => UncertainFigure.GammaByRange(5, 6, 7), "value"),
-            (() => UncertainFigure.GammaByRange(5, 7, 6), "upper"), (() => UncertainFigure.LognormalByMoments(1, double.NaN), "standardDeviation"),
+            (() => UncertainFigure.GammaByRange(5, 7, 6), "upper"), (() => UncertainFigure.GammaByRange(0, 0, 6), "upper"), (() => UncertainFigure.LognormalByMoments(1, double.NaN), "standardDeviation"),
             (() => UncertainFigure.LognormalByRange(0, 1), "lower"), (() => UncertainFigure.LognormalByRange(2, 1), "upper"), (() => UncertainFigure.LognormalByRange(1, 2, 1), "confidence"),
             (() => UncertainFigure.Fixed(1).QuantileAt(0), "probability"), (() => UncertainFigure.Fixed(1).Range(1), "confidence"), (() => UncertainFigure.Beta(default), "alpha"),
             (() => UncertainShares.Of([1, 0]), "weights"), (() => UncertainShares.ByMoments([0.5, 0.6], [0.1, 0.1]), "means"),
