@@ -17,21 +17,26 @@ fitted_at <- function(t, y, n, psi) {
 }
 allowed <- function(t, y, n, psi, least) {
   b <- c(-Inf, psi, Inf)
-  all(diff(b) > 0) && all(sapply(seq_len(length(b) - 1), function(s) { i <- t >= b[s] & t <= b[s + 1]; o <- t > b[s] & t < b[s + 1]
+  # strictly inside: without the period a change is on, or the two it is between
+  touched <- unlist(lapply(psi, function(p) if (p %in% t) p else c(max(t[t < p], -Inf), min(t[t > p], Inf))))
+  all(diff(b) > 0) && all(sapply(seq_len(length(b) - 1), function(s) { i <- t >= b[s] & t <= b[s + 1]; o <- t > b[s] & t < b[s + 1] & !(t %in% touched)
     length(unique(t[i])) >= least && sum(y[o]) > 0 && sum(n[o] - y[o]) > 0 }))
 }
 deviance_at <- function(t, y, n, psi, least) { if (is.unsorted(psi) || !allowed(t, y, n, psi, least)) return(Inf); f <- fitted_at(t, y, n, psi); if (f$ok) f$dev else Inf }
 
-# The least deviance: a grid of four places between each two periods, all sets; then the best few by coordinate-wise optimize and Nelder-Mead.
+# The least deviance: a grid of three places between each two periods (one for pairs, none for three), all sets; then the best of several neighbourhoods by coordinate-wise optimize and Nelder-Mead.
 best_places <- function(t, y, n, K, least, fixed = NULL, at = NULL) {
-  u <- sort(unique(t)); grid <- sort(unique(c(u, if (K == 1) unlist(lapply(seq_len(length(u) - 1), function(i) u[i] + (1:3) / 4 * (u[i + 1] - u[i]))))))
+  u <- sort(unique(t)); grid <- sort(unique(c(u, if (K < 3) unlist(lapply(seq_len(length(u) - 1), function(i) u[i] + (if (K == 1) (1:3) / 4 else 1 / 2) * (u[i + 1] - u[i]))))))
   free <- if (is.null(fixed)) seq_len(K) else seq_len(K)[-fixed]
   sets <- if (length(free) == 0) matrix(nrow = 0, ncol = 1) else combn(grid, length(free))
   full <- function(x) { p <- numeric(K); p[free] <- x; if (!is.null(fixed)) p[fixed] <- at; p }
   if (length(free) == 0) return(list(psi = at, dev = deviance_at(t, y, n, at, least)))
   dev <- apply(sets, 2, function(x) deviance_at(t, y, n, full(x), least))
   found <- list(dev = Inf)
-  for (s in order(dev)[seq_len(min(if (is.null(fixed)) 4 else 2, sum(is.finite(dev))))]) {
+  place <- matrix(apply(sets, 2, findInterval, u), nrow = length(free)); starts <- integer(0)
+  for (s in order(dev)[seq_len(sum(is.finite(dev)))]) { if (length(starts) == (if (is.null(fixed)) 8 else 3)) break
+    if (!any(vapply(starts, function(o) all(abs(place[, o] - place[, s]) <= 1), NA))) starts <- c(starts, s) }
+  for (s in starts) {
     x <- sets[, s]; d <- dev[s]
     for (round in seq_len(if (is.null(fixed)) 40 else 6)) { before <- d
       for (j in seq_along(x)) {

@@ -16,11 +16,11 @@ public static class BrokenLine
     /// <exception cref="ArgumentNullException">No list.</exception>
     /// <exception cref="ArgumentOutOfRangeException">A number of changes or an option outside its domain.</exception>
     /// <remarks>
-    /// logit p(t) = a + b t + sum of d_k (t - c_k)+. Places: up to two changes all sets of periods are screened by weighted least squares around the line
-    /// with one change fewer and, again, around the best found; with three and four the best sets of fewer get one more and each place in turn moves to where it explains most.
+    /// logit p(t) = a + b t + sum of d_k (t - c_k)+. Places: one change is fitted at every period and between every two; pairs, too, are all screened, at and between periods, by weighted
+    /// least squares around the line with one change and, again, around the best found; with three and four the best sets of fewer get one more and each place in turn moves to where it explains most.
     /// The best are fitted by maximum likelihood and moved to the maximum between periods, where the lines of both sides cross (exact while a
     /// move crosses no period), or to a period, where the likelihood may have an edge. Each segment holds the fewest periods asked (one on a change counts
-    /// to both sides) and, strictly inside, an event and a trial without one, so that no slope runs away. Errors: the information on coefficients and
+    /// to both sides) and, the periods on or next to a change left out, an event and a trial without one, so that no slope runs away. Errors: the information on coefficients and
     /// moves of the places, times the dispersion. Profile limits: -2 log likelihood ratio / dispersion up to the critical value, the other changes moved along. In a study of 15 to 40 positives a
     /// week profile limits of 95 % covered the place in 93 to 94 %, those by linearisation in 88 to 90 %; with a logit that itself moves from week to week 89 and 83 % (tests/reference/studies/slope-study.csv). Source: Hudson DJ, J Am Stat Assoc 1966;61:1097-1129;
     /// Muggeo VMR, Stat Med 2003;22:3055-3071; Kim HJ et al., Stat Med 2000;19:335-351 (all from memory).

@@ -24,9 +24,11 @@ internal static class SlopeSeries
     {
         double[] bounds = [double.NegativeInfinity, .. knots, double.PositiveInfinity];
         var used = counts.Where(count => count.Trials > 0).ToList();
+        double[] times = [.. used.Select(count => count.Time)];
+        bool Touches(double time, double knot) => time == knot || (!times.Contains(knot) && (time == times.Where(t => t < knot).DefaultIfEmpty(knot).Max() || time == times.Where(t => t > knot).DefaultIfEmpty(knot).Min()));
         return Enumerable.Range(0, knots.Length + 1).All(s =>
         {
-            var inside = used.Where(count => count.Time > bounds[s] && count.Time < bounds[s + 1]).ToList();
+            var inside = used.Where(count => count.Time > bounds[s] && count.Time < bounds[s + 1] && !knots.Any(knot => Touches(count.Time, knot))).ToList();
             return used.Count(count => count.Time >= bounds[s] && count.Time <= bounds[s + 1]) >= least && inside.Sum(count => count.Events) > 0 && inside.Sum(count => count.Trials - count.Events) > 0;
         });
     }

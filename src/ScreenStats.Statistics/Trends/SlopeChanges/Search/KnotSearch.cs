@@ -62,23 +62,45 @@ internal sealed class KnotSearch(LineData data, int least)
     /// <summary>Screens all places by least squares around a solution, then computes the likelihood of the best and moves the best of these.</summary>
     private LineSolution? Around(LineSolution from, LineSolution fewer, int number)
     {
-        var (weights, response) = Working(from);
-        var grid = new HingeGrid(data, weights, least);
-        if (grid.Count == 0) return null;
-        var sets = grid.Best(grid.Parts(response).Parts, number, number == 1 ? grid.Count : Screened).ConvertAll(found => grid.Knots(found.Set));
-
-        // The fewer changes with one more, so that one more is never worse.
-        if (number > 1) sets.AddRange(data.Places.Select(place => (double[])[.. fewer.Knots.Append(place).Order()]));
         LineSolution? best = null;
-        var tried = sets.Where(knots => data.Admits(knots, least)).Select(knots => At(knots, from.Knots.Length == knots.Length ? from.Beta : [fewer.Beta[0], fewer.Beta[1]]))
-            .Where(solution => solution is not null).OrderByDescending(solution => solution!.Log).Take(Polished);
-        foreach (var solution in tried)
+        var sets = Screen(from, fewer, number).Where(knots => data.Admits(knots, least)).Select(knots => At(knots, from.Knots.Length == knots.Length ? from.Beta : [fewer.Beta[0], fewer.Beta[1]]))
+            .Where(solution => solution is not null).OrderByDescending(solution => solution!.Log);
+        List<LineSolution> polished = [];
+        foreach (var solution in sets)
         {
+            // One start for each neighbourhood: the best few of all are often the same place, a period further.
+            if (polished.Exists(other => Beside(other, solution!))) continue;
+            if (polished.Count == Polished) break;
+            polished.Add(solution!);
             var refined = Refine(solution!);
             if (best is null || refined.Log > best.Log) best = refined;
         }
 
         return best;
+    }
+
+    private bool Beside(LineSolution one, LineSolution other) => Enumerable.Range(0, one.Knots.Length).All(k => Math.Abs(data.Cell(one.Knots[k]) - data.Cell(other.Knots[k])) <= 1);
+
+    private IEnumerable<double[]> Screen(LineSolution from, LineSolution fewer, int number)
+    {
+        if (number == 1)
+        {
+            // Every period, and every gap between two: nothing is left out.
+            var straight = new LineSolution([0], [fewer.Beta[0], fewer.Beta[1], 0], fewer.Log);
+            return [.. data.Places.Select(place => new[] { place }), .. Enumerable.Range(0, data.Places.Length - 1).Select(cell => Between(straight, 0, cell)).OfType<double[]>()];
+        }
+
+        var (weights, response) = Working(from);
+
+        // The fewer changes with one more, so that one more is never worse.
+        IEnumerable<double[]> more = data.Places.Select(place => (double[])[.. fewer.Knots.Append(place).Order()]);
+        if (number > 2)
+        {
+            var grid = new HingeGrid(data, weights, least);
+            return [.. grid.Count == 0 ? [] : grid.Best(grid.Parts(response).Parts, number, Screened).ConvertAll(found => grid.Knots(found.Set)), .. more];
+        }
+
+        return [.. new CrossingGrid(data, weights, response, least).Pairs(Screened), .. more];
     }
 
     /// <summary>Weights and response of the least squares that Newton's step at a solution is.</summary>

@@ -76,7 +76,11 @@ internal sealed class LineData
         return at >= 0 ? at : ~at - 1;
     }
 
-    /// <summary>Whether each segment has enough periods, and strictly inside an event and a trial without one.</summary>
+    /// <summary>Whether each segment has enough periods, and strictly inside an event and a trial without one, the periods next to a change left out.</summary>
+    /// <remarks>
+    /// A change on a period leaves that period out, one between two periods both of them: what is allowed between two periods is then allowed on both. Were they
+    /// counted, a segment whose only event lies in its first period could be made as steep as one likes by moving the change up to that period: no maximum.
+    /// </remarks>
     public bool Admits(double[] knots, int least)
     {
         for (var k = 0; k <= knots.Length; k++)
@@ -91,8 +95,8 @@ internal sealed class LineData
     {
         if (!(to > from)) return false;
         var (low, high) = (Array.BinarySearch(Places, from), Array.BinarySearch(Places, to));
-        var (firstClosed, firstOpen) = low >= 0 ? (low, low + 1) : (~low, ~low);
-        var (endClosed, endOpen) = high >= 0 ? (high + 1, high) : (~high, ~high);
+        var (firstClosed, firstOpen) = low >= 0 ? (low, low + 1) : (~low, double.IsFinite(from) ? ~low + 1 : ~low);
+        var (endClosed, endOpen) = high >= 0 ? (high + 1, high) : (~high, double.IsFinite(to) ? ~high - 1 : ~high);
         return endClosed - firstClosed >= least && endOpen > firstOpen && events[endOpen] > events[firstOpen] && others[endOpen] > others[firstOpen];
     }
 }

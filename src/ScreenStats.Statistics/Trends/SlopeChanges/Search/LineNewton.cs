@@ -6,6 +6,9 @@ namespace ScreenStats.Statistics.Trends.SlopeChanges.Search;
 internal sealed class LineNewton(LineData data)
 {
     private const int MostSteps = 60;
+
+    // A standard error of thirty thousand on a scale on which all periods span 2.
+    private const double LeastInformation = 1e-9;
     private readonly double[] design = new double[data.Times.Length * 10];
 
     /// <summary>
@@ -37,7 +40,12 @@ internal sealed class LineNewton(LineData data)
             for (var j = 0; j < terms; j++) promise += change[j] * slope[j];
             if (promise < 1e-11)
             {
-                if (RunsToTheEdge(beta, terms)) return double.NegativeInfinity;
+                // Events told apart without exception: what is left of the information lets a coefficient go anywhere. (Far from the events a rate may well be nearly 0.)
+                for (var j = 0; j < terms; j++)
+                {
+                    if (factor[j, j] * factor[j, j] < LeastInformation) return double.NegativeInfinity;
+                }
+
                 for (var j = 0; j < terms; j++) beta[j] += change[j];
                 return log + (promise / 2);
             }
@@ -125,17 +133,5 @@ internal sealed class LineNewton(LineData data)
         }
 
         return log;
-    }
-
-    private bool RunsToTheEdge(double[] beta, int terms)
-    {
-        for (var i = 0; i < data.Times.Length; i++)
-        {
-            double eta = 0;
-            for (var j = 0; j < terms; j++) eta += design[(i * terms) + j] * beta[j];
-            if ((data.Events[i] == 0 && data.Trials[i] * LogitScale.Fraction(eta) < 1e-9) || (data.Events[i] == data.Trials[i] && data.Trials[i] * LogitScale.Fraction(-eta) < 1e-9)) return true;
-        }
-
-        return false;
     }
 }
