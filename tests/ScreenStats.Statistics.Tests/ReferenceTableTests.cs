@@ -118,6 +118,8 @@ public sealed class ReferenceTableTests
         ["RandomInterceptLogistic"] = "random-intercepts",
         ["Ranking"] = "ranks",
         ["ScreeningYield"] = "screening-yields",
+        ["CourseYield"] = "course-yields",
+        ["ViralLoadYield"] = "viral-load-yields",
         ["BestInterval"] = "best-intervals",
         ["FalseAlarm"] = "false-alarms",
         ["CadenceComparison"] = "cadence-options",
