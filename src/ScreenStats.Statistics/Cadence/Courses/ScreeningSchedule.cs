@@ -105,6 +105,26 @@ public sealed record ScreeningSchedule
         return kept.IsEmpty ? Never : new ScreeningSchedule(0, [], kept);
     }
 
+    /// <summary>Whether two schedules have the same screens fall due and taken.</summary>
+    /// <param name="other">Another schedule, or null.</param>
+    /// <returns>True where all figures are the same.</returns>
+    public bool Equals(ScreeningSchedule? other) =>
+        other is not null && PeriodDays.Equals(other.PeriodDays) && Participation.Equals(other.Participation) && NeverTakePart.Equals(other.NeverTakePart)
+        && At.AsSpan().SequenceEqual(other.At.AsSpan()) && Gaps.AsSpan().SequenceEqual(other.Gaps.AsSpan());
+
+    /// <summary>A hash of all figures.</summary>
+    /// <returns>The hash.</returns>
+    public override int GetHashCode()
+    {
+        var hash = default(HashCode);
+        hash.Add(PeriodDays);
+        hash.Add(Participation);
+        hash.Add(NeverTakePart);
+        foreach (var at in At) hash.Add(at);
+        foreach (var gap in Gaps) hash.Add(gap);
+        return hash.ToHashCode();
+    }
+
     internal void Check()
     {
         Guard.Probability(Participation);

@@ -1,5 +1,6 @@
 using ScreenStats.Statistics.Cadence.Courses;
 using ScreenStats.Statistics.Cadence.Courses.Quadrature;
+using ScreenStats.Statistics.Numerics;
 
 namespace ScreenStats.Statistics.Tests.Cadence.Courses;
 
@@ -66,6 +67,30 @@ public sealed class CoursePartsTests
             var people = new PersonChances(correlation);
             people.Weights.Zip(people.Of(0.5)).Sum(pair => pair.First * pair.Second * pair.Second)
                 .Should().BeApproximately(0.25 + (Math.Asin(correlation) / (2 * Math.PI)), 1e-7);
+        }
+    }
+
+    [Fact]
+    public void Chances_of_many_misses_are_as_close_as_is_stated()
+    {
+        foreach (var correlation in (double[])[0.05, 0.3, 0.5, 0.7, 0.9, 0.99])
+        {
+            var people = new PersonChances(correlation);
+            foreach (var chance in (double[])[0.01, 0.1, 0.5, 0.9, 0.99])
+            {
+                var middle = Math.Sign(chance - 0.5) * (chance == 0.5 ? 0 : Quantile.NormalTail(Math.Min(chance, 1 - chance)));
+                foreach (var screens in (int[])[1, 3, 10, 30])
+                {
+                    var (sum, step) = (0.0, 0.05 * Math.Sqrt(1 - correlation));
+                    for (var z = -8.0; z <= 8; z += step)
+                    {
+                        var missed = 1 - NormalTable.Below((middle + (Math.Sqrt(correlation) * z)) / Math.Sqrt(1 - correlation));
+                        sum += Math.Exp(-0.5 * z * z) / Math.Sqrt(2 * Math.PI) * step * Math.Pow(missed, screens);
+                    }
+
+                    people.Weights.Zip(people.Of(chance)).Sum(pair => pair.First * Math.Pow(1 - pair.Second, screens)).Should().BeApproximately(sum, correlation <= 0.3 ? 1e-8 : 3e-7);
+                }
+            }
         }
     }
 

@@ -69,6 +69,46 @@ public sealed class CourseYieldTests
     }
 
     [Fact]
+    public void Schedules_are_equal_where_all_their_figures_are()
+    {
+        ScreeningSchedule Of(int days, double participation) => ScreeningSchedule.Observed([new(days, 3), new(9, 1)]) with { Participation = participation };
+        Of(4, 0.5).Should().Be(Of(4, 0.5));
+        Of(4, 0.5).GetHashCode().Should().Be(Of(4, 0.5).GetHashCode());
+        Of(4, 0.5).Should().NotBe(Of(5, 0.5)).And.NotBe(Of(4, 0.6));
+        ScreeningSchedule.Every(7).Should().Be(ScreeningSchedule.Repeating(7, [0])).And.NotBe(ScreeningSchedule.Every(7) with { NeverTakePart = 0.1 });
+        ScreeningSchedule.OnWeekdays([DayOfWeek.Monday, DayOfWeek.Thursday]).Should().Be(ScreeningSchedule.OnWeekdays([DayOfWeek.Thursday, DayOfWeek.Monday, DayOfWeek.Monday]));
+        ScreeningSchedule.OnWeekdays([DayOfWeek.Monday, DayOfWeek.Thursday]).DuePerDay.Should().BeApproximately(2 / 7.0, 1e-15);
+        ScreeningSchedule.Observed([new(2, 3), new(9, 1)]).DuePerDay.Should().BeApproximately(4 / 15.0, 1e-15);
+        (ScreeningSchedule.Every(2) with { Participation = 0.8, NeverTakePart = 0.25 }).TakenPerDay.Should().BeApproximately(0.3, 1e-15);
+        ScreeningSchedule.Never.DuePerDay.Should().Be(0);
+    }
+
+    [Fact]
+    public void A_course_with_more_points_on_its_lines_gives_the_same_figures_as_closely_as_is_stated()
+    {
+        CourseDay[] points = [new(1, 0, 0), new(2, 0.3, 0), new(5, 0.9, 2), new(8, 0.8, 1), new(12, 0.3, 0), new(20, 0, 0)];
+        CourseDay[] finer =
+        [
+            .. points.Zip(points.Skip(1)).SelectMany(pair => Enumerable.Range(0, 20).Select(part => new CourseDay(
+                Between(pair.First.AgeDays, pair.Second.AgeDays, part), Between(pair.First.Detection, pair.Second.Detection, part), Between(pair.First.Infectiousness, pair.Second.Infectiousness, part)))),
+            points[^1],
+        ];
+        foreach (var every in (double[])[0.25, 1, 2, 3.5, 7, 30.4])
+        {
+            foreach (var symptoms in (SymptomOnset?[])[null, new(0.7, 5, 0, 0.9), new(0.7, 5, 0.05, 0.9), new(0.7, 5, 0.42, 0.9), new(0.7, 5, 0.9, 0.9)])
+            {
+                var rules = new ScreeningRules { DelayDays = 0.6 };
+                ShouldBeNear(
+                    CourseYield.Of(InfectionCourse.ByDay([.. points]) with { Symptoms = symptoms }, ScreeningSchedule.Every(every), rules),
+                    CourseYield.Of(InfectionCourse.ByDay([.. finer]) with { Symptoms = symptoms }, ScreeningSchedule.Every(every), rules),
+                    symptoms is { LogSpread: > 0 } ? 1e-8 : 1e-12);
+            }
+        }
+
+        static double Between(double from, double to, int part) => from + ((to - from) * part / 20);
+    }
+
+    [Fact]
     public void Missed_screens_and_positives_not_followed_up_act_as_a_lower_sensitivity_where_misses_are_independent() =>
         Gen.Select(Gen.Double[0, 1], Gen.Double[0.3, 20], Gen.Double[0, 4], Gen.Bool).Sample((share, every, delay, symptoms) =>
         {

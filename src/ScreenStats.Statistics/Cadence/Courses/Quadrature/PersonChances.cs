@@ -5,7 +5,7 @@ namespace ScreenStats.Statistics.Cadence.Courses.Quadrature;
 /// <summary>The chances of people with different effects at given overall chances: the probit effect that keeps the overall chance.</summary>
 /// <remarks>
 /// Over the effect z the trapezoidal rule with steps of √(1 - ρ)/2 out to 6: for means of products of up to 30 misses its error is below 3e-7
-/// (against a rule five times as fine, for correlations up to 0.99); below 1e-10 up to a correlation of 0.3.
+/// (against a rule five times as fine, for correlations up to 0.99); below 1e-8 up to a correlation of 0.3.
 /// </remarks>
 internal sealed class PersonChances
 {
