@@ -1,3 +1,6 @@
+using System.Collections.Immutable;
+using ScreenStats.Evaluation.Model;
+using ScreenStats.Reporting.Charts.Model;
 using ScreenStats.Reporting.Pages;
 
 namespace ScreenStats.Reporting.Html;
@@ -5,24 +8,56 @@ namespace ScreenStats.Reporting.Html;
 /// <summary>One analysis as HTML.</summary>
 internal static class SectionHtml
 {
-    /// <summary>Writes the section: what was found, pictures, tables, what they cannot tell, and the method folded away.</summary>
+    /// <summary>Writes the section: what was found, pictures, tables, part by part where it has parts, what they cannot tell, and the method folded away.</summary>
     public static void Write(Markup page, Page section, IReadOnlyDictionary<string, string> pictures)
     {
         page.Open("section", ("aria-labelledby", section.Id)).Element("h3", section.Heading, ("id", section.Id));
-        SentenceHtml.Paragraph(page, section.Finding.Sentences.Take(1), "lead");
-        SentenceHtml.Paragraphs(page, section.Finding.Sentences.Skip(1));
+        var sentences = section.Finding.Sentences;
+        // The first sentence leads the page; of the others each stands in the first part that it speaks of.
+        var placed = sentences.Skip(1).Select(sentence => (Sentence: sentence, Part: section.Parts.FirstOrDefault(part => Speaks(sentence, part)))).ToArray();
+        SentenceHtml.Paragraph(page, sentences.Take(1), "lead");
+        SentenceHtml.Paragraphs(page, placed.Where(one => one.Part is null).Select(one => one.Sentence));
         if (section.Caution.Length > 0) page.Element("p", section.Caution, ("class", "caution"));
-        foreach (var chart in section.Charts)
+        foreach (var chart in section.Charts.Where(chart => !section.Parts.Any(part => part.Charts.Contains(chart.Id)))) Figure(page, chart, pictures);
+        var next = Math.Max(0, section.Tables.Length - section.Parts.Sum(part => part.Tables));
+        foreach (var table in section.Tables.Take(next)) TableHtml.Write(page, table);
+        foreach (var part in section.Parts)
         {
-            page.Open("figure", ("id", "figure-" + chart.Id)).Trusted(pictures[chart.Id]).Open("figcaption")
-                .Text(chart.Caption + " Its figures: ").Element("a", $"tables/{chart.TableId}.csv", ("href", $"tables/{chart.TableId}.csv")).Close().Close();
+            Part(page, section, part, [.. placed.Where(one => ReferenceEquals(one.Part, part)).Select(one => one.Sentence)], next, pictures);
+            next += part.Tables;
         }
 
-        foreach (var table in section.Tables) TableHtml.Write(page, table);
         page.Trusted("<p><strong>What this cannot tell.</strong> ").Text(section.CannotTell).Trusted("</p>\n");
         page.Open("details").Element("summary", "How these figures were made").Element("p", section.Method);
         MethodsHtml.Line(page, section.Finding.Tables);
         page.Close();
         page.Close();
     }
+
+    private static bool Speaks(Sentence sentence, PagePart part) =>
+        sentence.Figures.Any(figure => part.SpeaksOf.Any(path => figure.Id.StartsWith(path, StringComparison.Ordinal)));
+
+    private static void Part(Markup page, Page section, PagePart part, ImmutableArray<Sentence> sentences, int first, IReadOnlyDictionary<string, string> pictures)
+    {
+        var charts = section.Charts.Where(chart => part.Charts.Contains(chart.Id)).ToArray();
+        var tables = section.Tables.Skip(first).Take(part.Tables).Where(table => table.Table.RowCount > 0).ToArray();
+        var onlyWords = part.Tables == 0 && part.Charts.IsEmpty && part.Words.Length > 0;
+        if (!onlyWords && charts.Length == 0 && tables.Length == 0 && sentences.IsEmpty && part.Items.IsEmpty) return;
+        if (part.Heading.Length > 0) page.Element("h4", part.Heading);
+        SentenceHtml.Paragraphs(page, sentences);
+        foreach (var chart in charts) Figure(page, chart, pictures);
+        if (part.Words.Length > 0) page.Element("p", part.Words);
+        if (!part.Items.IsEmpty)
+        {
+            page.Open("ul");
+            foreach (var item in part.Items) page.Element("li", item);
+            page.Close();
+        }
+
+        foreach (var table in tables) TableHtml.Write(page, table);
+    }
+
+    private static void Figure(Markup page, Chart chart, IReadOnlyDictionary<string, string> pictures) =>
+        page.Open("figure", ("id", "figure-" + chart.Id)).Trusted(pictures[chart.Id]).Open("figcaption")
+            .Text(chart.Caption + " Its figures: ").Element("a", $"tables/{chart.TableId}.csv", ("href", $"tables/{chart.TableId}.csv")).Close().Close();
 }

@@ -44,7 +44,8 @@ internal static class TableHtml
                 var style = Style(view.Table.Columns[view.IndexOf(columns[place].Name)]);
                 var text = Print(view, columns[place], row, notes);
                 if (place == 0) page.Element("th", text, ("scope", "row"), ("class", style));
-                else page.Element("td", text, ("class", text.Length > LongText && style == "t" ? "t l" : style));
+                else if (Below(view, columns[place], row) is { } limits) page.Trusted($"<td class=\"{style}\">{Markup.Escape(text)}<small>{Markup.Escape(limits)}</small></td>\n");
+                else page.Element("td", text, ("class", text.Length > LongText && style == "t" ? "t l" : columns[place].OneLine ? "t d" : style));
             }
 
             page.Close();
@@ -76,6 +77,19 @@ internal static class TableHtml
         if (column.Kind is { } kind && view.Table.CellAt(row, view.IndexOf(kind)) is { Kind: CellKind.Text } word) text = $"{word.AsText} {text}";
         if (column.Upper is { } upper && cell.Kind != CellKind.Hidden && Rounding.Print(view.Table.CellAt(row, view.IndexOf(upper)), unit) is { Length: > 0 } end) text += " to " + end;
         return text;
+    }
+
+    /// <summary>Without the sign of per cent, which the upper limit has.</summary>
+    private static string Bare(string lower) => lower.EndsWith(" %", StringComparison.Ordinal) ? lower[..^2] : lower;
+
+    /// <summary>The limits of a figure, where they stand below it and differ from it.</summary>
+    private static string? Below(TableView view, ViewColumn column, int row)
+    {
+        if (column.Below is not { } below) return null;
+        var (figure, unit) = (view.Table.CellAt(row, view.IndexOf(column.Name)), view.Table.Columns[view.IndexOf(column.Name)].Unit);
+        var (lower, upper) = (view.Table.CellAt(row, view.IndexOf(below.Lower)), view.Table.CellAt(row, view.IndexOf(below.Upper)));
+        return figure.Kind is CellKind.Number or CellKind.Count && lower.Kind is CellKind.Number or CellKind.Count && upper.Kind is CellKind.Number or CellKind.Count && lower.AsNumber < upper.AsNumber
+            ? $"{Bare(Rounding.Print(lower, unit))} to {Rounding.Print(upper, unit)}" : null;
     }
 
     /// <summary>A column without a single value in it says nothing on a page.</summary>

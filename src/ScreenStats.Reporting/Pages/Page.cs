@@ -18,6 +18,9 @@ internal sealed record Page(string Id, string Heading, IFinding Finding, string 
     /// <summary>Parts of tables.</summary>
     public ImmutableArray<TableView> Tables { get; init; } = [];
 
+    /// <summary>Parts with headings, which take up the pictures and tables in their order; what none of them takes stands before them. Empty for a page without parts.</summary>
+    public ImmutableArray<PagePart> Parts { get; init; } = [];
+
     /// <summary>What must be known before acting on these figures; empty for nothing of their own.</summary>
     public string Caution { get; init; } = "";
 }

@@ -10,6 +10,12 @@ namespace ScreenStats.Reporting.Pages;
 internal sealed record ViewColumn(
     string Name, string? Heading = null, string? Upper = null, string WhenEmpty = "", string? Kind = null, bool AsNotes = false)
 {
+    /// <summary>Names of the two columns whose values stand below the figure, in the same cell, as its limits; null for none.</summary>
+    public (string Lower, string Upper)? Below { get; init; }
+
+    /// <summary>Whether its texts stay on one line.</summary>
+    public bool OneLine { get; init; }
+
     /// <summary>The widened limits, which lead.</summary>
     public static ViewColumn Limits { get; } = new("widened_lower", "Limits", "widened_upper");
 

@@ -31,7 +31,7 @@ internal sealed class LabelPlaces(PictureArea area)
         foreach (var side in Sides)
         {
             var box = Box(x, y, text, side, strong);
-            if (box.Left < area.Left || box.Right > Chart.Width - 2 || box.Top < 0 || box.Bottom > area.Height - area.Bottom) continue;
+            if (box.Left < area.Left || box.Right > area.Left + area.Wide || box.Top < PictureArea.Top || box.Bottom > area.Height - area.Bottom) continue;
             if (taken.Exists(other => box.Left < other.Right && other.Left < box.Right && box.Top < other.Bottom && other.Top < box.Bottom)) continue;
             taken.Add(box);
             return new LabelMark(x, y, text, side, tone, strong);

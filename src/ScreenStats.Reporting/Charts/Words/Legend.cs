@@ -41,7 +41,7 @@ internal static class Legend
         foreach (var item in items)
         {
             var needs = Sample + 6 + ChartText.Measure(item.Words);
-            if (from > 0 && from + needs > wide + 20) (row, from) = (row + 1, 0);
+            if (from > 0 && from + needs > wide) (row, from) = (row + 1, 0);
             places.Add((item, row, from));
             from += needs + Gap;
         }

@@ -43,6 +43,18 @@ internal static class Ticks
         return ticks.ToImmutable();
     }
 
+    /// <summary>Round places between two ends, with as many decimals as their steps need.</summary>
+    /// <param name="from">Lower end.</param>
+    /// <param name="to">Upper end, above the lower one.</param>
+    public static ImmutableArray<Tick> Numbers(double from, double to)
+    {
+        var step = Step((to - from) / 5);
+        var decimals = Math.Max(0, -(int)Math.Floor(Math.Log10(step) + 1e-9));
+        var ticks = ImmutableArray.CreateBuilder<Tick>();
+        for (var index = Math.Ceiling((from / step) - 1e-9); index * step <= to + (1e-9 * step); index++) ticks.Add(new Tick(index * step, index == 0 ? "0" : Print(index * step, decimals)));
+        return ticks.ToImmutable();
+    }
+
     /// <summary>Counts on a logarithmic axis: powers of ten, and 2 and 5 times them where the ends lie less than three powers apart.</summary>
     /// <param name="from">Lower end, above 0.</param>
     /// <param name="to">Upper end, above the lower one.</param>
