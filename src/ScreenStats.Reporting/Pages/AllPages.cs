@@ -4,6 +4,7 @@ using ScreenStats.Reporting.Pages.Accuracy;
 using ScreenStats.Reporting.Pages.Alarms;
 using ScreenStats.Reporting.Pages.Audits;
 using ScreenStats.Reporting.Pages.Bursts;
+using ScreenStats.Reporting.Pages.Cadence;
 using ScreenStats.Reporting.Pages.Comparisons;
 using ScreenStats.Reporting.Pages.Completeness;
 using ScreenStats.Reporting.Pages.Conduct;
@@ -73,6 +74,10 @@ internal static class AllPages
         [
             ComparisonPage.Of(findings),
             TrendPage.Of(findings),
+        ]),
+        new("how-often", "How often should we screen?",
+        [
+            CadencePage.Of(findings),
         ]),
         new("screening-done", "How much screening was done for each case found?",
         [
