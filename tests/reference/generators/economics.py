@@ -327,6 +327,32 @@ for k in range(70):
                  exact("every result of the sample listed; incomplete beta functions between crossings")])
 out("share-information", "id alpha beta options sample now of_sample of_perfect tolerance kind source", rows)
 
+rows = []
+for k in range(60):
+    a, b = random.choice([1, 2, 3, 5]), random.choice([1, 4, 20, 60])
+    mean = F(a, a + b)
+    options = [(F(0), F(0))]
+    for _ in range(random.choice([1, 1, 2])):
+        slope = random.choice([-1, 1]) * F(random.randint(50, 2000))
+        at = mean * F(random.randint(5, 16), 10)
+        options.append((-slope * at, slope * (1 - at)))
+    each, fixed, largest = F(random.choice([0, 1, 5, 40]), 20), F(random.choice([0, 0, 3])), random.choice([0, 10, 40])
+
+    def worth(n):
+        def net(p):
+            return max(zero + p * (one - zero) for zero, one in options)
+        total = F(0)
+        for x in range(n + 1):
+            # Whole weights: the chance is a ratio of binomial coefficients.
+            chance = F(math.comb(a + x - 1, x) * math.comb(b + n - x - 1, n - x), math.comb(a + b + n - 1, n))
+            total += chance * net(F(a + x, a + b + n))
+        return total - net(mean)
+    tried = [(F(0) if n == 0 else worth(n) - fixed - n * each, n) for n in range(largest + 1)]
+    best = min((n for net, n in tried if net == max(t[0] for t in tried)))
+    rows.append([f"drawn-{k}", a, b, " ".join(f"{num(z)}:{num(o)}" for z, o in options), num(each), num(fixed), largest, best, num(worth(best)), num(max(t[0] for t in tried)), "absolute:1e-8",
+                 "independent", exact("every size tried, every result listed")])
+out("best-samples", "id alpha beta options each fixed largest sample worth net tolerance kind source", rows)
+
 # One-way swings ---------------------------------------------------------------------------------------------------------------------------------
 rows = []
 for k in range(60):

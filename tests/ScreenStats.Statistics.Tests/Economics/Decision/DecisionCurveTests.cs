@@ -37,7 +37,7 @@ public sealed class DecisionCurveTests
             var useful = DecisionCurve.UsefulThresholds(p, s, sp);
             var inside = useful is { } range && threshold > range.Lower + 1e-9 && threshold < range.Upper - 1e-9;
             var outside = useful is not { } around || threshold < around.Lower - 1e-9 || threshold > around.Upper + 1e-9;
-            return (!inside || point.Best == DecisionPolicy.Screen) && (!outside || point.Best != DecisionPolicy.Screen || s + sp < 1 + 1e-9);
+            return (!inside || point.Best == DecisionPolicy.Screen) && (!outside || point.Screen.Value <= Math.Max(point.TreatAll.Value.GetValueOrDefault(), 0) + 1e-9);
         });
 
     [Fact]

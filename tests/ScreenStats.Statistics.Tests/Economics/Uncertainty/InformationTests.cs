@@ -152,6 +152,14 @@ public sealed class InformationTests
     }
 
     [Fact]
+    public void Every_row_of_the_best_samples_is_met() => Mismatches.ShouldBeNone(ReferenceTable.Load("best-samples"), row =>
+    {
+        var options = row.Pairs("options").Select(pair => new LinearBenefit(pair.First, pair.Second)).ToArray();
+        var best = ShareInformation.Best(new(row.Number("alpha"), row.Number("beta")), options, row.Number("each"), row.Number("fixed"), (int)row.Count("largest"));
+        return new[] { row.Mismatch("sample", best.Sample), row.Mismatch("worth", best.Worth.Value), row.Mismatch("net", best.Net) };
+    });
+
+    [Fact]
     public void A_larger_sample_is_worth_no_less_and_never_as_much_as_knowing() =>
         Gen.Select(Gen.Double[0.2, 60], Gen.Double[0.2, 60], Gen.Double[-500, 500], Gen.Double[-500, 500], Gen.Int[0, 200], Gen.Int[1, 200]).Sample((a, b, zero, one, sample, more) =>
         {
@@ -184,6 +192,8 @@ public sealed class InformationTests
             (() => PerfectInformation.OfParameter(table, [1]), "parameter"), (() => PerfectInformation.OfParameter(table, [1, double.NaN]), "parameter"),
             (() => PerfectInformation.OfParameter(weighted, [1, 2]), "table"), (() => _ = new LinearBenefit(double.NaN, 1), "atZero"),
             (() => ShareInformation.OfSample(new(1, 1), [new(1, 1)], -1), "sample"), (() => ShareInformation.OfSample(new(1, 1), [], 1), "options"),
+            (() => ShareInformation.Best(new(1, 1), [new(1, 1)], -1, 0, 1), "costOfEach"),
+            (() => ShareInformation.Best(new(1, 1), [new(1, 1)], 1, double.NaN, 1), "fixedCost"), (() => ShareInformation.Best(new(1, 1), [new(1, 1)], 1, 1, 20_000), "largest"),
             (() => ShareInformation.OfPerfect(default, [new(1, 1)]), "alpha"), (() => AcceptabilityCurve.Of([new OptionDraws([1], [1])], [1])[0].StandardError(1), "option"),
         };
         foreach (var (call, name) in calls) call.Should().Throw<ArgumentException>().WithParameterName(name);

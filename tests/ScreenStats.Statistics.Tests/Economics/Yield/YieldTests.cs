@@ -1,3 +1,4 @@
+using ScreenStats.Statistics.Cadence.Intervals;
 using ScreenStats.Statistics.Cadence.Sojourn;
 using ScreenStats.Statistics.Economics.Frontier;
 using ScreenStats.Statistics.Economics.Yield;
@@ -53,6 +54,27 @@ public sealed class YieldTests
             row.Mismatch("per_confirmed", program.ScreensPerConfirmed.Value), row.Mismatch("per_refuted", program.ScreensPerRefuted.Value),
         };
     });
+
+    [Fact]
+    public void A_program_costs_for_each_case_and_each_infectious_day_what_was_worked_out()
+    {
+        // 1,000 people for a year, .0005 infections a person-day, window 7 days, s .6, Sp .9995, kit 5, confirmatory test 100: worked out before this code was written.
+        var question = new CadenceQuestion
+        {
+            DetectableFrom = 0, DetectableTo = 7, Infectious = new Interval(0, 7), Sensitivity = 0.6, Specificity = 0.9995, Incidence = 0.0005, People = 1000,
+        };
+        (double Every, double Days, double Case, double Day)[] rows =
+            [(1, 1064.93, 10_216.6, 1747.97), (2, 868.99, 5386.9, 1080.63), (3.5, 651.53, 3535.4, 831.85), (7, 383.25, 2504.8, 715.65), (14, 191.62, 2504.8, 715.65)];
+        foreach (var (option, row) in CadenceComparison.Of(question, rows.Select(row => row.Every)).Zip(rows))
+        {
+            var (found, alarms) = (option.TruePositivesPerYear.Value!.Value, option.FalsePositivesPerYear.Value!.Value);
+            var days = 365 * 1000 * 0.0005 * option.InfectiousDaysRemoved.Value!.Value;
+            var cost = ProgramCost.Of([new CostItem("kits", new(1000 * option.ScreensPerPersonYear), new(5)), new CostItem("confirmatory tests", new(found + alarms), new(100))]);
+            days.Should().BeApproximately(row.Days, 0.0051);
+            CostYield.Per(cost, new(found)).Value.Should().BeApproximately(row.Case, 0.051);
+            CostYield.Per(cost, new(days)).Value.Should().BeApproximately(row.Day, 0.0051);
+        }
+    }
 
     [Fact]
     public void The_share_confirmed_has_bounds_that_need_no_assumption()

@@ -35,7 +35,10 @@ public static class ShareInformation
         double Gain(double found)
         {
             var mean = (a + found) / (a + b + n);
-            return options.Max(option => option.At(mean)) - options[best].At(mean);
+            var own = options[best].At(mean);
+            var highest = own;
+            for (var option = 0; option < options.Count; option++) highest = Math.Max(highest, options[option].At(mean));
+            return highest - own;
         }
 
         // From the likeliest number outwards, each chance from its neighbour; all of them scaled by their sum.
@@ -63,6 +66,36 @@ public static class ShareInformation
         }
 
         return new InformationValue(best, now, Math.Max(value / total, 0), null, null, SampleMethod);
+    }
+
+    /// <summary>The sample that is worth most after its cost, found by trying every size.</summary>
+    /// <param name="known">What is known of the share now.</param>
+    /// <param name="options">One or more options.</param>
+    /// <param name="costOfEach">What it costs to look at one, 0 or more.</param>
+    /// <param name="fixedCost">What it costs to take a sample at all, 0 or more.</param>
+    /// <param name="largest">The largest sample that can be had, from 0 to 10,000.</param>
+    /// <returns>The best size, the smallest of equal ones; 0 where none is worth its cost.</returns>
+    /// <exception cref="ArgumentException">No option.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">A figure outside its domain.</exception>
+    /// <remarks>The first few may be worth nothing, as they cannot change the choice, and more of them much: so no size is left out, but for those that cost more than knowing the share could gain.</remarks>
+    public static BestSample Best(BetaDistribution known, IReadOnlyList<LinearBenefit> options, double costOfEach, double fixedCost, int largest)
+    {
+        Guard.Amount(costOfEach);
+        Guard.Amount(fixedCost);
+        if (largest is < 0 or > 10_000) throw new ArgumentOutOfRangeException(nameof(largest), largest, "The largest sample must lie between 0 and 10,000.");
+        var most = OfPerfect(known, options).Value;
+        var best = new BestSample(0, OfSample(known, options, 0), 0);
+        for (var sample = 1; sample <= largest; sample++)
+        {
+            var cost = fixedCost + (sample * costOfEach);
+            if (most - cost <= best.Net) break;
+            var worth = OfSample(known, options, sample);
+
+            // A gain within rounding is none.
+            if (worth.Value - cost > best.Net + (1e-12 * most)) best = new BestSample(sample, worth, cost);
+        }
+
+        return best;
     }
 
     /// <summary>The value of knowing the share.</summary>
