@@ -80,7 +80,7 @@ public static class CostEffectivenessFrontier
         int[] pair = [frontier[next - 1], frontier[next]];
         return Dominated(OptionStanding.ExtendedlyDominated, [.. pair.Order()]) with
         {
-            ShareOfDearer = share, MixSaves = own.Cost - (((1 - share) * cheaper.Cost) + (share * dearer.Cost)),
+            ShareOfDearer = share, MixSaves = Math.Max(own.Cost - cheaper.Cost - (share * (dearer.Cost - cheaper.Cost)), 0),
         };
     }
 

@@ -31,7 +31,7 @@ public sealed record FrontierPlace
     /// <summary>Of an extendedly dominated option: the share of the dearer neighbour in the mix that does as much as it.</summary>
     public double? ShareOfDearer { get; internal init; }
 
-    /// <summary>Of an extendedly dominated option: how much less that mix costs.</summary>
+    /// <summary>Of an extendedly dominated option: how much less that mix costs; 0 where that is lost in rounding.</summary>
     public double? MixSaves { get; internal init; }
 
     /// <summary>On the frontier: the place of the next cheaper option on it; null at the first and off the frontier.</summary>

@@ -86,7 +86,7 @@ public sealed class FrontierTests
             var share = place.ShareOfDearer.GetValueOrDefault();
             var effect = pair[0].Effect + (share * (pair[1].Effect - pair[0].Effect));
             var cost = pair[0].Cost + (share * (pair[1].Cost - pair[0].Cost));
-            return share is > 0 and < 1 && Math.Abs(effect - place.Outcome.Effect) < 1e-9 && place.MixSaves > 0 && Math.Abs(cost + place.MixSaves.GetValueOrDefault() - place.Outcome.Cost) < 1e-6;
+            return share is >= 0 and <= 1 && Math.Abs(effect - place.Outcome.Effect) < 1e-9 && place.MixSaves >= 0 && Math.Abs(cost + place.MixSaves.GetValueOrDefault() - place.Outcome.Cost) < 1e-6;
         }));
 
     [Fact]
@@ -94,8 +94,10 @@ public sealed class FrontierTests
     {
         var by = turn % options.Length;
         OptionOutcome[] turned = [.. options.Skip(by), .. options.Take(by)];
-        var (here, there) = (CostEffectivenessFrontier.Of(options), CostEffectivenessFrontier.Of(turned));
-        return here.All(place => there[(place.Index - by + options.Length) % options.Length].Standing == place.Standing);
+        // Which of two equal options stands for both depends on the order; the rest does not.
+        (OptionOutcome, OptionStanding)[] Standings(OptionOutcome[] list) =>
+            [.. CostEffectivenessFrontier.Of(list).Where(place => place.Standing != OptionStanding.SameAsEarlier).Select(place => (place.Outcome, place.Standing))];
+        return Standings(options).ToHashSet().SetEquals(Standings(turned));
     });
 
     [Fact]
