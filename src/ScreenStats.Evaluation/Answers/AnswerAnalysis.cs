@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using ScreenStats.Evaluation.Accuracy;
 using ScreenStats.Evaluation.Audits;
+using ScreenStats.Evaluation.Cadence;
 using ScreenStats.Evaluation.Comparisons;
 using ScreenStats.Evaluation.Conduct;
 using ScreenStats.Evaluation.Controls;
@@ -27,8 +28,8 @@ internal static class AnswerAnalysis
     public static AnswerFindings Of(
         bool hasConfirmatory, LotFindings lots, SiteFindings sites, ConductFindings conduct, ControlFindings controls, FollowUpFindings followUp, AuditFindings audits,
         AccuracyFindings accuracy, PredictiveValueFindings predictiveValue, ExpectedFindings expected, YieldFindings yield, ComparisonFindings comparison,
-        TrendFindings trends) => new(
-        [Worth(predictiveValue, followUp), StandOut(lots, sites), PerCase(yield, followUp), Accurate(accuracy), SideBySide.Differ(comparison), SideBySide.Better(trends)],
+        TrendFindings trends, CadenceFindings cadence) => new(
+        [Worth(predictiveValue, followUp), StandOut(lots, sites), PerCase(yield, followUp), Accurate(accuracy), SideBySide.Differ(comparison), SideBySide.Better(trends), HowOften.Of(cadence)],
         NextSteps.Of(hasConfirmatory, lots, sites, conduct, controls, followUp, audits, accuracy, expected));
 
     private static Answer Worth(PredictiveValueFindings findings, FollowUpFindings followUp)

@@ -48,6 +48,7 @@ internal static class CadenceAnalysis
             Choices = choice.Rows,
             Swings = SwingRows.Of(options, outcomes, draws, choice, leading),
             Adherence = AdherenceRows.Of(known, options, outcomes, draws),
+            NotFollowedUp = known.Data.Settled.Trials - known.Data.Settled.Events,
             Missing = MissingFigures.Of(known),
             Inputs = known.Inputs(draws, outcomes.Incidence),
             Sentences = [],

@@ -54,6 +54,9 @@ public sealed record CadenceFindings : IFinding
     /// <summary>What was planned against what was done.</summary>
     public required ImmutableArray<CadenceAdherence> Adherence { get; init; }
 
+    /// <summary>Positive runs without a conclusive confirmatory result.</summary>
+    public required long NotFollowedUp { get; init; }
+
     /// <summary>What stating one more figure would allow, in words; empty where nothing is missing.</summary>
     public required ImmutableArray<string> Missing { get; init; }
 

@@ -1,0 +1,32 @@
+using System.Collections.Immutable;
+using ScreenStats.Evaluation.Cadence;
+using ScreenStats.Evaluation.Model;
+
+namespace ScreenStats.Evaluation.Answers;
+
+/// <summary>How often to screen: the first paragraph of the analysis, what it costs where nothing else is known, and under what condition.</summary>
+internal static class HowOften
+{
+    public static Answer Of(CadenceFindings findings)
+    {
+        // The first two paragraphs: what the option gives, and what it costs.
+        var paragraph = 0;
+        var text = ImmutableArray.CreateBuilder<Sentence>();
+        foreach (var sentence in findings.Sentences)
+        {
+            if (sentence.BeginsParagraph) paragraph++;
+            if (paragraph > 1) break;
+            text.Add(sentence with { BeginsParagraph = false });
+        }
+
+        return new Answer(
+            "how-often-to-screen", "How often should we screen?", [Reader.Manager, Reader.Consultant], text.ToImmutable(),
+            [
+                new Sentence(
+                    "It holds for as much infection as in these data, for a course of the infection as the table of assumptions has it, and on average: a quarter with an outbreak, or without any case, will differ. What local rules and licensed practice ask for comes first; a negative screen does not rule out infection."),
+            ])
+        {
+            InShort = text.Count > 1 ? [text[0]] : [],
+        };
+    }
+}

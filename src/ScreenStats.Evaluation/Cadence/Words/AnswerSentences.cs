@@ -1,0 +1,108 @@
+using ScreenStats.Evaluation.Cadence.Rows;
+using ScreenStats.Evaluation.Model;
+
+namespace ScreenStats.Evaluation.Cadence.Words;
+
+/// <summary>The answer for the manager: the option, what it gives, what the next step would add and cost, and how sure that is.</summary>
+internal static class AnswerSentences
+{
+    /// <summary>Below this share of draws the choice is called close.</summary>
+    private const double Sure = 0.8;
+
+    public static IEnumerable<Sentence> Of(CadenceFindings findings, CadenceOptionFinding leading)
+    {
+        var figures = new CadenceFigures(findings);
+        if (!figures.Knows(leading, CadenceMeasure.InfectiousDaysRemoved))
+        {
+            var reason = findings.Outcome(leading.Option, CadenceMeasure.InfectiousDaysRemoved)?.Figure.EstimateUndefined ?? "not known";
+            yield return new Sentence($"How many infectious days a way of screening removes is not known: {reason}.");
+            yield break;
+        }
+
+        yield return Gain(findings, figures, leading);
+        if (leading.IsNone) yield return First(findings, figures);
+        if (findings.LeadingBasis == CadenceBasis.AllBroughtIn && !leading.IsNone) yield return Bounds(figures, leading);
+        if (Next(findings, leading) is { } next) yield return next;
+        if (HowSure(findings, leading) is { } sure) yield return sure;
+        if (findings.Choices.IsEmpty) yield return new Sentence("Nothing states how many infectious days 1,000 more screens must remove, so no option is chosen; the table of steps has what each adds.");
+    }
+
+    private static Sentence Gain(CadenceFindings findings, CadenceFigures figures, CadenceOptionFinding leading)
+    {
+        if (leading.IsNone)
+        {
+            return new Sentence(
+                "No way of screening pays by the rule of the program file, {0} infectious days removed for each 1,000 more screens.", figures.Worthwhile);
+        }
+
+        var opening = leading.IsChosen ? "The option to choose is \"{0}\": more screening adds less than the {11} infectious days for each 1,000 screens that the program file asks for, and less screening gives up more."
+            : leading.IsPlanned ? "The plan is \"{0}\"." : "Nearest to what was done is \"{0}\".";
+        var basis = findings.LeadingBasis == CadenceBasis.AllBroughtIn ? ", if all infections are brought in," : "";
+        var figure = figures.Of(leading, CadenceMeasure.InfectiousDaysRemoved);
+        var share = figures.Of(leading, CadenceMeasure.ShareRemoved);
+        var before = figures.Of(leading, CadenceMeasure.CaughtBeforeSpread);
+        var known = share[0].Value.Kind == CellKind.Number;
+        var template = opening + " For {1} people over {2} days it removes" + basis + " {3} infectious days at work ({4} interval {5} to {6})"
+            + (known ? ", {7} of those that there would be without screening ({8} to {9})" : "") + "; {10} of infections are away before they can be passed on.";
+        FigureReference[] all = [CadenceFigures.Name(leading), figures.People, figures.Days, figure[0], figures.Confidence, figure[1], figure[2], share[0], share[1], share[2], before[0], figures.Worthwhile];
+        return Compact(template, all);
+    }
+
+    // Why no screening is chosen: what the first step would give.
+    private static Sentence First(CadenceFindings findings, CadenceFigures figures)
+    {
+        var step = findings.Steps.First(one => one.Leads);
+        var path = FigurePath.Row("cadence.steps", step.Key);
+        var gain = CadenceFigures.Of(path + ".perThousandScreens", step.PerThousandScreens, Unit.Ratio);
+        return gain[0].Value.Kind != CellKind.Number ? new Sentence("What the first step would give is not known.")
+            : new Sentence("Already the first step, to \"{0}\", removes {1} for each 1,000 ({2} interval {3} to {4}).", Figure.Name(path + ".to", step.To), gain[0], figures.Confidence, gain[1], gain[2]);
+    }
+
+    private static Sentence Bounds(CadenceFigures figures, CadenceOptionFinding leading)
+    {
+        var inside = figures.Of(leading, CadenceMeasure.InfectiousDaysRemoved, CadenceBasis.AllInside);
+        return new Sentence(
+            "If all infections spread inside it is {0} ({1} to {2}): how many are brought in is not stated, and the truth lies between.", inside[0], inside[1], inside[2]);
+    }
+
+    /// <summary>What the step from the option to the next more frequent one adds and costs.</summary>
+    private static Sentence? Next(CadenceFindings findings, CadenceOptionFinding leading)
+    {
+        if (leading.IsNone) return null;
+        if (findings.Steps.FirstOrDefault(step => step.Leads && step.From == leading.Option) is not { } step)
+            return new Sentence("No option is more frequent.");
+        var path = FigurePath.Row("cadence.steps", step.Key);
+        var gain = CadenceFigures.Of(path + ".gain", step.Gain, Unit.Ratio);
+        if (gain[0].Value.Kind != CellKind.Number) return null;
+        var each = CadenceFigures.Of(path + ".perThousandScreens", step.PerThousandScreens, Unit.Ratio);
+        var alarms = CadenceFigures.Of(path + ".moreFalseAlarms", step.MoreFalseAlarms, Unit.Ratio);
+        var known = alarms[0].Value.Kind == CellKind.Number;
+        return Compact(
+            "The next step, to \"{0}\", would add {1} ({2} to {3}) for {4} more screens" + (known ? " and {5} more false alarms" : "")
+            + (each[0].Value.Kind == CellKind.Number ? ": {6} for each 1,000 ({7} to {8})." : "."),
+            [Figure.Name(path + ".to", step.To), gain[0], gain[1], gain[2], Figure.Number(path + ".moreScreens.estimate", step.MoreScreens.Estimate, Unit.Count), alarms[0], each[0], each[1], each[2]]);
+    }
+
+    private static Sentence? HowSure(CadenceFindings findings, CadenceOptionFinding leading)
+    {
+        var choices = findings.Choices.Where(choice => choice.Leads).ToList();
+        if (choices.Find(choice => choice.Option == leading.Option) is not { } own) return null;
+        var share = Figure.Number(FigurePath.Row("cadence.choices", own.Key) + ".shareOfDraws", own.ShareOfDraws, Unit.Proportion);
+        var other = choices.Where(choice => choice != own).MaxBy(choice => choice.ShareOfDraws);
+        if (own.ShareOfDraws >= Sure || other is null) return new Sentence("It is the one in {0} of the draws over all that is uncertain.", share);
+        var path = FigurePath.Row("cadence.choices", other.Key);
+        return new Sentence(
+            "That is close: over all that is uncertain it is the one in {0} of the draws, and \"{1}\" in {2}.", share, Figure.Name(path + ".option", other.Option),
+            Figure.Number(path + ".shareOfDraws", other.ShareOfDraws, Unit.Proportion));
+    }
+
+    /// <summary>A sentence of a template that may leave figures out.</summary>
+    internal static Sentence Compact(string template, FigureReference[] figures)
+    {
+        var used = Enumerable.Range(0, figures.Length).Where(index => template.Contains($"{{{Text(index)}}}", StringComparison.Ordinal)).ToList();
+        for (var place = 0; place < used.Count; place++) template = template.Replace($"{{{Text(used[place])}}}", $"{{{Text(place)}}}", StringComparison.Ordinal);
+        return new Sentence(template, [.. used.Select(index => figures[index])]);
+    }
+
+    private static string Text(int index) => index.ToString(System.Globalization.CultureInfo.InvariantCulture);
+}
