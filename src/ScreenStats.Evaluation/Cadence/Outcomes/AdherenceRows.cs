@@ -57,7 +57,7 @@ internal static class AdherenceRows
         if (!course.KnowsInfectious || outcomes.Incidence.Estimate is not { } incidence) return (detection, null, null);
         var removed = Mean(figures.Removed);
         var both = figures with { Detection = [figures.Detection[0], detection], Removed = [figures.Removed[0], removed], Caught = [] };
-        var infections = new SpreadInside(known.People, known.Settings.Days, done: 0).Of(outcomes.LeadingBasis, at, both, incidence, course.InfectiousnessByDay(at));
+        var infections = new SpreadInside(known.People, known.Settings.Days, done: 0, [false, false]).Of(outcomes.LeadingBasis, at, both, incidence, course.InfectiousnessByDay(at));
         double Days(Infections of, double share) => of.Expected * figures.InfectiousDays * (1 - share);
         var without = Days(infections[^1], figures.RemovedBySymptoms);
         var days = without - Days(infections[1], removed);

@@ -30,7 +30,7 @@ internal sealed class OutcomeDraws
         drawn = new double[draws.Count][];
         // Every draw has its place, so that no digit depends on who computed what.
         Parallel.For(0, draws.Count, index => drawn[index] = quick.Values(draws.At(index)));
-        Rows = [.. exact.Slots.Slots.Select((slot, place) => Row(slot, place))];
+        Rows = [.. exact.Slots.Slots.AsParallel().AsOrdered().Select((slot, place) => Row(slot, place))];
         Incidence = Figure(centre[^1], Drawn(values => values[^1]), "no screen of the data could have found an infection");
     }
 

@@ -28,7 +28,7 @@ internal sealed class OutcomeModel
         this.course = course;
         Slots = slots;
         options = [.. list.All];
-        spread = new SpreadInside(known.People, known.Settings.Days, Array.IndexOf(options, list.AsDone ?? list.Planned));
+        spread = new SpreadInside(known.People, known.Settings.Days, Array.IndexOf(options, list.AsDone ?? list.Planned), [.. options.Select(option => option.IsNone)]);
     }
 
     public OutcomeSlots Slots { get; }
@@ -90,7 +90,7 @@ internal sealed class OutcomeModel
         var traces = incidence > 0 || !knows ? null : spread.Of(basis, at, figures, Trace / known.People, byDay);
         for (var index = 0; index < options.Length; index++)
         {
-            var here = options[index].IsNone ? none : infections[index];
+            var here = infections[index];
             var found = here.Expected * figures.Detection[index];
             if (knows || basis != CadenceBasis.AllInside) Set(values, index, CadenceMeasure.TruePositives, basis, found);
             if (at[Parameter.FalsePositiveRate] is { } rate && found + (screens[index] * rate) is > 0 and var positives) Set(values, index, CadenceMeasure.PredictiveValue, basis, found / positives);

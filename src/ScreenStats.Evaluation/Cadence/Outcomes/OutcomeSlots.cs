@@ -10,15 +10,18 @@ namespace ScreenStats.Evaluation.Cadence.Outcomes;
 /// <summary>Which figures of which options can be given, and why others cannot.</summary>
 internal sealed class OutcomeSlots
 {
-    private readonly Dictionary<(string Option, CadenceMeasure Measure, CadenceBasis Basis), int> places = [];
+    private static readonly CadenceMeasure[] Measures = Enum.GetValues<CadenceMeasure>();
+    private readonly Dictionary<ScreeningOption, int> first = new(ReferenceEqualityComparer.Instance);
+    private readonly int[] offsets = new int[Measures.Length];
 
     public OutcomeSlots(OptionList options, KnownFigures known, bool knowsCourse, bool knowsInfectious)
     {
         var stated = known.Knows(Parameter.BroughtIn) || known.Knows(Parameter.Reproduction);
         Bases = stated ? [CadenceBasis.AsStated] : [CadenceBasis.AllBroughtIn, CadenceBasis.AllInside];
         KnowsGain = knowsCourse && knowsInfectious && CourseUndefined(known, knowsCourse) is null && IncidenceUndefined(known) is null && known.People > 0;
-        Slots = [.. options.All.SelectMany(option => Enum.GetValues<CadenceMeasure>().SelectMany(measure => Of(option, measure, known, knowsCourse, knowsInfectious)))];
-        for (var index = 0; index < Slots.Length; index++) places.Add((Slots[index].Option.Name, Slots[index].Measure, Slots[index].Basis), index);
+        Slots = [.. options.All.SelectMany(option => Measures.SelectMany(measure => Of(option, measure, known, knowsCourse, knowsInfectious)))];
+        for (var index = 0; index < Slots.Length; index++) first.TryAdd(Slots[index].Option, index);
+        for (var index = 1; index < Measures.Length; index++) offsets[index] = offsets[index - 1] + (DependsOnBasis(Measures[index - 1]) ? Bases.Length : 1);
     }
 
     /// <summary>What is taken of infections brought in: the basis that leads first.</summary>
@@ -30,7 +33,8 @@ internal sealed class OutcomeSlots
     public bool KnowsGain { get; }
 
     /// <summary>Where a figure stands.</summary>
-    public int Place(ScreeningOption option, CadenceMeasure measure, CadenceBasis basis) => places[(option.Name, measure, DependsOnBasis(measure) ? basis : CadenceBasis.Either)];
+    public int Place(ScreeningOption option, CadenceMeasure measure, CadenceBasis basis) =>
+        first[option] + offsets[(int)measure] + (DependsOnBasis(measure) && basis == CadenceBasis.AllInside ? 1 : 0);
 
     public static bool DependsOnBasis(CadenceMeasure measure) => measure is CadenceMeasure.InfectiousDaysRemoved or CadenceMeasure.ShareRemoved
         or CadenceMeasure.InfectionsAverted or CadenceMeasure.OutbreaksAvoided or CadenceMeasure.TruePositives or CadenceMeasure.PredictiveValue;

@@ -14,7 +14,8 @@ namespace ScreenStats.Evaluation.Cadence.Outcomes;
 /// <param name="people">People at work.</param>
 /// <param name="days">Days looked at.</param>
 /// <param name="done">Place, among the options, of what was done; -1 where that is not known.</param>
-internal sealed class SpreadInside(long people, int days, int done)
+/// <param name="none">Which options are no screening.</param>
+internal sealed class SpreadInside(long people, int days, int done, bool[] none)
 {
     private const double Least = 1e-9;
 
@@ -36,10 +37,16 @@ internal sealed class SpreadInside(long people, int days, int done)
         if (byDay.Sum() <= 0) reproduction = 0;
         for (var index = 0; index <= count; index++)
         {
+            if (index < count && none[index]) continue;
             var removed = !knows || index == count ? without : figures.Removed[index];
             var each = without < 1 ? reproduction * (1 - removed) / (1 - without) : 0;
             var expected = RenewalSpread.Totals(people, imports, each, each > 0 ? byDay : [], days, each > 0 ? earlier : 0);
             all[index] = new Infections(expected.Infections, broughtIn * incidence * people * days, Math.Min(each, people - 1));
+        }
+
+        for (var index = 0; index < count; index++)
+        {
+            if (none[index]) all[index] = all[count];
         }
 
         return all;

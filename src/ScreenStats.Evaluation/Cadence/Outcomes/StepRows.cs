@@ -14,16 +14,9 @@ internal static class StepRows
 
     public static ImmutableArray<CadenceStep> Of(OptionList options, OutcomeDraws outcomes)
     {
-        var rows = ImmutableArray.CreateBuilder<CadenceStep>();
-        foreach (var basis in outcomes.Slots.Bases)
-        {
-            foreach (var measure in Gains)
-            {
-                for (var index = 1; index < options.Options.Length; index++) rows.Add(Of(options.Options[index - 1], options.Options[index], measure, basis, outcomes));
-            }
-        }
-
-        return rows.ToImmutable();
+        var steps = outcomes.Slots.Bases
+            .SelectMany(basis => Gains.SelectMany(measure => Enumerable.Range(1, Math.Max(0, options.Options.Length - 1)).Select(index => (Basis: basis, Measure: measure, Index: index)))).ToList();
+        return [.. steps.AsParallel().AsOrdered().Select(step => Of(options.Options[step.Index - 1], options.Options[step.Index], step.Measure, step.Basis, outcomes))];
     }
 
     private static CadenceStep Of(ScreeningOption from, ScreeningOption to, CadenceMeasure measure, CadenceBasis basis, OutcomeDraws outcomes)

@@ -15,36 +15,39 @@ internal static class SwingRows
         // Nobody is spared anything where nobody is screened: then by the plan, or what is nearest to what was done.
         var option = spoken is { IsNone: false } ? spoken : options.Planned is { IsNone: false } planned ? planned : options.NearestToDone ?? options.Options.LastOrDefault();
         if (option is null || !outcomes.KnowsGain(option, basis)) return [];
-        var rows = new List<CadenceSwing>();
-        foreach (var parameter in draws.Ranged)
+        return
+        [
+            .. draws.Ranged.AsParallel().AsOrdered().Select(parameter => Of(parameter, option, outcomes, draws, choice)).OfType<CadenceSwing>().AsSequential()
+                .OrderByDescending(row => row.Swing).ThenBy(row => row.Assumption, StringComparer.Ordinal),
+        ];
+    }
+
+    // None where the assumption moves nothing.
+    private static CadenceSwing? Of(Parameter parameter, ScreeningOption option, OutcomeDraws outcomes, ParameterDraws draws, Choice choice)
+    {
+        var (lower, upper) = draws.Ends(parameter)!.Value;
+        var turned = parameter == Parameter.FalsePositiveRate;
+        var (low, at) = At(turned ? upper : lower);
+        var (high, then) = At(turned ? lower : upper);
+        if (!double.IsFinite(low) || !double.IsFinite(high) || (low == high && at == then)) return null;
+        var (id, name, _) = ParameterWords.Of(parameter);
+        return new CadenceSwing
         {
-            var (lower, upper) = draws.Ends(parameter)!.Value;
-            var turned = parameter == Parameter.FalsePositiveRate;
-            var (low, at) = At(turned ? upper : lower);
-            var (high, then) = At(turned ? lower : upper);
-            // What cannot move the answer is left out.
-            if (!double.IsFinite(low) || !double.IsFinite(high) || (low == high && at == then)) continue;
-            var (id, name, _) = ParameterWords.Of(parameter);
-            rows.Add(new CadenceSwing
-            {
-                Assumption = id,
-                Name = name,
-                AtLower = turned ? 1 - upper : lower,
-                AtUpper = turned ? 1 - lower : upper,
-                Low = low,
-                High = high,
-                Swing = Math.Abs(high - low),
-                OptionAtLower = at,
-                OptionAtUpper = then,
-            });
+            Assumption = id,
+            Name = name,
+            AtLower = turned ? 1 - upper : lower,
+            AtUpper = turned ? 1 - lower : upper,
+            Low = low,
+            High = high,
+            Swing = Math.Abs(high - low),
+            OptionAtLower = at,
+            OptionAtUpper = then,
+        };
 
-            (double Days, string? Chosen) At(double value)
-            {
-                var figure = outcomes.At(draws.Centre.With(parameter, value));
-                return (figure(option, CadenceMeasure.InfectiousDaysRemoved, basis), choice.Chosen is null ? null : choice.At(figure, basis)?.Name);
-            }
+        (double Days, string? Chosen) At(double value)
+        {
+            var figure = outcomes.At(draws.Centre.With(parameter, value));
+            return (figure(option, CadenceMeasure.InfectiousDaysRemoved, outcomes.LeadingBasis), choice.Chosen is null ? null : choice.At(figure, outcomes.LeadingBasis)?.Name);
         }
-
-        return [.. rows.OrderByDescending(row => row.Swing).ThenBy(row => row.Assumption, StringComparer.Ordinal)];
     }
 }

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Runtime.CompilerServices;
 using ScreenStats.Statistics.Cadence.Courses;
 using ScreenStats.Statistics.Numerics;
 
@@ -134,6 +135,7 @@ public static class RenewalSpread
         (0.66999052179242813, 0.32607257743127307), (0.93056815579702629, 0.17392742256872693),
     ];
 
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     private static RenewalTotals Walk(
         double people, double importsPerDay, double reproduction, ReadOnlySpan<double> infectiousnessByDay, int days, double earlierPerDay, Span<RenewalTotals> daily)
     {
@@ -159,7 +161,7 @@ public static class RenewalSpread
             for (var j = 0; j < past.Length; j++) source += weights[j] * past[j];
             var force = scale * source;
             var rate = importsPerDay + force;
-            var infected = susceptible * -Precise.ExponentialMinusOne(-rate / people);
+            var infected = susceptible * ShareInfected(rate / people);
             var fromInside = rate > 0 ? infected * (force / rate) : 0;
             infections[day + length] = infected;
             susceptible = Math.Max(0, susceptible - infected);
@@ -170,6 +172,11 @@ public static class RenewalSpread
 
         return new RenewalTotals(imported, inside);
     }
+
+    /// <summary>1 - exp(-x): by its series where x is small, as it nearly always is.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    private static double ShareInfected(double x) =>
+        x < 0.01 ? x * (1 - (x / 2 * (1 - (x / 3 * (1 - (x / 4 * (1 - (x / 5 * (1 - (x / 6)))))))))) : -Precise.ExponentialMinusOne(-x);
 
     private static double Total(ReadOnlySpan<double> infectiousnessByDay, double reproduction)
     {

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Runtime.CompilerServices;
 using ScreenStats.Statistics.Cadence.Courses;
 
 namespace ScreenStats.Statistics.Cadence.Windows;
@@ -61,6 +62,7 @@ public sealed class EarlierScreens
     }
 
     /// <summary>The mean, over how many came before, of a figure for each number of them, for a screen in the so manieth day of a window.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     internal double Mean(ReadOnlySpan<double> byNumber, int day)
     {
         var row = byDay[day];

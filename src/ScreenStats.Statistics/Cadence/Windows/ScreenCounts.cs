@@ -1,3 +1,4 @@
+using System.Runtime.CompilerServices;
 using ScreenStats.Statistics.Cadence.Courses;
 
 namespace ScreenStats.Statistics.Cadence.Windows;
@@ -51,6 +52,7 @@ public sealed class ScreenCounts
     }
 
     /// <summary>The mean, over how many screens there are, of a figure for each number of them, by steps: to be interpolated.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     internal double[] Means(ReadOnlySpan<double> byNumber, double days)
     {
         var length = Math.Min(rows.Length, (int)Math.Ceiling(days / step) + 2);
@@ -67,6 +69,7 @@ public sealed class ScreenCounts
     }
 
     /// <summary>The figure of <see cref="Means"/> at a number of days.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     internal double At(double[] means, double days)
     {
         var place = days / step;

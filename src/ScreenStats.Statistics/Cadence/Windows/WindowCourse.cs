@@ -1,3 +1,4 @@
+using System.Runtime.CompilerServices;
 using ScreenStats.Statistics.Cadence.Courses;
 using ScreenStats.Statistics.Cadence.Courses.Quadrature;
 using ScreenStats.Statistics.Cadence.Intervals;
@@ -34,6 +35,7 @@ public sealed class WindowCourse
     /// <param name="daysToIsolation">Days from taking a positive screen to isolation, 0 or more.</param>
     /// <param name="missCorrelation">How much the misses of one person repeat, as <see cref="ScreeningRules.MissCorrelation"/>.</param>
     /// <exception cref="ArgumentOutOfRangeException">A figure outside its domain.</exception>
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     public WindowCourse(InfectionWindows windows, double sensitivity, SymptomOnset? symptoms, double daysToIsolation, double missCorrelation)
     {
         Guard.Probability(sensitivity);
@@ -65,6 +67,7 @@ public sealed class WindowCourse
     /// <param name="acted">The chance that a due screen is taken and, if positive, leads to isolation, in [0, 1].</param>
     /// <returns>The outcome.</returns>
     /// <exception cref="ArgumentOutOfRangeException">The chance is outside [0, 1].</exception>
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     public WindowOutcome Of(ScreenCounts counts, double acted)
     {
         ArgumentNullException.ThrowIfNull(counts);
@@ -90,6 +93,7 @@ public sealed class WindowCourse
     /// <summary>Days' worth of infections that the screens of a program find: as <see cref="Incidences.IncidenceEstimate.Exposure"/>.</summary>
     /// <param name="earlier">How many screens came before, for windows at least as long as the detectable one.</param>
     /// <returns>Person-days.</returns>
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     public double Exposure(EarlierScreens earlier)
     {
         ArgumentNullException.ThrowIfNull(earlier);
@@ -107,6 +111,7 @@ public sealed class WindowCourse
     }
 
     /// <summary>The mean over people of (1 - a s)^n.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     private double[] Missed(double acted, int most)
     {
         var means = new double[most + 1];
