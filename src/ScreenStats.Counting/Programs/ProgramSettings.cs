@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using ScreenStats.Counting.Programs.Cadence;
+using ScreenStats.Counting.Programs.Costs;
 using ScreenStats.Counting.Programs.Surroundings;
 
 namespace ScreenStats.Counting.Programs;
@@ -51,6 +52,9 @@ public sealed record ProgramSettings
 
     /// <summary>What is stated for the question how often to screen; with nothing stated, every figure in it is null.</summary>
     public CadenceSettings Cadence { get; init; } = new();
+
+    /// <summary>What is stated for the question whether screening is worth it; with nothing stated, every figure in it is null.</summary>
+    public CostSettings Costs { get; init; } = new();
 
     /// <summary>How the report is made.</summary>
     public ReportSettings Report { get; init; } = new();

@@ -32,7 +32,7 @@ public sealed class ProgramFileTests
           "outbreaks": [ { "site": "North", "from": "2026-01-06", "to": "2026-01-19", "note": "night shift" }, { "site": "South", "from": "2026-03-01" } ],
           "community": { "measure": "positivity", "source": "bulletin", "until": "2026-03-01",
                          "values": [ { "from": "2025-12-29", "value": 0.012, "lower": 0.01, "upper": 0.02 }, { "from": "2026-01-05", "value": 0.02 } ] },
-          "costs": { "anything": 1 }, "cadence": {},
+          "costs": {}, "cadence": {},
           "report": { "confidence": 0.9, "period": "month", "suppressBelow": 5, "controlLimits": "three-sigma", "compareBy": "region" },
         }
         """;

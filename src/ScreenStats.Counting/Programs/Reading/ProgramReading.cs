@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using System.Text.Json;
 using ScreenStats.Counting.Cubes;
 using ScreenStats.Counting.Programs.Reading.Cadence;
+using ScreenStats.Counting.Programs.Reading.Costs;
 
 namespace ScreenStats.Counting.Programs.Reading;
 
@@ -15,8 +16,7 @@ internal static class ProgramReading
         var section = new ProgramSection(root, ProgramKeys.Program, "key", problems);
         var defaults = new ProgramSettings();
         section.Text("$schema");
-        if (section.Find("costs") is { Kind: not JsonValueKind.Object } costs) problems.WrongValue(costs, "an object in braces: { }");
-
+        var cadence = CadenceReader.Read(section.Find("cadence"), problems);
         return new ProgramSettings
         {
             Title = section.Text("title") ?? defaults.Title,
@@ -33,7 +33,8 @@ internal static class ProgramReading
             Changes = SurroundingsReader.Changes(section, problems),
             Outbreaks = SurroundingsReader.Outbreaks(section, problems),
             Community = CommunityReader.Read(section.Find("community"), problems),
-            Cadence = CadenceReader.Read(section.Find("cadence"), problems),
+            Cadence = cadence,
+            Costs = CostReader.Read(section.Find("costs"), cadence, problems),
             Report = Report(section.Find("report"), problems),
         };
     }
