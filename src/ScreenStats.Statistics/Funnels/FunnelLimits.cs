@@ -18,7 +18,7 @@ public static class FunnelLimits
     /// <exception cref="ArgumentOutOfRangeException">A figure outside its domain.</exception>
     /// <remarks>
     /// r = min{r: F(r) ≥ p}, α = (F(r) - p) / (F(r) - F(r - 1)), limit (r - α) / n, with F the binomial distribution function. Interpolations differ in
-    /// the chance they leave outside; this one keeps the picture smooth. Source: Spiegelhalter DJ, Stat Med 2005;24:1185-1202, appendix A.1.1 (from
+    /// the chance they leave outside; this one keeps the picture smooth. An upper limit may lie below the target, too: where 97.5 % of groups of a size have no event, one event is outside. Source: Spiegelhalter DJ, Stat Med 2005;24:1185-1202, appendix A.1.1 (from
     /// memory).
     /// </remarks>
     public static double Exact(double target, long trials, double probability)
