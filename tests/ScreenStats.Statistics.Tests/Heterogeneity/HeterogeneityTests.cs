@@ -16,6 +16,9 @@ public sealed class HeterogeneityTests
 
     private static readonly Gen<EffectEstimate[]> Effects = Gen.Select(Gen.Double[-3, 3], Gen.Double[0.01, 4]).Select((value, variance) => new EffectEstimate(value, variance)).Array[2, 15];
 
+    /// <summary>Two to five groups of up to 3,000 trials with at most 35 events together: all their tables can be summed.</summary>
+    private static readonly Gen<GroupCount[]> FewEvents = Gen.Select(Gen.Long[0, 7], Gen.Long[0, 3000]).Select((events, others) => new GroupCount(events, events + others)).Array[2, 5];
+
     [Fact]
     public void Every_row_of_the_table_of_homogeneity_is_met() => Mismatches.ShouldBeNone(ReferenceTable.Load("homogeneity"), row =>
     {
@@ -95,7 +98,7 @@ public sealed class HeterogeneityTests
     }
 
     [Fact]
-    public void Random_tables_agree_with_the_sum_of_all_within_four_standard_errors_and_repeat_with_their_seed() => GroupRows.Drawn.Where(groups => groups.Sum(group => group.Events) is > 0 and < 40 && groups.Length < 6).Sample(groups =>
+    public void Random_tables_agree_with_the_sum_of_all_within_four_standard_errors_and_repeat_with_their_seed() => FewEvents.Sample(groups =>
     {
         var exact = ExactHomogeneity.Test(groups);
         if (exact.PValue is not { } p) return;
@@ -104,7 +107,7 @@ public sealed class HeterogeneityTests
         drawn.Method.Should().Be(ExactHomogeneityMethod.MonteCarlo);
         Math.Abs(drawn.PValue!.Value - p).Should().BeLessThan((4.5 * Math.Sqrt(p * (1 - p) / 4000)) + 1e-3);
         ExactHomogeneity.Test([.. groups.Reverse()], new ExactHomogeneityOptions { MostPartialTables = 0, Replicates = 4000, Seed = 7 }).PValue.Should().Be(drawn.PValue);
-    }, iter: 12, seed: "0000KOIPe5R5");
+    }, iter: 12);
 
     [Fact]
     public void An_urn_that_keeps_its_trials_draws_the_tables_of_one_that_does_not()
