@@ -81,6 +81,8 @@ internal static class CourseTimes
             ("windows, symptoms", windows with { Symptoms = symptoms }, new ScreeningRules { DelayDays = 0.5 }, Options),
             ("windows, symptoms, misses repeated", windows with { Symptoms = symptoms }, new ScreeningRules { DelayDays = 0.5, MissCorrelation = 0.4 }, Options),
             ("by day", days, new ScreeningRules { DelayDays = 0.5 }, Options),
+            ("by day, misses repeated", days, new ScreeningRules { DelayDays = 0.5, MissCorrelation = 0.4 }, Options),
+            ("by day, symptoms", days with { Symptoms = symptoms }, new ScreeningRules { DelayDays = 0.5 }, Options),
             ("by day, symptoms, misses repeated", days with { Symptoms = symptoms }, new ScreeningRules { DelayDays = 0.5, MissCorrelation = 0.4 }, Options),
             ("windows, symptoms, misses repeated, observed gaps", windows with { Symptoms = symptoms }, new ScreeningRules { DelayDays = 0.5, MissCorrelation = 0.4 }, [observed]),
         ];

@@ -5,7 +5,7 @@ namespace ScreenStats.Statistics.Cadence.Courses.Quadrature;
 /// <summary>Gauss-Legendre nodes and weights on [0, 1].</summary>
 internal sealed class UnitRule
 {
-    public const int MostNodes = 6;
+    public const int MostNodes = 4;
 
     private static readonly UnitRule[] Rules = [.. Enumerable.Range(1, MostNodes).Select(count => new UnitRule(count))];
 

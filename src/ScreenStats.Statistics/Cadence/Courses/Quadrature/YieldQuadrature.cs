@@ -11,7 +11,6 @@ namespace ScreenStats.Statistics.Cadence.Courses.Quadrature;
 internal sealed class YieldQuadrature
 {
     private const double Nobody = 1e-15;
-    private const int DegreeOfSymptoms = 7;
 
     private readonly AgeCurve detection;
     private readonly AgeCurve spread;
@@ -137,7 +136,10 @@ internal sealed class YieldQuadrature
         }
 
         if (end == first) return;
-        var rule = UnitRule.ForDegree(Math.Max(bending + (curved ? 3 : 1), sums.Smooth ? DegreeOfSymptoms : 0));
+
+        // Onsets are as good as a polynomial of a degree that falls with the width of the piece.
+        var smooth = !sums.Smooth ? 0 : width > 0.5 * widest || widest == double.MaxValue ? 7 : width > 0.05 * widest ? 5 : 3;
+        var rule = UnitRule.ForDegree(Math.Max(bending + (curved ? 3 : 1), smooth));
         for (var node = 0; node < rule.Nodes.Length; node++) visit(low + (width * rule.Nodes[node]), width * rule.Weights[node], end, first);
     }
 
