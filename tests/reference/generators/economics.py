@@ -8,6 +8,7 @@ Run from the repository root with Debian's python3, python3-mpmath, python3-scip
 
 Frontiers: every pair of options is mixed, in exact fractions. Values of information: every state or sample listed in exact fractions, or integrals at 40
 digits. Bounds: every corner of the ranges. Break-even values: halving on the expected gain of one screen. Rules of frequency: for each period the history is read backwards anew.
+Each section has a seed of its own, so that a new one leaves the others' rows as they are.
 """
 import csv
 import itertools
@@ -23,7 +24,6 @@ from statsmodels import __version__ as statsmodels_version
 from statsmodels.stats.proportion import confint_proportions_2indep, proportion_confint
 
 mp.mp.dps = 40
-random.seed(20261126)
 
 
 def exact(how):
@@ -52,6 +52,9 @@ def words(values):
 
 
 # Frontiers -------------------------------------------------------------------------------------------------------------------------------------
+random.seed("Frontiers")
+
+
 def frontier(options):
     """Standing, by whom, and the options on the frontier by effect, from all pairs."""
     standing, by = [], []
@@ -126,6 +129,7 @@ out("incremental-ratios", "id cost_from effect_from cost_to effect_to ratio tole
 out("net-benefits", "id options value net best tolerance kind source", benefit_rows)
 
 # Value of information, listed states ------------------------------------------------------------------------------------------------------------
+random.seed("Value of information, listed states")
 rows, accept_rows = [], []
 for k in range(70):
     n, states = random.choice([1, 2, 3, 5]), random.choice([1, 2, 5, 12])
@@ -161,6 +165,9 @@ out("acceptability", "id costs effects value chances means best chance_of_best t
 
 
 # Distributions ----------------------------------------------------------------------------------------------------------------------------------
+random.seed("Distributions")
+
+
 def frozen(kind, mean, deviation):
     if kind == "beta":
         w = mean * (1 - mean) / deviation ** 2 - 1
@@ -169,6 +176,11 @@ def frozen(kind, mean, deviation):
         return stats.gamma(mean ** 2 / deviation ** 2, scale=deviation ** 2 / mean), (mean ** 2 / deviation ** 2, deviation ** 2 / mean)
     s2 = math.log1p(deviation ** 2 / mean ** 2)
     return stats.lognorm(math.sqrt(s2), scale=math.exp(math.log(mean) - s2 / 2)), (math.log(mean) - s2 / 2, math.sqrt(s2))
+
+
+def far(value):
+    """A quantile; none where scipy's falls below what it can tell from 0."""
+    return num(value) if value > 1e-100 else ""
 
 
 rows = []
@@ -181,7 +193,7 @@ for k in range(120):
         mean = float(f"{10 ** random.uniform(-3, 6):.4g}")
         deviation = float(f"{mean * 10 ** random.uniform(-2, 0.2):.3g}")
     law, (first, second) = frozen(kind, mean, deviation)
-    rows.append([f"moments-{k}", kind, "moments", mean, deviation, "", "", num(first), num(second), num(mean), num(deviation), num(law.ppf(0.025)), num(law.ppf(0.5)), num(law.ppf(0.975)),
+    rows.append([f"moments-{k}", kind, "moments", mean, deviation, "", "", num(first), num(second), num(mean), num(deviation), *(far(law.ppf(share)) for share in (0.025, 0.5, 0.975)),
                  "relative:1e-8", "independent", fitted("distribution by its moments, quantiles by ppf")])
 for k in range(50):
     lower = float(f"{10 ** random.uniform(-3, 5):.4g}")
@@ -213,6 +225,7 @@ for k in range(60):
 out("uncertain-shares", "id means deviations weights tolerance kind source", rows)
 
 # Ratios of draws --------------------------------------------------------------------------------------------------------------------------------
+random.seed("Ratios of draws")
 rows = []
 for k in range(70):
     n = random.choice([1, 4, 20, 101])
@@ -239,6 +252,7 @@ for k in range(70):
 out("drawn-ratios", "id costs effects confidence value lower upper without tolerance kind source", rows)
 
 # Value of one parameter, of a sample and of a share -------------------------------------------------------------------------------------------
+random.seed("Value of one parameter, of a sample and of a share")
 rows = []
 for k in range(60):
     laws = []
@@ -354,6 +368,7 @@ for k in range(60):
 out("best-samples", "id alpha beta options each fixed largest sample worth net tolerance kind source", rows)
 
 # One-way swings ---------------------------------------------------------------------------------------------------------------------------------
+random.seed("One-way swings")
 rows = []
 for k in range(60):
     n = random.choice([1, 2, 4, 8])
@@ -374,6 +389,9 @@ for k in range(60):
 out("one-way-swings", "id parameters weights product order at_lower at_upper tolerance kind source", rows)
 
 # Break-even values ------------------------------------------------------------------------------------------------------------------------------
+random.seed("Break-even values")
+
+
 def halved(net, low, high, rising):
     """The value at which the gain turns; None where it does not."""
     a, b = net(low), net(high)
@@ -437,6 +455,7 @@ for k in range(60):
 out("turning-points", "id roots sign lower upper at reason tolerance kind source", rows)
 
 # Numbers needed ---------------------------------------------------------------------------------------------------------------------------------
+random.seed("Numbers needed")
 rows = []
 for k in range(60):
     screens = random.choice([10, 200, 5000, 1000000])
@@ -462,6 +481,7 @@ for k in range(70):
 out("numbers-needed", "id of first first_of second second_of confidence number lower upper tolerance kind source", rows)
 
 # Decision curves --------------------------------------------------------------------------------------------------------------------------------
+random.seed("Decision curves")
 rows = []
 for k in range(60):
     p, s, sp = (round(random.choice([random.random(), random.random() / 100]), 5), round(random.random(), 3), round(1 - 10 ** random.uniform(-4, -0.3), 5))
@@ -494,6 +514,7 @@ out("decision-curves", "id prevalence sensitivity specificity true_positives fal
     "tolerance kind source", rows)
 
 # Costs ------------------------------------------------------------------------------------------------------------------------------------------
+random.seed("Costs")
 rows = []
 for k in range(60):
     def amount(big):
@@ -533,6 +554,7 @@ for k in range(60):
 out("marginal-costs", "id steps average marginal tolerance kind source", rows)
 
 # Rules of frequency -----------------------------------------------------------------------------------------------------------------------------
+random.seed("Rules of frequency")
 rows = []
 for k in range(80):
     edges = [(F(0), False), *sorted({(F(random.randint(1, 24), 100), random.random() < 0.5) for _ in range(random.choice([1, 2, 3]))})]
