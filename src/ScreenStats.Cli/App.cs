@@ -1,6 +1,7 @@
 using System.CommandLine;
 using System.Reflection;
 using ScreenStats.Cli.Commands;
+using ScreenStats.Cli.Commands.Cadence;
 using ScreenStats.Cli.Terminal;
 using ScreenStats.Counting.Diagnostics;
 using ScreenStats.Counting.Programs;

@@ -35,7 +35,7 @@ public sealed class HelpTests
     public void Examples_of_calculators_work_as_written()
     {
         foreach (var example in App.Commands().Where(command => command.Name is "interval" or "contrast" or "agreement" or "adjust" or "predict" or "prevalence" or "clusters" or "plan" or "cadence")
-            .SelectMany(command => command.Examples))
+            .SelectMany(command => command.Examples).Where(example => !example.Contains("my-program", StringComparison.Ordinal)))
         {
             var run = Runner.Of(example.Split(' ')[1..]);
             run.Code.Should().Be(0, example);

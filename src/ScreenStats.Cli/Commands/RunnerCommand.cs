@@ -63,6 +63,15 @@ internal abstract class RunnerCommand
         return option;
     }
 
+    /// <summary>An option with a word, and where that word asks for it one more.</summary>
+    protected Option<string[]> TakePair(string name, string value, string meaning)
+    {
+        var option = new Option<string[]>(name) { Arity = new ArgumentArity(1, 2), AllowMultipleArgumentsPerToken = true };
+        Syntax.Options.Add(option);
+        options.Add(($"{name} <{value}>", meaning));
+        return option;
+    }
+
     protected Option<bool> TakeSwitch(string name, string meaning)
     {
         var option = new Option<bool>(name) { Arity = ArgumentArity.Zero };

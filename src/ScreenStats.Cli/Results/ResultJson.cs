@@ -1,6 +1,7 @@
 using System.Text.Json;
 using System.Text.Json.Serialization;
 using System.Text.Json.Serialization.Metadata;
+using ScreenStats.Cli.Results.Cadence;
 using ScreenStats.Records.Deidentification.Pseudonyms;
 using ScreenStats.Statistics;
 using ScreenStats.Synthesis;
@@ -43,6 +44,16 @@ internal static class ResultJson
             reason.ShouldSerialize = (_, text) => text is not null;
             type.Properties[index] = value;
             type.Properties.Insert(index + 1, reason);
+            Limit("Lower", index + 2, limits => limits.Lower);
+            Limit("Upper", index + 3, limits => limits.Upper);
+
+            void Limit(string end, int place, Func<Interval, double> of)
+            {
+                var limit = type.CreateJsonPropertyInfo(typeof(double?), property.Name + end);
+                limit.Get = item => ((Figure)get(item)!).Limits is { } limits ? of(limits) : null;
+                limit.ShouldSerialize = (_, number) => number is not null;
+                type.Properties.Insert(place, limit);
+            }
         }
     }
 }

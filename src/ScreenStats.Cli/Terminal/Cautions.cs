@@ -26,4 +26,17 @@ internal static class Cautions
         + "every infection to have the same windows. Misses repeat within a person and\n"
         + "people skip screens, so less is found than shown. False positives count all\n"
         + "person-time as uninfected. Infections averted are not in these figures.";
+
+    public const string CadenceLimits =
+        "Limits carry how well sensitivity, specificity and incidence are known, and\n"
+        + "nothing else. Each screen is taken to miss by itself, and every infection to\n"
+        + "have the same windows. Misses repeat within a person and people skip screens,\n"
+        + "so less is found than shown. False positives count all person-time as\n"
+        + "uninfected. Infections averted are not in these figures.";
+
+    public const string CadenceCourse =
+        "Limits, where there are any, carry how well sensitivity, specificity and\n"
+        + "incidence are known; course, delays, misses, participation and spread are taken\n"
+        + "as exact, and a choice needs more than one guess of them. A screen is independent\n"
+        + "of when somebody was infected. False positives count all person-time as uninfected.";
 }

@@ -41,8 +41,24 @@ internal static class Help
         .. Terms([.. command.OptionHelp, ("--help", "This text.")]),
         "",
         "Examples:",
-        .. command.Examples.Select(example => "  " + example),
+        .. command.Examples.SelectMany(Example),
     ]);
+
+    /// <summary>An example, broken before options where it is longer than a line, as a shell takes it.</summary>
+    private static IEnumerable<string> Example(string example)
+    {
+        const int Most = 116;
+        var line = "  " + example;
+        while (line.Length > Most)
+        {
+            var at = line.LastIndexOf(" --", Most, StringComparison.Ordinal);
+            if (at <= 4) break;
+            yield return line[..at] + " \\";
+            line = "     " + line[at..];
+        }
+
+        yield return line;
+    }
 
     private static string Lines(IEnumerable<string> lines) => string.Join("\n", lines) + "\n";
 

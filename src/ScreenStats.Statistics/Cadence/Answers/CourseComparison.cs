@@ -33,8 +33,9 @@ public static class CourseComparison
     {
         ArgumentNullException.ThrowIfNull(question);
         question.Check();
-        // Without screens the sensitivity makes no difference.
-        return question.Spread is { } spread ? Spread(question, spread, question.Model.Outcome(ScreeningSchedule.Never, question.Rules, question.Sensitivity ?? 0), question.Model.InfectiousnessByDay()) : null;
+        // By its definition the reproduction is that without screening: nothing is to be taken off it.
+        var nothing = Estimate.Point(0, CourseOutcome.ByQuadrature);
+        return question.Spread is { } spread ? SpreadAnswer.Of(spread, nothing, nothing, question.Model.InfectiousnessByDay(), question.Incidence, question.People) : null;
     }
 
     /// <summary>The reproduction number without screening that goes with a share of infections brought in while screening as now.</summary>
