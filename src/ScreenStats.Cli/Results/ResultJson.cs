@@ -49,10 +49,12 @@ internal static class ResultJson
 
             void Limit(string end, int place, Func<Interval, double> of)
             {
+                // Where limits stand as figures of their own the record has that name already.
+                if (type.Properties.Any(other => other.Name == property.Name + end)) return;
                 var limit = type.CreateJsonPropertyInfo(typeof(double?), property.Name + end);
                 limit.Get = item => ((Figure)get(item)!).Limits is { } limits ? of(limits) : null;
                 limit.ShouldSerialize = (_, number) => number is not null;
-                type.Properties.Insert(place, limit);
+                type.Properties.Insert(Math.Min(place, type.Properties.Count), limit);
             }
         }
     }
