@@ -68,6 +68,9 @@ public sealed partial record SynthesisPlan
     /// <summary>The section cadence of the program file, as it is written there: what the employer believes of how often to screen; null: none.</summary>
     public JsonElement? Cadence { get; init; }
 
+    /// <summary>The section costs of the program file, as it is written there: what the employer says of prices; null: none.</summary>
+    public JsonElement? Costs { get; init; }
+
     /// <summary>Columns of the screening export, by canonical name, in order.</summary>
     public ImmutableArray<string> ScreeningColumns { get; init; } =
         ["screen_id", "person", "site", "collected_at", "result", "lot", "kit", "operator", "specimen", "collection"];

@@ -3,6 +3,7 @@ using ScreenStats.Counting.Programs;
 using ScreenStats.Counting.Programs.Cadence;
 using ScreenStats.Counting.Programs.Reading;
 using ScreenStats.Counting.Programs.Reading.Cadence;
+using ScreenStats.Counting.Programs.Reading.Costs;
 using ScreenStats.Testing;
 
 namespace ScreenStats.Counting.Tests.Programs;
@@ -76,6 +77,18 @@ public sealed class ProgramSchemaTests
             KeysOf(definitions.GetProperty(range).GetProperty("oneOf")[1]).Should().BeEquivalentTo(CadenceKeys.Range);
         foreach (var range in (string[])["repeatedMisses", "reproduction", "dispersion"])
             KeysOf(At("cadence", range).GetProperty("oneOf")[1]).Should().BeEquivalentTo(CadenceKeys.Range);
+    }
+
+    [Fact]
+    public void Schema_keys_and_accepted_keys_of_the_costs_agree()
+    {
+        Keys("costs").Should().BeEquivalentTo(CostKeys.Costs);
+        Keys("costs", "pooling").Should().BeEquivalentTo(CostKeys.Pooling);
+        Keys("costs", "report").Should().BeEquivalentTo(CostKeys.Report);
+        KeysOf(At("costs", "rules").GetProperty("items")).Should().BeEquivalentTo(CostKeys.Rule);
+        KeysOf(At("costs", "operatorMinutes").GetProperty("oneOf")[1]).Should().BeEquivalentTo(CadenceKeys.Range);
+        KeysOf(Schema.GetProperty("$defs").GetProperty("moneyRange").GetProperty("oneOf")[1]).Should().BeEquivalentTo(CadenceKeys.Range);
+        At("costs").GetRawText().Should().NotContain("\"default\"", "no price has a default");
     }
 
     [Fact]

@@ -102,6 +102,23 @@ public sealed class SurroundingsTests
     }
 
     [Fact]
+    public void What_the_employer_says_of_prices_stands_in_the_program_file_as_planned_and_is_checked_first()
+    {
+        using var folder = new TemporaryFolder();
+        var cadence = Json("""{ "options": ["none", { "name": "office days", "weekdays": ["Monday", "Thursday"] }] }""");
+        var plan = Plan() with { Cadence = cadence, Costs = Json("""{ "currency": "EUR", "kit": 3, "rules": [{ "option": "none" }, { "above": 0.01, "option": "office days" }] }""") };
+        SyntheticProgram.Write(plan, 7, folder.Path);
+        var costs = ScreeningProgram.Open(folder.Path).Settings.Costs;
+        costs.Kit!.Value.Should().Be(3);
+        costs.Rules[1].Option.Name.Should().Be("office days");
+
+        FluentActions.Invoking(() => (Plan() with { Cadence = Json("""{ "people": 0 }"""), Costs = Json("""{ "kit": -1, "kti": 3 }""") }).Validate()).Should().Throw<UnusableDataException>()
+            .Which.Diagnostics.Select(one => one.Column).Should().BeEquivalentTo("cadence", "costs", "costs");
+
+        static System.Text.Json.JsonElement Json(string text) => System.Text.Json.JsonDocument.Parse(text).RootElement;
+    }
+
+    [Fact]
     public void The_sample_states_what_its_schedules_are()
     {
         var sample = RepositoryRoot.Combine("sample-data", "marrowlight");

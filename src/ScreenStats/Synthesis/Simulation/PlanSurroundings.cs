@@ -54,20 +54,23 @@ internal static class PlanSurroundings
         }
 
         if (plan.Community is { } community) Check(community, check);
-        if (plan.Cadence is { } cadence) Check(cadence, check);
+        CheckSections(plan, check);
     }
 
     /// <summary>What the program file could not say is told now, not when it is read.</summary>
-    private static void Check(JsonElement cadence, Action<bool, string, string> check)
+    private static void CheckSections(SynthesisPlan plan, Action<bool, string, string> check)
     {
+        static string Text(JsonElement? section) => section?.GetRawText() ?? "null";
         try
         {
-            var settings = Counting.Programs.ProgramFile.Parse($"{{\"cadence\":{cadence.GetRawText()}}}");
+            // Together, as rules of frequency may name options of the cadence.
+            var settings = Counting.Programs.ProgramFile.Parse($"{{\"cadence\":{Text(plan.Cadence)},\"costs\":{Text(plan.Costs)}}}");
             check(settings.Cadence.Course?.File is null, "cadence.course.file", "leave it out: no file of a course is written.");
         }
         catch (UnusableDataException problem)
         {
-            foreach (var diagnostic in problem.Diagnostics) check(false, "cadence", diagnostic.Message);
+            foreach (var diagnostic in problem.Diagnostics)
+                check(false, diagnostic.Message.StartsWith("costs", StringComparison.Ordinal) ? "costs" : "cadence", diagnostic.Message);
         }
     }
 

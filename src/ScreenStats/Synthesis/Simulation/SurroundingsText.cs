@@ -2,7 +2,7 @@ using System.Text.Json;
 
 namespace ScreenStats.Synthesis.Simulation;
 
-/// <summary>Changes, outbreaks, the community rate and the section on how often to screen, as the program file states them.</summary>
+/// <summary>Changes, outbreaks, the community rate and the sections on how often to screen and on costs, as the program file states them.</summary>
 internal static class SurroundingsText
 {
     public static void Write(Utf8JsonWriter writer, SynthesisPlan plan)
@@ -10,9 +10,15 @@ internal static class SurroundingsText
         Changes(writer, plan);
         if (PlanSurroundings.InProgramFile(plan)) Outbreaks(writer, plan);
         Community(writer, plan);
-        if (plan.Cadence is not { } cadence) return;
-        writer.WritePropertyName("cadence");
-        cadence.WriteTo(writer);
+        Section(writer, "cadence", plan.Cadence);
+        Section(writer, "costs", plan.Costs);
+    }
+
+    private static void Section(Utf8JsonWriter writer, string name, JsonElement? written)
+    {
+        if (written is not { } section) return;
+        writer.WritePropertyName(name);
+        section.WriteTo(writer);
     }
 
     private static void Changes(Utf8JsonWriter writer, SynthesisPlan plan)
