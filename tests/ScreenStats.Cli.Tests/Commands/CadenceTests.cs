@@ -19,7 +19,7 @@ public sealed partial class CadenceTests : IDisposable
                 "--misses", "0.3", "--participation", "0.85", "--symptoms", "0.4,5,0.3,0.9", "--incidence", "0.0005", "--people", "400", "--spread", "1.4", "--dispersion", "0.4", "--brought-in", "0.6", "--days", "60"]
         },
         { "cadence-course-undefined", ["--weekdays", "Monday", "--sensitivity", "0/0", "--window", "3,10", "--spread", "2", "--people", "1"] },
-        { "cadence-course-undefined-json", ["--weekdays", "Monday", "--sensitivity", "0", "--specificity", "1", "--window", "3,10", "--infectious", "5,5", "--incidence", "0", "--people", "1000000", "--spread", "2", "--json"] },
+        { "cadence-course-undefined-json", ["--weekdays", "Monday", "--sensitivity", "0", "--specificity", "1", "--window", "3,10", "--infectious", "5,5", "--incidence", "0", "--people", "1000000", "--json"] },
     };
 
     public void Dispose() => Directory.Delete(folder, true);
@@ -155,6 +155,24 @@ public sealed partial class CadenceTests : IDisposable
         run.Code.Should().Be(1);
         run.Output.Should().BeEmpty();
         run.Errors.Should().Contain("c.csv").And.Contain("3").And.Contain("detection must be a fraction").And.NotContain("Erika");
+    }
+
+    [Theory]
+    [InlineData("0", "1", "0", "1000000")]
+    [InlineData("1", "0", "1", "1")]
+    [InlineData("0/5", "5/5", "0/100", "3")]
+    [InlineData("5/5", "0/5", "100/100", "1000000000000")]
+    public void Extremes_give_figures_or_reasons_and_never_a_nan(string sensitivity, string specificity, string incidence, string people)
+    {
+        foreach (var more in (string[][])[[], ["--misses", "0.999", "--participation", "0"], ["--delay", "100", "--spread", "30", "--dispersion", "0.01"], ["--symptoms", "1,1", "--spread", "2"], ["--infectious", "5,5", "--spread", "0"]])
+        {
+            string[] infectious = more.Contains("--infectious") ? [] : ["--infectious", "2,8"];
+            var run = Runner.Of(["cadence", "--every", "0.05,365000", "--weekdays", "Sunday", "--sensitivity", sensitivity, "--specificity", specificity, "--window", "3,10", "--incidence", incidence, "--people", people, .. infectious, .. more, "--json"]);
+            run.Code.Should().Be(0, run.Errors);
+            run.Output.Should().NotContain("NaN").And.NotContain("Infinity");
+            using var json = JsonDocument.Parse(run.Output);
+            json.RootElement.GetProperty("options").GetArrayLength().Should().Be(3);
+        }
     }
 
     [Fact]

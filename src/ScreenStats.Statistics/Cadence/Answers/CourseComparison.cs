@@ -35,7 +35,7 @@ public static class CourseComparison
         question.Check();
         // By its definition the reproduction is that without screening: nothing is to be taken off it.
         var nothing = Estimate.Point(0, CourseOutcome.ByQuadrature);
-        return question.Spread is { } spread ? SpreadAnswer.Of(spread, nothing, nothing, question.Model.InfectiousnessByDay(), question.Incidence, question.People) : null;
+        return question.Spread is { } spread ? SpreadAnswer.Of(spread, nothing, nothing, question.Model.InfectiousnessByDay(), question.Incidence, question.People, WithoutProfile(question)) : null;
     }
 
     /// <summary>The reproduction number without screening that goes with a share of infections brought in while screening as now.</summary>
@@ -84,7 +84,11 @@ public static class CourseComparison
     }
 
     private static SpreadAnswer Spread(CourseQuestion question, SpreadQuestion spread, CourseOutcome? outcome, ImmutableArray<double> profile) => SpreadAnswer.Of(
-        spread, Removed(question, outcome), outcome?.FractionRemovedBySymptoms ?? Estimate.Undefined(UndefinedReason.SensitivityUnknown), profile, question.Incidence, question.People);
+        spread, Removed(question, outcome), outcome?.FractionRemovedBySymptoms ?? Estimate.Undefined(UndefinedReason.SensitivityUnknown), profile, question.Incidence, question.People,
+        WithoutProfile(question));
+
+    private static UndefinedReason WithoutProfile(CourseQuestion question) =>
+        question.Model.KnowsInfectiousness ? UndefinedReason.NoInfectiousTime : UndefinedReason.InfectiousTimeUnknown;
 
     private static Estimate Removed(CourseQuestion question, CourseOutcome? outcome) =>
         !question.Model.KnowsInfectiousness ? Estimate.Undefined(UndefinedReason.InfectiousTimeUnknown)

@@ -44,11 +44,13 @@ public sealed record SpreadAnswer
     /// <param name="infectiousnessByDay">How infectious a case is on day 1, 2, … after its infection; empty where not known.</param>
     /// <param name="incidence">New infections per person-day; null where not known.</param>
     /// <param name="people">People; null where not known.</param>
+    /// <param name="withoutProfile">Why there is no infectiousness by day, where there is none.</param>
     /// <returns>The answer.</returns>
     internal static SpreadAnswer Of(
-        SpreadQuestion spread, Estimate removed, Estimate bySymptoms, ImmutableArray<double> infectiousnessByDay, double? incidence, long? people)
+        SpreadQuestion spread, Estimate removed, Estimate bySymptoms, ImmutableArray<double> infectiousnessByDay, double? incidence, long? people,
+        UndefinedReason withoutProfile)
     {
-        if (removed.Value is not { } all) return Undefined(removed.Reason ?? UndefinedReason.InfectiousTimeUnknown);
+        if (removed.Value is not { } all) return Undefined(removed.Reason ?? withoutProfile);
         var kept = 1 - (bySymptoms.Value ?? 0);
         if (kept <= 0 && spread.Reproduction > 0) return Undefined(UndefinedReason.NoSpread);
         var reproduction = kept <= 0 ? 0 : spread.Reproduction * Math.Clamp((1 - all) / kept, 0, 1);
@@ -56,7 +58,7 @@ public sealed record SpreadAnswer
         var totals = incidence is { } rate && people is { } many && !infectiousnessByDay.IsEmpty
             ? RenewalSpread.Totals(many, rate * many * spread.BroughtIn, reproduction, infectiousnessByDay.AsSpan(), spread.Days, rate * many)
             : (RenewalTotals?)null;
-        var missing = incidence is null ? UndefinedReason.IncidenceUnknown : people is null ? UndefinedReason.PeopleUnknown : UndefinedReason.InfectiousTimeUnknown;
+        var missing = incidence is null ? UndefinedReason.IncidenceUnknown : people is null ? UndefinedReason.PeopleUnknown : withoutProfile;
         return new SpreadAnswer(
             Estimate.Point(reproduction, OffspringProcess.Method),
             people is { } workplace
