@@ -10,7 +10,7 @@ namespace ScreenStats.Statistics.Cadence.Courses;
 /// screens alone without Q; found: the integral of f Q; symptoms alone: 1 minus the integral of v Q over that of v. Onset and screens are independent,
 /// given the age. Observed gaps are a renewal process: the infection falls into a gap with chance in proportion to its length, later gaps are drawn
 /// independently; a person who keeps long or short gaps is not followed.</para>
-/// <para>Accuracy: without symptoms and repeated misses 1e-12 of what is computed (boxes and lines are integrated exactly up to nine screens on sloping
+/// <para>Accuracy: without symptoms and repeated misses 1e-12 of what is computed (boxes and lines are integrated exactly up to five screens on sloping
 /// stretches, and no worse beyond); with symptoms about 1e-8; with repeated misses about 3e-7, most of it from the sum over people's effects.</para>
 /// <para>Source: derived; the closed forms of windows are the case of a box, as in inspection theory (Barlow RE, Proschan F, Mathematical
 /// Theory of Reliability, 1965, from memory). Misses alike in all people and one course for everybody find more than where both differ.</para>
