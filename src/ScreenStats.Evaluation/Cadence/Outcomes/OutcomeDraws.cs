@@ -57,6 +57,9 @@ internal sealed class OutcomeDraws
         return (option, measure, basis) => values[Slots.Place(option, measure, basis)];
     }
 
+    /// <summary>The incidence at other assumptions, by the model of the centre.</summary>
+    public double IncidenceAt(ParameterSet at) => exact.Values(at)[^1];
+
     /// <summary>A figure in every draw; those in which it cannot be given are NaN.</summary>
     public double[] Drawn(ScreeningOption option, CadenceMeasure measure, CadenceBasis basis)
     {

@@ -35,14 +35,17 @@ internal static class SwingRows
         {
             Assumption = id,
             Name = name,
-            AtLower = turned ? 1 - upper : lower,
-            AtUpper = turned ? 1 - lower : upper,
+            AtLower = Told(turned ? upper : lower),
+            AtUpper = Told(turned ? lower : upper),
             Low = low,
             High = high,
             Swing = Math.Abs(high - low),
             OptionAtLower = at,
             OptionAtUpper = then,
         };
+
+        // Where the incidence comes from the cases found it is drawn as cases: what they come to is told.
+        double Told(double value) => parameter == Parameter.Incidence ? outcomes.IncidenceAt(draws.Centre.With(parameter, value)) : turned ? 1 - value : value;
 
         (double Days, string? Chosen) At(double value)
         {

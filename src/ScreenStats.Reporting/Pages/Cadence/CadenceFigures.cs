@@ -84,7 +84,8 @@ internal static class CadenceFigures
         if (rows.Length == 0) return null;
         string End(double value, string? option, CadenceSwing row)
         {
-            var words = CadenceWording.Short(value, unit(row.Assumption)) + (unit(row.Assumption) == "per person-day" ? " in 100,000" : "");
+            var of = unit(row.Assumption);
+            var words = of == "per person-day" ? CadenceWording.Short(value, of) + " in 100,000" : of.StartsWith("days", StringComparison.Ordinal) ? CadenceWording.Value(value, of) : CadenceWording.Short(value, of);
             return option is null || option == leading.Option || !leading.IsChosen ? words : $"{words}: {ChartText.Name(option, 16)}";
         }
 

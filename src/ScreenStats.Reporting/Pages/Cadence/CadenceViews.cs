@@ -106,13 +106,13 @@ internal static class CadenceViews
         new Table<CadenceAdherence>(
             "cadence-adherence", "Plan and practice", "",
             [
-                new("measure", "What", Unit.Text, "What is compared.", row => Cell.Text(Capital(row.Measure.Replace('-', ' ')))),
+                new("measure", "What", Unit.Text, "What is compared.", row => Cell.Text(CadenceWording.Practice(row.Measure))),
                 new("planned", "Planned", Unit.Text, "As planned.", row => Cell.Text(CadenceWording.Figure(row.Planned, row.Unit))),
                 new("observed", "Done", Unit.Text, "As done.", row => Cell.Text(CadenceWording.Figure(row.Observed, row.Unit))),
                 new("share", "Done, times planned", Unit.Ratio, "Done divided by planned.", row => row.Share.Estimate is { } share ? Cell.Number(share) : Cell.Empty),
             ],
             found.Adherence),
-        "What was planned, and what was done", ["measure", "planned", "observed", "share"]);
+        "What was planned, and what was done", ["measure", new("planned") { OneLine = true }, new("observed") { OneLine = true }, "share"]);
 
     /// <summary>The unit of an assumption by its name in files.</summary>
     public static Func<string, string> UnitsOf(CadenceFindings found)

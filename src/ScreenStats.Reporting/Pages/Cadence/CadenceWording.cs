@@ -46,6 +46,18 @@ internal static class CadenceWording
         _ => "",
     };
 
+    /// <summary>What is compared of plan and practice.</summary>
+    public static string Practice(string measure) => measure switch
+    {
+        "days-between-screens" => "Days between a person's screens",
+        "screens" => "Screens in the data",
+        "followed-up-positives" => "Positives followed up to a result",
+        "detection" => "Infections found",
+        "share-removed" => "Share of infectious days removed",
+        "infectious-days-removed" => "Infectious days removed",
+        _ => CadenceViews.Capital(measure.Replace('-', ' ')),
+    };
+
     /// <summary>Where an assumption comes from.</summary>
     public static string Origin(CadenceOrigin origin) => origin switch
     {
