@@ -29,6 +29,32 @@ public sealed class CadenceComparisonTests
         ];
     });
 
+    /// <summary>Screens at 5 each, confirmatory tests of all positives at 100 each.</summary>
+    private static (double PerCase, double PerDay) Costs(CadenceQuestion question, double every)
+    {
+        var option = CadenceComparison.Of(question, [every]).Single();
+        var (found, alarms, people) = (option.TruePositivesPerYear.Value!.Value, option.FalsePositivesPerYear.Value!.Value, question.People!.Value);
+        var cost = (5 * option.ScreensPerPersonYear * people) + (100 * (found + alarms));
+        return (cost / found, cost / (option.InfectiousDaysRemoved.Value!.Value * question.Incidence!.Value * 365 * people));
+    }
+
+    [Fact]
+    public void Every_row_of_the_costs_is_met() => Mismatches.ShouldBeNone(ReferenceTable.Load("cadence-costs"), row =>
+    {
+        var (perCase, perDay) = Costs(Known, row.Number("every"));
+        return new[] { row.Has("cost_per_case") ? row.Mismatch("cost_per_case", perCase) : null, row.Has("cost_per_day") ? row.Mismatch("cost_per_day", perDay) : null };
+    });
+
+    [Fact]
+    public void From_an_interval_as_long_as_the_window_on_the_cost_per_case_and_per_day_is_flat_and_before_it_rises() =>
+        Gen.Select(Gen.Double[0.05, 1], Gen.Double[1, 12], Gen.Double[1, 8], Gen.Double[1, 8], Gen.Double[0, 0.9]).Sample((s, window, first, second, share) =>
+        {
+            var question = Known with { DetectableTo = window, Infectious = new Interval(0, window), Sensitivity = s };
+            var (near, far, often) = (Costs(question, window * first), Costs(question, window * second), Costs(question, window * (0.05 + share)));
+            return Math.Abs(near.PerCase - far.PerCase) <= 1e-9 * far.PerCase && Math.Abs(near.PerDay - far.PerDay) <= 1e-9 * far.PerDay
+                && often.PerCase >= far.PerCase * (1 - 1e-9) && often.PerDay >= far.PerDay * (1 - 1e-9);
+        });
+
     [Fact]
     public void What_is_not_known_is_undefined_and_the_rest_is_given()
     {

@@ -104,6 +104,13 @@ public sealed class SojournTests
     });
 
     [Fact]
+    public void The_best_pool_is_near_one_over_the_root_and_costs_near_twice_the_root() => Gen.Double[-10, -2].Select(e => Math.Pow(10, e)).Sample(p =>
+    {
+        var size = PooledTesting.BestSize(p).Value!.Value;
+        return Math.Abs(size - (1 / Math.Sqrt(p))) <= 1.5 && Math.Abs(PooledTesting.RelativeCost((long)size, p) - (2 * Math.Sqrt(p))) <= 0.7 * p;
+    });
+
+    [Fact]
     public void Pools_without_an_answer_say_why()
     {
         PooledTesting.BestSize(0).Reason.Should().Be(UndefinedReason.NobodyInfected);
