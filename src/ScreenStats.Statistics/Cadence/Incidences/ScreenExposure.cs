@@ -1,3 +1,4 @@
+using System.Runtime.Intrinsics;
 using MathNet.Numerics.Integration;
 using ScreenStats.Statistics.Cadence.Courses;
 using ScreenStats.Statistics.Cadence.Courses.Quadrature;
@@ -77,6 +78,7 @@ internal sealed class ScreenExposure
             notIsolated[day] = within ? course.NotIsolatedBySymptoms(age) : 1;
             Unfound(day, firstShare);
             var own = missed[day];
+            if (piece >= knots.Length - 1) break;
             if (!within)
             {
                 unfound.CopyTo(own, 0);
@@ -102,11 +104,22 @@ internal sealed class ScreenExposure
     /// <summary>U on a day, for each kind of person, from the screens missed before.</summary>
     private void Unfound(int day, double firstShare)
     {
+        // Before it is detectable nothing was found, and where all screens are first ones nothing came before.
+        if (firstShare == 1 || day < course.DetectableFrom - 1)
+        {
+            Array.Fill(unfound, 1);
+            return;
+        }
+
         Array.Fill(unfound, firstShare + ((1 - firstShare) * gaps.Longer(day)));
         foreach (var (length, share) in gaps.UpTo(day))
         {
             var (weight, earlier) = ((1 - firstShare) * share, missed[day - length]);
-            for (var level = 0; level < unfound.Length; level++) unfound[level] += weight * earlier[level];
+            for (var level = 0; level < unfound.Length; level += Vector256<double>.Count)
+            {
+                ref var sum = ref unfound[level];
+                (Vector256.LoadUnsafe(ref sum) + (weight * Vector256.LoadUnsafe(ref earlier[level]))).StoreUnsafe(ref sum);
+            }
         }
     }
 }
