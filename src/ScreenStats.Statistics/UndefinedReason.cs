@@ -353,4 +353,7 @@ public enum UndefinedReason
 
     /// <summary>No infection is averted, so a cost per infection averted has no meaning.</summary>
     NoInfectionAverted,
+
+    /// <summary>Nobody was tested more than once, so nothing tells whether misses repeat.</summary>
+    NoRepeatedTests,
 }

@@ -127,6 +127,7 @@ public static class UndefinedReasons
         UndefinedReason.NoEffect => "there is no effect to divide the cost by",
         UndefinedReason.InfectedUnknown => "how many of all screened were infected is not known",
         UndefinedReason.NoInfectionAverted => "no infection is averted, so there is no cost of one averted",
+        UndefinedReason.NoRepeatedTests => "nobody was tested more than once, so nothing tells whether misses repeat",
         _ => throw new ArgumentOutOfRangeException(nameof(reason), reason, "Not a reason this library knows."),
     };
 }

@@ -145,6 +145,7 @@ public sealed class ReferenceTableTests
         ["CostYield"] = "cost-yields",
         ["MarginalCost"] = "marginal-costs",
         ["FrequencyHistory"] = "frequency-rules",
+        ["SerialTestFit"] = "serial-fits",
         ["RiskAdjustedCumulativeSum"] = "risk-adjusted-run-lengths",
         ["GaussianLevel"] = "gaussian-levels",
         ["BinomialLevel"] = "binomial-levels",
