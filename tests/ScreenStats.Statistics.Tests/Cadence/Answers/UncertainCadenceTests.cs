@@ -18,6 +18,33 @@ public sealed class UncertainCadenceTests
     private static readonly CourseQuestion Course = new() { Model = new WindowModel(new Interval(3, 10), new Interval(2, 8)), Rules = new ScreeningRules { DelayDays = 1 }, People = 400 };
 
     [Fact]
+    public void Every_row_of_the_reference_table_is_met() => Mismatches.ShouldBeNone(ReferenceTable.Load("cadence-limits"), row =>
+    {
+        var known = new CadenceUncertainty
+        {
+            Sensitivity = AccuracyStatement.FromCounts(row.Count("sensitivity_x"), row.Count("sensitivity_n")),
+            Specificity = AccuracyStatement.FromCounts(row.Count("specificity_x"), row.Count("specificity_n")),
+            Incidence = AccuracyStatement.FromCounts(row.Count("incidence_x"), row.Count("incidence_n")),
+            Draws = 20_000,
+        };
+        var question = new CadenceQuestion
+        {
+            DetectableFrom = row.Number("detectable_from"), DetectableTo = row.Number("detectable_to"), DelayDays = row.Number("delay"),
+            Infectious = new Interval(row.Number("infectious_from"), row.Number("infectious_to")), People = row.Count("people"),
+        };
+        var option = UncertainCadence.Of(question, known, [row.Number("every")])[0];
+        return
+        [
+            row.Mismatch("detected_lower", option.DetectionProbability.Lower), row.Mismatch("detected_upper", option.DetectionProbability.Upper),
+            row.Mismatch("removed_lower", option.InfectiousDaysRemoved.Lower), row.Mismatch("removed_upper", option.InfectiousDaysRemoved.Upper),
+            row.Mismatch("false_each_lower", option.FalsePositivesPerPersonYear.Lower), row.Mismatch("false_each_upper", option.FalsePositivesPerPersonYear.Upper),
+            row.Mismatch("true_lower", option.TruePositivesPerYear.Lower), row.Mismatch("true_upper", option.TruePositivesPerYear.Upper),
+            row.Mismatch("false_lower", option.FalsePositivesPerYear.Lower), row.Mismatch("false_upper", option.FalsePositivesPerYear.Upper),
+            row.Mismatch("predictive_lower", option.PositivePredictiveValue.Lower), row.Mismatch("predictive_upper", option.PositivePredictiveValue.Upper),
+        ];
+    });
+
+    [Fact]
     public void The_course_and_the_closed_form_give_the_same_figures_and_limits()
     {
         double[] days = [2, 3.5, 7, 30];
