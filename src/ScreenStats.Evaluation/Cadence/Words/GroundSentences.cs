@@ -64,6 +64,6 @@ internal static class GroundSentences
     public static IEnumerable<Sentence> Missing(CadenceFindings findings)
     {
         if (findings.Missing.IsEmpty) yield break;
-        yield return new Sentence("What is not stated in the program file is not made up. Stating it would allow: " + string.Join("; ", findings.Missing) + ".");
+        yield return new Sentence("What is not stated in the program file is not made up; what stating it would allow is listed on the page and in the findings.");
     }
 }

@@ -52,7 +52,7 @@ internal static class CadencePage
         Add(new PagePart("What it rests on"), hides ? TableViews.Whole(found.AssumptionTable) : CadenceViews.Assumptions(found));
         Add(new PagePart("What matters most") { SpeaksOf = ["cadence.swings"], Charts = [CadenceFigures.Swings] }, hides ? TableViews.Whole(found.SwingTable) : CadenceViews.Swings(found));
         Add(new PagePart("What the program really did") { SpeaksOf = ["cadence.adherence"], Charts = [CadenceFigures.Gaps] }, hides ? TableViews.Whole(found.AdherenceTable) : CadenceViews.Adherence(found));
-        if (Incidence(found) is { } incidence) parts.Add(incidence with { SpeaksOf = ["cadence.assumptions[incidence]", "cadence.assumptions[found-per-person-day]"] });
+        if (!hides && Incidence(found) is { } incidence) parts.Add(incidence with { SpeaksOf = ["cadence.assumptions[incidence]", "cadence.assumptions[found-per-person-day]"] });
         if (gainKnown) parts.Add(Missing(found));
         return (tables.ToImmutable(), parts.ToImmutable());
     }
