@@ -38,6 +38,7 @@ using ScreenStats.Evaluation.Specimens;
 using ScreenStats.Evaluation.StandOuts;
 using ScreenStats.Evaluation.Trends;
 using ScreenStats.Evaluation.TruePrevalence;
+using ScreenStats.Evaluation.Worth;
 using ScreenStats.Evaluation.Yield;
 
 namespace ScreenStats.Evaluation;
@@ -98,7 +99,8 @@ public static class Evaluator
         var alarms = AlarmAnalysis.Of(tally, settings, flagged);
         var trends = TrendAnalysis.Of(tally, settings, lots);
         var cadence = CadenceAnalysis.Of(tally, settings, flagged, accuracy);
-        var answers = AnswerAnalysis.Of(tally.Cells.HasConfirmatory, lots, sites, conduct, controls, followUp, audits, accuracy, predictiveValue, expected, yield, comparison, trends, cadence);
+        var worth = WorthAnalysis.Of(tally, settings, cadence, yield);
+        var answers = AnswerAnalysis.Of(tally.Cells.HasConfirmatory, lots, sites, conduct, controls, followUp, audits, accuracy, predictiveValue, expected, yield, comparison, trends, cadence, worth);
         var cautions = CautionAnalysis.Of(tally, settings, followUp, delays, audits, expected);
 
         return new Findings
@@ -151,6 +153,7 @@ public static class Evaluator
             Specimens = specimens,
             Trends = trends,
             Cadence = cadence,
+            Worth = worth,
             Answers = answers,
             Cautions = cautions,
         };

@@ -38,6 +38,7 @@ using ScreenStats.Evaluation.Specimens;
 using ScreenStats.Evaluation.StandOuts;
 using ScreenStats.Evaluation.Trends;
 using ScreenStats.Evaluation.TruePrevalence;
+using ScreenStats.Evaluation.Worth;
 using ScreenStats.Evaluation.Yield;
 
 namespace ScreenStats.Evaluation;
@@ -165,6 +166,9 @@ public sealed record Findings
     /// <summary>How often to screen: what each way gives and costs.</summary>
     public required CadenceFindings Cadence { get; init; }
 
+    /// <summary>Whether screening is worth it: costs, effects, and when that turns.</summary>
+    public required WorthFindings Worth { get; init; }
+
     /// <summary>The readers' questions in plain words, and what to do next.</summary>
     public required AnswerFindings Answers { get; init; }
 
@@ -192,7 +196,7 @@ public sealed record Findings
         Ledger, Completeness, Positivity, InvalidRuns, Persons, Participation, Coverage,
         StandOuts, Alarms, Lots, Sites, LotTests, SiteTests, Comparison, LotRecording, Bursts, Detection, ControlCharts, Conduct, Repeats, Controls,
         FollowUp, Delays, Audits, Accuracy, IntervalCases, PredictiveValue, Expected, Refuted, Yield,
-        TruePrevalence, Kits, Retests, Specimens, Trends, Cadence,
+        TruePrevalence, Kits, Retests, Specimens, Trends, Cadence, Worth,
     ];
 
     /// <summary>Every table, in the order of the analyses.</summary>

@@ -14,6 +14,7 @@ using ScreenStats.Evaluation.PredictiveValues;
 using ScreenStats.Evaluation.Shared;
 using ScreenStats.Evaluation.Sites;
 using ScreenStats.Evaluation.Trends;
+using ScreenStats.Evaluation.Worth;
 using ScreenStats.Evaluation.Yield;
 
 namespace ScreenStats.Evaluation.Answers;
@@ -28,8 +29,8 @@ internal static class AnswerAnalysis
     public static AnswerFindings Of(
         bool hasConfirmatory, LotFindings lots, SiteFindings sites, ConductFindings conduct, ControlFindings controls, FollowUpFindings followUp, AuditFindings audits,
         AccuracyFindings accuracy, PredictiveValueFindings predictiveValue, ExpectedFindings expected, YieldFindings yield, ComparisonFindings comparison,
-        TrendFindings trends, CadenceFindings cadence) => new(
-        [Worth(predictiveValue, followUp), StandOut(lots, sites), PerCase(yield, followUp), Accurate(accuracy), SideBySide.Differ(comparison), SideBySide.Better(trends), HowOften.Of(cadence)],
+        TrendFindings trends, CadenceFindings cadence, WorthFindings worth) => new(
+        [Worth(predictiveValue, followUp), StandOut(lots, sites), PerCase(yield, followUp), Accurate(accuracy), SideBySide.Differ(comparison), SideBySide.Better(trends), HowOften.Of(cadence), WorthIt.Of(worth)],
         NextSteps.Of(hasConfirmatory, lots, sites, conduct, controls, followUp, audits, accuracy, expected));
 
     private static Answer Worth(PredictiveValueFindings findings, FollowUpFindings followUp)

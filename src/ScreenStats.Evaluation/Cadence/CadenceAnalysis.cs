@@ -51,6 +51,7 @@ internal static class CadenceAnalysis
             NotFollowedUp = known.Data.Settled.Trials - known.Data.Settled.Events,
             Missing = MissingFigures.Of(known),
             Inputs = known.Inputs(draws, outcomes.Incidence),
+            Work = new CadenceWork(known, draws, options, outcomes),
             Sentences = [],
         };
         return findings with { Sentences = CadenceSentences.Of(findings) };

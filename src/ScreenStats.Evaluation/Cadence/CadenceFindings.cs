@@ -64,6 +64,10 @@ public sealed record CadenceFindings : IFinding
     [JsonIgnore]
     public required CadenceInputs Inputs { get; init; }
 
+    /// <summary>How the outcomes were computed, for what is computed from them.</summary>
+    [JsonIgnore]
+    internal CadenceWork? Work { get; init; }
+
     /// <summary>The option that is spoken of first; null without options.</summary>
     [JsonIgnore]
     public CadenceOptionFinding? Leading => Options.FirstOrDefault(option => option.Leads);

@@ -38,6 +38,13 @@ internal sealed class ParameterDraws
     /// <summary>One draw of all figures.</summary>
     public ParameterSet At(int index) => ParameterSet.Of(parameter => draws.TryGetValue(parameter, out var values) ? values[index] : figures.GetValueOrDefault(parameter)?.Centre);
 
+    /// <summary>One figure in each draw; null where it is not known.</summary>
+    public Func<int, double?> Drawn(Parameter parameter)
+    {
+        var centre = Centre[parameter];
+        return draws.TryGetValue(parameter, out var values) ? index => values[index] : _ => centre;
+    }
+
     /// <summary>The middle of some draws: so many of them lie between the two.</summary>
     public static (double Lower, double Upper) Limits(double[] values, double confidence)
     {

@@ -1,0 +1,30 @@
+using System.Collections.Immutable;
+using ScreenStats.Evaluation.Model;
+using ScreenStats.Evaluation.Worth;
+
+namespace ScreenStats.Evaluation.Answers;
+
+/// <summary>Whether screening is worth it: the verdict with its condition, what would be best, and what it rests on.</summary>
+internal static class WorthIt
+{
+    public static Answer Of(WorthFindings findings)
+    {
+        // The first paragraph is the verdict.
+        var text = ImmutableArray.CreateBuilder<Sentence>();
+        foreach (var sentence in findings.Sentences)
+        {
+            if (text.Count > 0 && sentence.BeginsParagraph) break;
+            text.Add(sentence with { BeginsParagraph = false });
+        }
+
+        return new Answer(
+            "is-screening-worth-it", "Is screening worth it?", [Reader.Analyst, Reader.Manager], text.ToImmutable(),
+            [
+                new Sentence(
+                    "It holds at the prices of the program file and for as much infection as in these data, and it counts what is priced and nothing else. Whether people are screened is for those responsible to decide under local rules, not for a sum; a negative screen does not rule out infection."),
+            ])
+        {
+            InShort = text.Count > 1 ? [text[0]] : [],
+        };
+    }
+}

@@ -1,0 +1,67 @@
+using ScreenStats.Evaluation.Cadence.Draws;
+using ScreenStats.Evaluation.Cadence.Rows;
+
+namespace ScreenStats.Evaluation.Worth.Options;
+
+/// <summary>An option with its costs and effects, at the centre and in every draw.</summary>
+internal sealed class OptionFigures
+{
+    private OptionFigures(OptionChoice choice, int pool, string? spendingUndefined, string? effectUndefined)
+    {
+        Choice = choice;
+        Pool = pool;
+        SpendingUndefined = spendingUndefined;
+        EffectUndefined = effectUndefined;
+    }
+
+    public OptionChoice Choice { get; }
+
+    /// <summary>Specimens of one pool.</summary>
+    public int Pool { get; }
+
+    public string? SpendingUndefined { get; }
+
+    public string? EffectUndefined { get; }
+
+    /// <summary>Whether both cost and effect are known.</summary>
+    public bool IsKnown => SpendingUndefined is null && EffectUndefined is null && Costs.All(double.IsFinite) && Effects.All(double.IsFinite);
+
+    public OptionSum Centre { get; private init; }
+
+    public double[] Spendings { get; private init; } = [];
+
+    public double[] Costs { get; private init; } = [];
+
+    public double[] Effects { get; private init; } = [];
+
+    public static OptionFigures Of(CostModel model, OptionChoice choice, int pool)
+    {
+        var (work, basis) = (model.Work, model.Work.Outcomes.LeadingBasis);
+        var at = work.Draws.Centre;
+        var measures = Enum.GetValues<CadenceMeasure>();
+        var drawn = new double[measures.Length][];
+        CadenceMeasure[] needed =
+            [CadenceMeasure.Screens, CadenceMeasure.TruePositives, CadenceMeasure.FalseAlarms, CadenceMeasure.InfectionsAverted, CadenceMeasure.OutbreaksAvoided, CadenceMeasure.InfectiousDaysRemoved];
+        foreach (var measure in needed) drawn[(int)measure] = work.Outcomes.Drawn(choice.Option, measure, basis);
+        var count = work.Draws.Count;
+        var days = work.Draws.Drawn(Parameter.FalseAlarmDays);
+        var symptoms = work.Draws.Drawn(Parameter.SymptomShare);
+        var (spendings, costs, effects) = (new double[count], new double[count], new double[count]);
+        for (var draw = 0; draw < count; draw++)
+        {
+            var index = draw;
+            (spendings[draw], costs[draw], effects[draw]) = model.Sum(choice, measure => drawn[(int)measure][index], model.PriceDraws[draw], days(draw) ?? double.NaN, symptoms(draw) ?? 0, pool);
+        }
+
+        return new OptionFigures(choice, pool, model.SpendingUndefined(choice.Option, choice.Confirmation), model.EffectUndefined(choice.Option))
+        {
+            Centre = model.Sum(choice, model.Centre(choice.Option), model.Prices.Centre, at[Parameter.FalseAlarmDays] ?? double.NaN, at[Parameter.SymptomShare] ?? 0, pool),
+            Spendings = spendings,
+            Costs = costs,
+            Effects = effects,
+        };
+    }
+
+    /// <summary>Net benefit in every draw.</summary>
+    public double[] NetBenefits(double value) => [.. Costs.Zip(Effects, (cost, effect) => (value * effect) - cost)];
+}

@@ -1,0 +1,118 @@
+using System.Collections.Immutable;
+using ScreenStats.Evaluation.Cadence.Draws;
+using ScreenStats.Evaluation.Cadence.Options;
+using ScreenStats.Evaluation.Methods;
+using ScreenStats.Evaluation.Model;
+using ScreenStats.Evaluation.Worth.Rows;
+using ScreenStats.Statistics.Economics.Frontier;
+using ScreenStats.Statistics.Economics.Uncertainty.Acceptability;
+using ScreenStats.Statistics.Economics.Uncertainty.Information;
+
+namespace ScreenStats.Evaluation.Worth.Options;
+
+/// <summary>All options with what follows a positive, side by side.</summary>
+internal sealed class OptionTable
+{
+    private readonly CostModel model;
+
+    public OptionTable(CostModel model)
+    {
+        this.model = model;
+        All = [.. Choices().AsParallel().AsOrdered().Select(one => OptionFigures.Of(model, one.Choice, one.Pool))];
+        Known = [.. All.Where(option => option.IsKnown)];
+        Judged = Pick();
+        None = Known.FirstOrDefault(option => option.Choice.Option.IsNone);
+        if (model.Value is { } value && Known.Length > 0) Best = Known.MaxBy(option => (value.Value * option.Centre.Effect) - option.Centre.Cost);
+    }
+
+    /// <summary>Every option, the least frequent first.</summary>
+    public ImmutableArray<OptionFigures> All { get; }
+
+    /// <summary>Those whose cost and effect are known.</summary>
+    public ImmutableArray<OptionFigures> Known { get; }
+
+    /// <summary>The option that the verdict is of: the plan, else what is nearest to what was done; null where there is none.</summary>
+    public OptionFigures? Judged { get; }
+
+    /// <summary>No screening, where it is among the options.</summary>
+    public OptionFigures? None { get; }
+
+    /// <summary>The highest net benefit at the stated value; null where that is not known.</summary>
+    public OptionFigures? Best { get; }
+
+    /// <summary>The draws as the statistics take them.</summary>
+    public static OptionDraws Draws(OptionFigures option) => new(option.Costs, option.Effects);
+
+    public ImmutableArray<WorthOption> Rows()
+    {
+        var places = Known.IsEmpty ? [] : CostEffectivenessFrontier.Of([.. Known.Select(option => new OptionOutcome(option.Centre.Cost, option.Centre.Effect))]);
+        var shares = model.Value is { } value && !Known.IsEmpty ? AcceptabilityCurve.Of([.. Known.Select(Draws)], [value.Value])[0].Chances : [];
+        return [.. All.Select(option => Row(option, Known.IndexOf(option) is >= 0 and var at ? (places[at], shares.IsEmpty ? null : shares[at]) : null))];
+    }
+
+    private IEnumerable<(OptionChoice Choice, int Pool)> Choices()
+    {
+        foreach (var option in model.Work.Options.Options)
+        {
+            if (option.IsNone)
+            {
+                yield return (new OptionChoice(option, WorthConfirmation.NotNeeded), 1);
+                continue;
+            }
+
+            yield return (new OptionChoice(option, WorthConfirmation.Confirmed), 1);
+            if (model.PoolSize(option) is > 1 and var size) yield return (new OptionChoice(option, WorthConfirmation.Pooled), size);
+            if (model.ComparesConfirmation) yield return (new OptionChoice(option, WorthConfirmation.Without), 1);
+        }
+    }
+
+    private OptionFigures? Pick()
+    {
+        var options = model.Work.Options;
+        var option = options.Planned is { IsNone: false } planned ? planned : options.NearestToDone ?? options.Options.LastOrDefault(one => !one.IsNone);
+        return option is null ? null : All.FirstOrDefault(one => one.Choice.Option == option && one.Choice.Confirmation == WorthConfirmation.Confirmed);
+    }
+
+    private WorthOption Row(OptionFigures option, (FrontierPlace Place, double? Share)? known)
+    {
+        var undefined = option.SpendingUndefined ?? option.EffectUndefined;
+        var noValue = model.Value is null ? $"the value of one {WorthNames.One(model.Effect)} is not stated" : null;
+        return new WorthOption
+        {
+            Key = option.Choice.Key,
+            Option = option.Choice.Option.Name,
+            Confirmation = option.Choice.Confirmation,
+            Spending = Figure(option.Centre.Spending, option.Spendings, option.SpendingUndefined, WorthNotes.Draws),
+            Cost = Figure(option.Centre.Cost, option.Costs, option.SpendingUndefined ?? Saved(option), WorthNotes.Draws),
+            Effect = Figure(option.Centre.Effect, option.Effects, option.EffectUndefined, WorthNotes.Draws),
+            NetBenefit = model.Value is { } value
+                ? Figure((value.Value * option.Centre.Effect) - option.Centre.Cost, option.NetBenefits(value.Value), undefined, NetBenefit.Method)
+                : EstimateFinding.Undefined(noValue!),
+            Standing = known is null ? WorthStanding.NotKnown : known.Value.Place.Standing switch
+            {
+                OptionStanding.OnFrontier => WorthStanding.OnFrontier,
+                OptionStanding.StrictlyDominated => WorthStanding.Dominated,
+                OptionStanding.ExtendedlyDominated => WorthStanding.ExtendedlyDominated,
+                _ => WorthStanding.SameAsEarlier,
+            },
+            DominatedBy = known is null ? "" : DominatedBy(known.Value.Place),
+            IncrementalRatio = known is null ? EstimateFinding.Undefined(undefined ?? "not known") : EstimateFinding.Of(known.Value.Place.IncrementalRatio),
+            BestShare = known?.Share,
+            BestShareUndefined = known?.Share is not null ? null : undefined ?? noValue ?? "not known",
+            IsBest = option == Best,
+            IsJudged = option == Judged,
+            IsNone = option.Choice.Option.IsNone,
+        };
+    }
+
+    // Of those that dominate strictly, the cheapest says enough.
+    private string DominatedBy(FrontierPlace place) => place.Standing == OptionStanding.StrictlyDominated
+        ? Known[place.DominatedBy.MinBy(by => Known[by].Centre.Cost)].Choice.Name
+        : string.Join(" and ", place.DominatedBy.Select(by => Known[by].Choice.Name));
+
+    // Where savings are counted the infections averted must be known for the cost.
+    private static string? Saved(OptionFigures option) => double.IsFinite(option.Centre.Cost) ? null : option.EffectUndefined ?? "what it saves is not known";
+
+    private EstimateFinding Figure(double value, double[] draws, string? undefined, string method) =>
+        undefined is not null ? EstimateFinding.Undefined(undefined) : model.Work.Outcomes.Figure(value, draws, "not known", method);
+}

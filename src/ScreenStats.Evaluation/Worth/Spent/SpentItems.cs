@@ -1,0 +1,118 @@
+using System.Collections.Immutable;
+using ScreenStats.Counting.Cubes;
+using ScreenStats.Counting.Programs;
+using ScreenStats.Evaluation.Cadence.Rows;
+using ScreenStats.Evaluation.Methods;
+using ScreenStats.Evaluation.Model;
+using ScreenStats.Evaluation.Shared;
+using ScreenStats.Evaluation.Worth.Prices;
+using ScreenStats.Evaluation.Worth.Rows;
+using ScreenStats.Evaluation.Yield;
+using ScreenStats.Statistics.Economics.Yield;
+
+namespace ScreenStats.Evaluation.Worth.Spent;
+
+/// <summary>What the program paid for over the time of its data, item by item.</summary>
+internal sealed class SpentItems
+{
+    private const string NoConfirmatory = "there is no confirmatory export";
+    private readonly ImmutableArray<WorthCostItem>.Builder rows = ImmutableArray.CreateBuilder<WorthCostItem>();
+    private readonly List<CostItem> items = [];
+    private readonly PriceList prices;
+
+    public SpentItems(Tally tally, ProgramSettings settings, YieldFindings yield, EstimateFinding falseAlarmDays, PriceList prices)
+    {
+        this.prices = prices;
+        var cells = tally.Cells;
+        var counts = RunCounts.Of(cells.Screens);
+        Runs = counts.Runs;
+        Cases = cells.HasConfirmatory ? yield.Cases : null;
+        FalseAlarmDays = falseAlarmDays;
+        Refuted = cells.HasConfirmatory ? counts.Refuted : null;
+        AddScreens();
+        AddTests("confirmatory-tests", "confirmatory tests of positives", cells, SpecimenReason.FollowUp, SpecimenReason.NotRecorded);
+        if (Specimens(cells, SpecimenReason.Audit) > 0) AddTests("audit-tests", "confirmatory tests of audited negatives", cells, SpecimenReason.Audit);
+        AddIsolation(settings.Policy.IsolationDays);
+        AddFalseAlarms();
+        Cost = ProgramCost.Of(items);
+        Rows = rows.ToImmutable();
+    }
+
+    public long Runs { get; }
+
+    /// <summary>Cases found; null without a confirmatory export.</summary>
+    public long? Cases { get; }
+
+    /// <summary>Refuted positives; null without a confirmatory export.</summary>
+    public long? Refuted { get; }
+
+    /// <summary>Working days that one false alarm costs.</summary>
+    public EstimateFinding FalseAlarmDays { get; }
+
+    /// <summary>The sum, as far as prices and numbers are known.</summary>
+    public ProgramCost Cost { get; }
+
+    public ImmutableArray<WorthCostItem> Rows { get; }
+
+    private static long Specimens(TallyCells cells, params SpecimenReason[] reasons) => cells.Specimens.Where(cell => reasons.Contains(cell.Reason)).Sum(cell => cell.Specimens * cell.Persons);
+
+    private void AddScreens()
+    {
+        var runs = new StatedAmount(Runs);
+        var whole = prices.Stated(Price.Screen) is not null;
+        Add("screens", "screens", prices.ScreenAmount(), runs, whole ? prices.Source(Price.Screen) : prices.KnowsScreen ? "sum of its parts" : "not stated in full: the total", false);
+        if (whole) return;
+        Add("kits", "test devices", prices.Amount(Price.Kit), runs, Source(Price.Kit), true);
+        Add("operators", "operators' time", prices.OperatorAmount(), runs, Source(Price.OperatorMinutes, Price.OperatorHour), true);
+        Add("supervision", "supervision", prices.Amount(Price.Supervision), runs, Source(Price.Supervision), true);
+        Add("waste", "waste", prices.Amount(Price.Waste), runs, Source(Price.Waste), true);
+    }
+
+    private void AddTests(string item, string name, TallyCells cells, params SpecimenReason[] reasons)
+    {
+        StatedAmount? units = cells.HasConfirmatory ? new StatedAmount(Specimens(cells, reasons)) : null;
+        Add(item, name, prices.Amount(Price.ConfirmatoryTest), units, Source(Price.ConfirmatoryTest), false, NoConfirmatory);
+    }
+
+    private void AddIsolation(int? days)
+    {
+        StatedAmount? units = Cases is { } cases && days is { } each ? new StatedAmount((double)cases * each) : null;
+        Add("isolation", "days of isolation of cases found", prices.Amount(Price.IsolationDay), units, Source(Price.IsolationDay), false,
+            days is null ? "how long a case is kept away is not stated in the policy" : NoConfirmatory);
+    }
+
+    private void AddFalseAlarms()
+    {
+        StatedAmount? units = Refuted is { } refuted && FalseAlarmDays.Estimate is { } days
+            ? new StatedAmount(refuted * days, refuted * (FalseAlarmDays.Lower ?? days), refuted * (FalseAlarmDays.Upper ?? days))
+            : Refuted == 0 ? new StatedAmount(0) : null;
+        Add("false-alarms", "working days lost to refuted positives", prices.Amount(Price.WorkingDay), units, Source(Price.WorkingDay), false,
+            Refuted is null ? NoConfirmatory : "the working days that a false alarm costs are not known");
+    }
+
+    private string Source(params Price[] of) => of.All(prices.Knows) ? string.Join("; ", of.Select(prices.Source).Distinct(StringComparer.Ordinal)) : "";
+
+    private void Add(string item, string name, StatedAmount? price, StatedAmount? units, string source, bool part, string noUnits = "not known")
+    {
+        // What has no number stands in the sum as something without a price: it is not complete without it.
+        if (!part) items.Add(new CostItem(item, units ?? new StatedAmount(1), units is null ? null : price));
+        var priced = Of(price, "not stated", MethodNames.Stated);
+        var counted = Of(units, noUnits, WorthNotes.ByItem);
+        rows.Add(new WorthCostItem
+        {
+            Item = item,
+            Name = name,
+            UnitCost = priced,
+            Units = counted,
+            Cost = price is { } one && units is { } many
+                ? Of(new StatedAmount(one.Value * many.Value, one.Lower * many.Lower, one.Upper * many.Upper), "", WorthNotes.ByItem)
+                : EstimateFinding.Undefined(price is null ? "its price is not stated" : noUnits),
+            Origin = price is null ? CadenceOrigin.NotKnown : CadenceOrigin.Stated,
+            Source = source,
+            IsPart = part,
+        });
+    }
+
+    private static EstimateFinding Of(StatedAmount? amount, string undefined, string method) => amount is not { } known ? EstimateFinding.Undefined(undefined)
+        : new EstimateFinding(known.Value, null, known.IsExact ? null : known.Lower, known.IsExact ? null : known.Upper, method, null);
+}

@@ -1,0 +1,66 @@
+using ScreenStats.Counting.Cubes;
+using ScreenStats.Counting.Programs;
+using ScreenStats.Evaluation.Cadence;
+using ScreenStats.Evaluation.Worth.Options;
+using ScreenStats.Evaluation.Worth.Prices;
+using ScreenStats.Evaluation.Worth.Rows;
+using ScreenStats.Evaluation.Worth.Spent;
+using ScreenStats.Evaluation.Worth.Words;
+using ScreenStats.Evaluation.Yield;
+
+namespace ScreenStats.Evaluation.Worth;
+
+/// <summary>Whether screening is worth it.</summary>
+internal static class WorthAnalysis
+{
+    /// <summary>Puts costs and effects into the same sum.</summary>
+    /// <param name="tally">The tally.</param>
+    /// <param name="settings">What the program file says.</param>
+    /// <param name="cadence">What each way of screening gives.</param>
+    /// <param name="yield">Screening done for each case.</param>
+    /// <returns>The findings.</returns>
+    public static WorthFindings Of(Tally tally, ProgramSettings settings, CadenceFindings cadence, YieldFindings yield)
+    {
+        var work = cadence.Work!;
+        var costs = settings.Costs;
+        var prices = new PriceList(costs, work.Draws.Count, settings.Cadence.Seed);
+        var model = new CostModel(work, settings, prices);
+        var spent = new SpentItems(tally, settings, yield, cadence.Inputs.FalseAlarmDays, prices);
+        var options = new OptionTable(model);
+        var findings = new WorthFindings
+        {
+            Currency = costs.Currency ?? "units of money (no currency stated)",
+            PriceYear = costs.PriceYear,
+            PriceYearUndefined = costs.PriceYear is null ? "not stated" : null,
+            Perspective = costs.Perspective ?? "",
+            DiscountRate = costs.DiscountRate,
+            DiscountRateUndefined = costs.DiscountRate is null ? "none is stated, so nothing is discounted" : null,
+            Days = cadence.Days,
+            People = cadence.People,
+            Draws = cadence.Draws,
+            Seed = cadence.Seed,
+            Confidence = cadence.Confidence,
+            Effect = model.Effect,
+            Value = model.Value?.Value,
+            ValueUndefined = model.Value is null ? $"the value of one {WorthNames.One(model.Effect)} is not stated" : null,
+            ValueLower = model.Value?.Lower,
+            ValueUpper = model.Value?.Upper,
+            AnyStated = costs.AnyStated,
+            Costs = spent.Rows,
+            Figures = SpentFigures.Of(spent, yield, model, options),
+            Options = options.Rows(),
+            Turns = [],
+            PaysShare = null,
+            PaysShareUndefined = "not known",
+            Acceptability = [],
+            Information = [],
+            Swings = [],
+            DecisionCurve = [],
+            Rules = [],
+            Criteria = [],
+            Missing = [],
+            Sentences = [],
+        };
+        return findings with { Sentences = WorthSentences.Of(findings) };
+    }
+}
