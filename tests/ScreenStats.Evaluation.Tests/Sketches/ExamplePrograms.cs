@@ -38,6 +38,9 @@ internal static class ExamplePrograms
         ("strata by site, one not audited", FaultyLotAndClumsySite().Runs(Outcome.Negative, 100, site: "Yard").Strata(StratumOrigin.Site).Tally(), Full),
         ("strata that nothing explains", FaultyLotAndClumsySite().Runs(Outcome.Negative, 9, FollowUp.Missed, "East").Strata(StratumOrigin.Unexplained).Tally(), Full),
         ("none missed", new ProgramSketch().Runs(Outcome.Negative, 50, FollowUp.Agreed).Runs(Outcome.Negative, 900).Runs(Outcome.Positive, 9, FollowUp.Confirmed).Tally(), Full),
+        ("how often, bounds", Tests.Cadence.CadenceSketch.Program(unsettled: 2), Full with { Cadence = Tests.Cadence.CadenceSketch.Ranged with { Incidence = null, BroughtIn = null, Worthwhile = null } }),
+        ("how often, chosen", Tests.Cadence.CadenceSketch.Program(), Full with { Cadence = Tests.Cadence.CadenceSketch.Ranged with { Incidence = null, Planned = new() { Name = "weekly", EveryDays = 7 } } }),
+        ("how often, not worth it", Tests.Cadence.CadenceSketch.Program(), Full with { Cadence = Tests.Cadence.CadenceSketch.Ranged with { Worthwhile = 1000 } }),
         ("published", PublishedProgram.Sketch().Tally(), new ProgramSettings()),
     ];
 

@@ -10,6 +10,7 @@ namespace ScreenStats.Evaluation.Cadence.Outcomes;
 internal static class StepRows
 {
     private const double PerScreens = 1_000;
+    private const double Least = 1e-9;
     private static readonly CadenceMeasure[] Gains = [CadenceMeasure.InfectiousDaysRemoved, CadenceMeasure.InfectionsAverted, CadenceMeasure.OutbreaksAvoided];
 
     public static ImmutableArray<CadenceStep> Of(OptionList options, OutcomeDraws outcomes)
@@ -50,7 +51,7 @@ internal static class StepRows
         string? Reason(ScreeningOption option, CadenceMeasure of) => outcomes.Slots.Slots[outcomes.Slots.Place(option, of, basis)].Undefined;
     }
 
-    private static double Ratio(double gain, double cost) => cost > 0 ? gain / cost : double.NaN;
+    private static double Ratio(double gain, double cost) => cost > Least ? gain / cost : double.NaN;
 
     private static double[] Ratios(double[] gains, double[] costs, double scale) => [.. gains.Zip(costs, (gain, cost) => scale * Ratio(gain, cost))];
 }

@@ -51,7 +51,7 @@ internal static class AnswerSentences
     // Why no screening is chosen: what the first step would give.
     private static Sentence First(CadenceFindings findings, CadenceFigures figures)
     {
-        var step = findings.Steps.First(one => one.Leads);
+        if (findings.Steps.FirstOrDefault(one => one.Leads) is not { } step) return new Sentence("There is no way of screening among the options.");
         var path = FigurePath.Row("cadence.steps", step.Key);
         var gain = CadenceFigures.Of(path + ".perThousandScreens", step.PerThousandScreens, Unit.Ratio);
         return gain[0].Value.Kind != CellKind.Number ? new Sentence("What the first step would give is not known.")
