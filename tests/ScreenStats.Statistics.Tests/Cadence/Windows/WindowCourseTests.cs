@@ -37,7 +37,7 @@ public sealed class WindowCourseTests
             SymptomOnset? symptoms = trial % 3 == 1 ? null : new SymptomOnset(random.NextDouble(), 1 + (6 * random.NextDouble()), trial % 10 == 0 ? 0 : 0.1 + (random.NextDouble() / 2), random.NextDouble());
             var exact = InfectionCourse.Windows(windows, sensitivity) with { Symptoms = symptoms };
             var quick = new WindowCourse(windows, sensitivity, symptoms, rules.DelayDays, rules.MissCorrelation);
-            var tolerance = symptoms?.LogSpread == 0 ? 0.005 : 0.0025;
+            var tolerance = symptoms?.LogSpread == 0 ? 0.005 : 0.002;
             for (var index = 0; index < Schedules.Length; index++)
             {
                 var expected = CourseYield.Of(exact, Schedules[index] with { Participation = taken }, rules);
