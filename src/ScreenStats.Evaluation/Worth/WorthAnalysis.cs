@@ -5,6 +5,8 @@ using ScreenStats.Evaluation.Worth.Options;
 using ScreenStats.Evaluation.Worth.Prices;
 using ScreenStats.Evaluation.Worth.Rows;
 using ScreenStats.Evaluation.Worth.Spent;
+using ScreenStats.Evaluation.Worth.Sure;
+using ScreenStats.Evaluation.Worth.Turns;
 using ScreenStats.Evaluation.Worth.Words;
 using ScreenStats.Evaluation.Yield;
 
@@ -27,6 +29,8 @@ internal static class WorthAnalysis
         var model = new CostModel(work, settings, prices);
         var spent = new SpentItems(tally, settings, yield, cadence.Inputs.FalseAlarmDays, prices);
         var options = new OptionTable(model);
+        var rows = options.Rows();
+        var pays = SureRows.PaysShare(model, options);
         var findings = new WorthFindings
         {
             Currency = costs.Currency ?? "units of money (no currency stated)",
@@ -48,17 +52,17 @@ internal static class WorthAnalysis
             AnyStated = costs.AnyStated,
             Costs = spent.Rows,
             Figures = SpentFigures.Of(spent, yield, model, options),
-            Options = options.Rows(),
-            Turns = [],
-            PaysShare = null,
-            PaysShareUndefined = "not known",
-            Acceptability = [],
-            Information = [],
-            Swings = [],
+            Options = rows,
+            Turns = TurnRows.Of(model, options),
+            PaysShare = pays,
+            PaysShareUndefined = pays is null ? "cost, effect or value of the option is not known" : null,
+            Acceptability = SureRows.Acceptability(model, options, rows),
+            Information = SureRows.Information(model, options),
+            Swings = SwingsInMoney.Of(model, options),
             DecisionCurve = [],
             Rules = [],
             Criteria = [],
-            Missing = [],
+            Missing = MissingAmounts.Of(settings, model, options, spent),
             Sentences = [],
         };
         return findings with { Sentences = WorthSentences.Of(findings) };

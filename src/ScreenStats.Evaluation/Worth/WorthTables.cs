@@ -62,6 +62,7 @@ internal static class WorthTables
             .. Columns("effect", "Effect", "What it gains.", row => row.Effect, WorthNotes.Draws),
             new("effect_kind", "Effect is", Unit.Text, "infections-averted, or infectious-days-removed.", _ => Cell.Text(WorthNames.Of(effect))),
             .. Columns("net_benefit", "Net benefit", "Value of the effect at the stated value, less the cost.", row => row.NetBenefit, NetBenefit.Method),
+            new("mean_net_benefit", "Mean of the draws", Unit.Ratio, "The mean net benefit over the draws: what counts for a choice under uncertainty.", row => Cell.NumberOr(row.MeanNetBenefit, row.MeanNetBenefitUndefined ?? "not known")) { Method = NetBenefit.Method },
             new("standing", "Standing", Unit.Text, "on-frontier, dominated (another costs no more and does no less), extendedly-dominated (a mix of two others does as much for less), same-as-earlier or not-known.", row => Cell.Text(WorthNames.Of(row.Standing))),
             new("dominated_by", "Dominated by", Unit.Text, "By which options.", row => row.DominatedBy.Length == 0 ? Cell.Empty : Cell.Text(row.DominatedBy)),
             new("incremental_ratio", "Cost of one more effect", Unit.Ratio, "On the frontier: what one more effect costs against the next cheaper option on it.", row => Number(row.IncrementalRatio.Estimate, row.IncrementalRatio)) { Method = CostEffectivenessFrontier.Method },

@@ -26,6 +26,12 @@ public sealed record WorthOption
     /// <summary>Value of the effect at the stated value, less the cost.</summary>
     public required EstimateFinding NetBenefit { get; init; }
 
+    /// <summary>The mean net benefit over the draws: what counts for a choice under uncertainty; null where that is not known.</summary>
+    public required double? MeanNetBenefit { get; init; }
+
+    /// <summary>Why there is none; null where there is one.</summary>
+    public required string? MeanNetBenefitUndefined { get; init; }
+
     /// <summary>Where it stands among the others.</summary>
     public required WorthStanding Standing { get; init; }
 

@@ -3,12 +3,20 @@ using ScreenStats.Evaluation.Model;
 
 namespace ScreenStats.Evaluation.Worth.Words;
 
-/// <summary>Whether screening is worth it, in words.</summary>
+/// <summary>Whether screening is worth it, in words: the verdict first.</summary>
 internal static class WorthSentences
 {
     public static ImmutableArray<Sentence> Of(WorthFindings findings)
     {
-        if (!findings.AnyStated) return [new Sentence("Whether screening is worth it cannot be said: the program file states no costs, and none is made up.")];
-        return [new Sentence("What screening cost, and what it would cost otherwise, stands in the tables.")];
+        if (!findings.AnyStated)
+            return [new Sentence("Whether screening is worth it cannot be said: the program file states no costs, and none is made up."), .. Paragraph(GroundSentences.Missing(findings))];
+        return
+        [
+            .. VerdictSentences.Of(findings), .. Paragraph(SpentSentences.Of(findings)), .. Paragraph(GroundSentences.Matters(findings)), .. Paragraph(GroundSentences.Confirmation(findings)),
+            .. Paragraph(GroundSentences.Counted(findings)), .. Paragraph(GroundSentences.Missing(findings)),
+        ];
     }
+
+    private static IEnumerable<Sentence> Paragraph(IEnumerable<Sentence> sentences) =>
+        sentences.Select((sentence, index) => index == 0 ? sentence with { BeginsParagraph = true } : sentence);
 }

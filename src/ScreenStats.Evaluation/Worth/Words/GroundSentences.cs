@@ -1,0 +1,78 @@
+using ScreenStats.Evaluation.Model;
+using ScreenStats.Evaluation.Worth.Rows;
+
+namespace ScreenStats.Evaluation.Worth.Words;
+
+/// <summary>What the verdict hangs on, what more knowledge would be worth, what is counted, and what is missing.</summary>
+internal static class GroundSentences
+{
+    private const int Told = 3;
+
+    public static IEnumerable<Sentence> Matters(WorthFindings findings)
+    {
+        var words = new WorthWords(findings);
+        var swings = findings.Swings.Where(swing => swing.Swing > 0).Take(Told).ToList();
+        if (swings.Count > 0)
+        {
+            var figures = new List<FigureReference> { words.Currency };
+            var parts = swings.ConvertAll(swing =>
+            {
+                var path = FigurePath.Row("worth.swings", swing.Figure);
+                var at = figures.Count;
+                var (low, high) = (Figure.Number(path + ".low", swing.Low, Unit.Ratio), Figure.Number(path + ".high", swing.High, Unit.Ratio));
+                figures.Add(Figure.Name(path + ".name", swing.Name));
+                figures.AddRange(swing.Low <= swing.High ? [low, high] : [high, low]);
+                return FormattableString.Invariant($"{{{at}}} ({{{at + 1}}} to {{{at + 2}}})");
+            });
+            var list = parts.Count == 1 ? parts[0] : string.Join(", ", parts.Take(parts.Count - 1)) + " and " + parts[^1];
+            yield return new Sentence("What its net benefit hangs on most, in {0}, each over its own range with the others at their centre: " + list + ".", [.. figures]);
+        }
+
+        if (findings.Information.FirstOrDefault(row => row.Parameter == "everything") is not { } all) yield break;
+        var whole = Figure.Number("worth.information[everything].value", all.Value, Unit.Ratio);
+        if (findings.Information.FirstOrDefault(row => row.Parameter is not ("everything" or "sample-of-negatives")) is { } most && most.StandardError is { } error && most.Value > 2 * error)
+        {
+            var path = FigurePath.Row("worth.information", most.Parameter);
+            yield return new Sentence(
+                "To know everything before choosing would be worth {0} {1}, and no study is worth more for one choice over these days; of single figures most would be worth: {2}, {3}.",
+                whole, words.Currency, Figure.Name(path + ".name", most.Name), Figure.Number(path + ".value", most.Value, Unit.Ratio));
+        }
+        else if (all.Value > 0)
+        {
+            yield return new Sentence("To know everything before choosing would be worth {0} {1}, and no study is worth more for one choice over these days.", whole, words.Currency);
+        }
+        else
+        {
+            yield return new Sentence("Nothing that is uncertain would change the choice, so to know more is worth nothing for it.");
+        }
+    }
+
+    public static IEnumerable<Sentence> Confirmation(WorthFindings findings)
+    {
+        var words = new WorthWords(findings);
+        if (findings.Judged is not { Cost.Estimate: { } with } judged) yield break;
+        if (findings.Options.FirstOrDefault(option => option.Option == judged.Option && option.Confirmation == WorthConfirmation.Without) is not { Cost.Estimate: { } without } other) yield break;
+        var (own, instead) = (WorthWords.Cost(judged)[0], WorthWords.Cost(other)[0]);
+        yield return with <= without
+            ? new Sentence("The confirmatory test pays for itself: with it \"{0}\" costs {1} {2}, and without it, every positive away for the whole isolation time, {3}.", WorthWords.Name(judged), own, words.Currency, instead)
+            : new Sentence("The confirmatory test costs more than it saves: with it \"{0}\" costs {1} {2}, and without it {3}; but without it nobody who is falsely positive is told so, and local rules may ask for it.", WorthWords.Name(judged), own, words.Currency, instead);
+    }
+
+    public static IEnumerable<Sentence> Counted(WorthFindings findings)
+    {
+        var effect = findings.Effect == WorthEffect.InfectionsAverted
+            ? "The effect is infections averted, from how many are brought in and spread inside as the program file states it."
+            : "The effect is infectious days removed at work.";
+        yield return new Sentence(effect);
+        yield return findings.DiscountRate is { } rate
+            ? new Sentence("Costs and effects after the first year are discounted at {0} a year; those within it are not.", Figure.Number("worth.discountRate", rate, Unit.Proportion))
+            : new Sentence("Nothing is discounted, and no amount is converted.");
+        yield return new Sentence("The value of an effect is taken to come on top of the illness and outbreaks that it saves; where it already holds these, leave their prices out. Each day of isolation and each day lost to a false alarm counts as a working day.");
+    }
+
+    public static IEnumerable<Sentence> Missing(WorthFindings findings)
+    {
+        if (findings.Missing.IsEmpty) yield break;
+        yield return new Sentence("No price is made up. Stating these would allow more: " + string.Join("; ", findings.Missing) + ".");
+    }
+}

@@ -1,0 +1,107 @@
+using ScreenStats.Evaluation.Cadence.Words;
+using ScreenStats.Evaluation.Model;
+using ScreenStats.Evaluation.Worth.Rows;
+
+namespace ScreenStats.Evaluation.Worth.Words;
+
+/// <summary>The verdict with its condition, how sure it is, and what would be best.</summary>
+internal static class VerdictSentences
+{
+    /// <summary>Below this share of draws, and above its complement, it is called far from sure.</summary>
+    private const double Sure = 0.8;
+
+    public static IEnumerable<Sentence> Of(WorthFindings findings)
+    {
+        var words = new WorthWords(findings);
+        if (findings.Judged is not { } judged)
+        {
+            yield return new Sentence("Whether screening is worth it cannot be said: there is no way of screening to judge.");
+            yield break;
+        }
+
+        if (judged.Cost.Estimate is null || judged.Effect.Estimate is null)
+        {
+            yield return new Sentence($"Whether screening is worth it cannot be said: {judged.Cost.EstimateUndefined ?? judged.Effect.EstimateUndefined}.");
+            yield break;
+        }
+
+        if (judged.NetBenefit.Estimate is not { } net)
+        {
+            yield return WithoutValue(findings, words, judged);
+            yield break;
+        }
+
+        yield return Verdict(findings, words, judged, net);
+        yield return HowSure(findings, words, judged, net);
+        if (Best(findings, words, judged) is { } best) yield return best;
+        if (OnAverage(findings, words) is { } average) yield return average;
+    }
+
+    private static Sentence Verdict(WorthFindings findings, WorthWords words, WorthOption judged, double net)
+    {
+        var opening = $"At these costs, and with one {words.One} worth {{0}} {{1}}, \"{{2}}\"{WorthWords.After(judged)} ";
+        FigureReference[] first = [words.Value, words.Currency, WorthWords.Name(judged)];
+        var plain = net > 0 ? "pays" : "does not pay";
+        if (findings.Turn("weekly-incidence") is not { Present: not null } turn) return new Sentence(opening + plain + " at the central figures.", [.. first]);
+        var present = WorthWords.Present(turn);
+        var now = turn.Lower is null ? "; in these data it was {4}." : "; in these data it was {4} ({5} interval {6} to {7}).";
+        FigureReference[] all = [.. first, WorthWords.BreakEven(turn), present[0], words.Confidence, present[1], present[2]];
+        var condition = turn.Pays switch
+        {
+            WorthPays.Above => "pays while more than {3} in 1,000 people are infected each week",
+            WorthPays.Below => "pays while fewer than {3} in 1,000 people are infected each week",
+            WorthPays.Always => "pays at every number of infections that was looked at",
+            WorthPays.Never => "pays at no number of infections that was looked at",
+            _ => plain + " at the central figures, and more infection than that may turn it either way",
+        };
+        return AnswerSentences.Compact(opening + condition + (turn.Pays is WorthPays.Above or WorthPays.Below ? now : now.Replace("; in these data it was {4}", "; in these data {4} in 1,000 were infected each week", StringComparison.Ordinal)), all);
+    }
+
+    private static Sentence HowSure(WorthFindings findings, WorthWords words, WorthOption judged, double net)
+    {
+        var benefit = WorthWords.NetBenefit(judged);
+        var verb = net > 0 ? "gains" : "comes to";
+        var share = findings.PaysShare ?? 0;
+        var sure = share is >= Sure or <= 1 - Sure ? "" : ", which is far from sure";
+        return new Sentence(
+            $"At the central figures it {verb} {{0}} {{1}} after its costs in {{2}} days for {{3}} people ({{4}} interval {{5}} to {{6}}){sure}: it pays in {{7}} of the draws over all that is uncertain.",
+            benefit[0], words.Currency, words.Days, words.People, words.Confidence, benefit[1], benefit[2], words.PaysShare);
+    }
+
+    private static Sentence? Best(WorthFindings findings, WorthWords words, WorthOption judged)
+    {
+        if (findings.Best is not { } best) return null;
+        if (best == judged) return new Sentence("Of the options it gains most at these figures, and it is the best in {0} of the draws.", WorthWords.BestShare(best));
+        if (best.IsNone) return new Sentence("At the central figures no screening at all costs least for what it gains: it is the best in {0} of the draws.", WorthWords.BestShare(best));
+        var none = findings.Options.FirstOrDefault(option => option.IsNone);
+        return none?.BestShare is null
+            ? new Sentence($"Of the options \"{{0}}\"{WorthWords.After(best)} gains most at these figures, {{1}} {{2}}; it is the best in {{3}} of the draws.",
+                WorthWords.Name(best), WorthWords.NetBenefit(best)[0], words.Currency, WorthWords.BestShare(best))
+            : new Sentence($"Of the options \"{{0}}\"{WorthWords.After(best)} gains most at these figures, {{1}} {{2}}; it is the best in {{3}} of the draws, and no screening in {{4}}.",
+                WorthWords.Name(best), WorthWords.NetBenefit(best)[0], words.Currency, WorthWords.BestShare(best), WorthWords.BestShare(none));
+    }
+
+    // Where the mean of the draws speaks for another option than the central figures.
+    private static Sentence? OnAverage(WorthFindings findings, WorthWords words)
+    {
+        var known = findings.Options.Where(option => option.MeanNetBenefit is not null).ToList();
+        if (known.Count < 2 || findings.Best is not { } best) return null;
+        var most = known.MaxBy(option => option.MeanNetBenefit!.Value)!;
+        if (most == best) return null;
+        if (most.IsNone) return new Sentence("On average over the draws no screening comes out best: the draws lie less favourably than the central figures.");
+        return new Sentence(
+            $"On average over the draws \"{{0}}\"{WorthWords.After(most)} comes out best, with {{1}} {{2}}, because the draws with much infection weigh most in an average: whoever must be prepared for those will screen more, whoever goes by what is likeliest less.",
+            WorthWords.Name(most), WorthWords.MeanNetBenefit(most), words.Currency);
+    }
+
+    private static Sentence WithoutValue(WorthFindings findings, WorthWords words, WorthOption judged)
+    {
+        var least = findings.Turn("value-of-effect");
+        if (least is { Pays: WorthPays.Always })
+            return new Sentence($"\"{{0}}\"{WorthWords.After(judged)} saves more than it costs at the central figures, whatever one {words.One} is worth.", WorthWords.Name(judged));
+        if (least is not { BreakEven: not null }) return new Sentence($"What one {words.One} is worth is not stated, and at the central figures \"{{0}}\"{WorthWords.After(judged)} gains none.", WorthWords.Name(judged));
+        return new Sentence(
+            $"\"{{0}}\"{WorthWords.After(judged)} pays for whoever values one {words.One} at more than {{1}} {{2}}: what it is worth is not stated, so there is no verdict.",
+            WorthWords.Name(judged), WorthWords.BreakEven(least), words.Currency);
+    }
+}

@@ -1,0 +1,59 @@
+using ScreenStats.Evaluation.Model;
+using ScreenStats.Evaluation.Worth.Rows;
+
+namespace ScreenStats.Evaluation.Worth.Words;
+
+/// <summary>References to the figures of this analysis, by their paths in findings.json.</summary>
+internal sealed class WorthWords(WorthFindings findings)
+{
+    public FigureReference Currency => Figure.Name("worth.currency", findings.Currency);
+
+    public FigureReference Days => Figure.Count("worth.days", findings.Days);
+
+    public FigureReference People => Figure.Count("worth.people", findings.People);
+
+    public FigureReference Confidence => Shared.Say.Confidence("worth.confidence", findings.Confidence);
+
+    public FigureReference Value => Figure.Number("worth.value", findings.Value, Unit.Ratio, findings.ValueUndefined);
+
+    public FigureReference PaysShare => Figure.Number("worth.paysShare", findings.PaysShare, Unit.Proportion, findings.PaysShareUndefined);
+
+    public string One => WorthNames.One(findings.Effect);
+
+    /// <summary>The name of an option, and what follows a positive in plain words after it.</summary>
+    public static FigureReference Name(WorthOption option) => Figure.Name(FigurePath.Row("worth.options", option.Key) + ".option", option.Option);
+
+    public static string After(WorthOption option) => WorthNames.InWords(option.Confirmation);
+
+    public static FigureReference[] NetBenefit(WorthOption option) => Of(FigurePath.Row("worth.options", option.Key) + ".netBenefit", option.NetBenefit);
+
+    public static FigureReference MeanNetBenefit(WorthOption option) =>
+        Figure.Number(FigurePath.Row("worth.options", option.Key) + ".meanNetBenefit", option.MeanNetBenefit, Unit.Ratio, option.MeanNetBenefitUndefined);
+
+    public static FigureReference BestShare(WorthOption option) =>
+        Figure.Number(FigurePath.Row("worth.options", option.Key) + ".bestShare", option.BestShare, Unit.Proportion, option.BestShareUndefined);
+
+    public static FigureReference[] Effect(WorthOption option) => Of(FigurePath.Row("worth.options", option.Key) + ".effect", option.Effect);
+
+    public static FigureReference[] Cost(WorthOption option) => Of(FigurePath.Row("worth.options", option.Key) + ".cost", option.Cost);
+
+    public static FigureReference[] Of(WorthFigure figure) => Of(FigurePath.Row("worth.figures", figure.Key) + ".figure", figure.Figure);
+
+    public static FigureReference BreakEven(WorthTurn turn, Unit unit = Unit.Ratio) => Figure.Number(FigurePath.Row("worth.turns", turn.Figure) + ".breakEven", turn.BreakEven, unit, turn.BreakEvenUndefined);
+
+    public static FigureReference[] Present(WorthTurn turn, Unit unit = Unit.Ratio)
+    {
+        var path = FigurePath.Row("worth.turns", turn.Figure);
+        return
+        [
+            Figure.Number(path + ".present", turn.Present, unit, turn.PresentUndefined), Figure.Number(path + ".lower", turn.Lower, unit, turn.PresentUndefined),
+            Figure.Number(path + ".upper", turn.Upper, unit, turn.PresentUndefined),
+        ];
+    }
+
+    private static FigureReference[] Of(string path, EstimateFinding figure) =>
+    [
+        Figure.Number(path + ".estimate", figure.Estimate, Unit.Ratio, figure.EstimateUndefined), Figure.Number(path + ".lower", figure.Lower, Unit.Ratio, figure.EstimateUndefined),
+        Figure.Number(path + ".upper", figure.Upper, Unit.Ratio, figure.EstimateUndefined),
+    ];
+}
