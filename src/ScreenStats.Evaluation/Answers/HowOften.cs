@@ -23,7 +23,7 @@ internal static class HowOften
             "how-often-to-screen", "How often should we screen?", [Reader.Manager, Reader.Consultant], text.ToImmutable(),
             [
                 new Sentence(
-                    "It holds for as much infection as in these data, for a course of the infection as the table of assumptions has it, and on average: a quarter with an outbreak, or without any case, will differ. What local rules and licensed practice ask for comes first; a negative screen does not rule out infection."),
+                    "It holds for as much infection, and as many due screens taken, as the table of assumptions has, for a course of the infection as it stands there, and on average: a quarter with an outbreak, or without any case, will differ. Without screening people stay away because of symptoms only. What local rules and licensed practice ask for comes first; a negative screen does not rule out infection."),
             ])
         {
             InShort = text.Count > 1 ? [text[0]] : [],

@@ -60,12 +60,22 @@ internal static class CadenceAnalysis
     private static OutcomeDraws Outcomes(KnownFigures known, OptionList options, ParameterDraws draws)
     {
         var kind = known.Settings.Course?.Kind;
-        var computed = (kind == CourseKind.Windows && known.Knows(Parameter.Sensitivity) || kind == CourseKind.ByDay)
-            && (known.Settings.IsolateOn == IsolateOn.Screen || known.Knows(Parameter.ConfirmatoryDelay));
-        var exact = computed ? new ExactCourses(known, options.All) : null;
+        var acts = known.Settings.IsolateOn == IsolateOn.Screen || known.Knows(Parameter.ConfirmatoryDelay);
+        ICourseModel? exact = !acts || options.Options.IsEmpty ? null : kind switch
+        {
+            CourseKind.Windows when known.Knows(Parameter.Sensitivity) => new ExactCourses(known, options.All),
+            CourseKind.ByDay => new ExactCourses(known, options.All),
+            CourseKind.ViralLoad => new LoadCourses(known, options, draws),
+            _ => null,
+        };
         var slots = new OutcomeSlots(options, known, exact is not null, exact?.KnowsInfectious ?? false);
-        var longest = kind == CourseKind.Windows && computed ? Enumerable.Range(0, draws.Count).Max(index => CourseParts.Windows(draws.At(index)).DetectableDays) : 0;
-        ICourseModel? quick = kind == CourseKind.Windows && computed && longest <= ScreenCounts.LongestDays ? new QuickCourses(known, options, longest) : exact;
+        var quick = exact;
+        if (exact is not null && kind == CourseKind.Windows)
+        {
+            var longest = Enumerable.Range(0, draws.Count).Max(index => CourseParts.Windows(draws.At(index)).DetectableDays);
+            if (longest <= ScreenCounts.LongestDays) quick = new QuickCourses(known, options, longest);
+        }
+
         return new OutcomeDraws(new OutcomeModel(options, known, slots, exact), new OutcomeModel(options, known, slots, quick), draws, known.Confidence);
     }
 }

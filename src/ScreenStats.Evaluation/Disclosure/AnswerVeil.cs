@@ -20,6 +20,7 @@ internal static class AnswerVeil
         ("accuracy.specificity", "The specificity"),
         ("comparison.", "By how much they differ"),
         ("trends.", "How it changed"),
+        ("cadence.", "What screening gives and costs by how often it is done"),
         ("accuracy.", "How many infected people the screen missed"),
     ];
 

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using ScreenStats.Counting.Programs.Cadence;
 using ScreenStats.Evaluation.Cadence.Draws;
 using ScreenStats.Evaluation.Cadence.Rows;
 using ScreenStats.Evaluation.Methods;
@@ -20,6 +21,23 @@ internal static class AssumptionRows
         {
             rows.Add(figure.Parameter == Parameter.Incidence && known.IncidenceFromCases ? Incidence(figure, incidence) : Row(figure, draws));
             if (figure.Parameter == Parameter.Incidence) AddFound(rows, known.Inputs(draws, incidence));
+        }
+
+        if (known.Settings.Course is { Kind: CourseKind.ViralLoad })
+        {
+            rows.Add(new CadenceAssumption
+            {
+                Assumption = "viral-loads",
+                Name = "how viral loads rise and fall",
+                Value = null,
+                ValueUndefined = "not one figure",
+                Lower = null,
+                Upper = null,
+                Unit = "days and logarithms",
+                Origin = CadenceOrigin.NotKnown,
+                Source = "not stated; a published model of a fast respiratory infection: a load of a thousand on day 2.5 to 3.5, a peak of ten million to a hundred billion at most 3 days later, below a million again 4 to 9 days after it, or after symptoms, which come within 3 days of the peak (Larremore and others, 2021, Sci Adv 7:eabd5393, from memory)",
+                Method = null,
+            });
         }
 
         rows.Add(Plain("people", "people screened", known.People, "people", known.Settings.People is not null, "people with a counted run"));

@@ -8,6 +8,7 @@ using ScreenStats.Evaluation.Cadence.Draws;
 using ScreenStats.Evaluation.Cadence.Rows;
 using ScreenStats.Evaluation.Methods;
 using ScreenStats.Evaluation.Model;
+using ScreenStats.Statistics.Cadence.Answers;
 using ScreenStats.Statistics.Cadence.Courses;
 
 namespace ScreenStats.Evaluation.Cadence.Inputs;
@@ -175,13 +176,25 @@ internal sealed class KnownFigures
         Add(Parameter.DetectionLimit, course.DetectionLimit, false, null, "", course.Source);
         if (course.Symptoms is not { } symptoms)
         {
+            if (course.Kind == CourseKind.ViralLoad)
+            {
+                var published = ViralLoadExample.Respiratory(1);
+                figures.Add(new(Parameter.SymptomShare, Uncertain.Exact(published.SymptomShare), CadenceOrigin.NotKnown, "not stated; as in the published model of viral loads, where all of them stay away", MethodNames.Stated));
+                figures.Add(new(Parameter.SymptomIsolation, Uncertain.Exact(published.SymptomIsolationShare), CadenceOrigin.NotKnown, "not stated; as in the published model of viral loads", MethodNames.Stated));
+                return;
+            }
+
             figures.Add(new(Parameter.SymptomShare, Uncertain.Exact(0), CadenceOrigin.NotKnown, "taken as 0: nobody stays away because of symptoms, so screening is given all that it removes", MethodNames.Stated));
             return;
         }
 
         Add(Parameter.SymptomShare, symptoms.Share, true, null, "", course.Source);
-        Add(Parameter.SymptomOnset, symptoms.OnsetDays, false, null, "", course.Source);
-        Add(Parameter.SymptomSpread, symptoms.Spread, false, 0, "taken as 0: symptoms begin on the same day for everybody", course.Source);
+        if (course.Kind != CourseKind.ViralLoad)
+        {
+            Add(Parameter.SymptomOnset, symptoms.OnsetDays, false, null, "", course.Source);
+            Add(Parameter.SymptomSpread, symptoms.Spread, false, 0, "taken as 0: symptoms begin on the same day for everybody", course.Source);
+        }
+
         Add(Parameter.SymptomIsolation, symptoms.Isolate, true, 1, "taken as 1: everybody with symptoms stays away", course.Source);
     }
 

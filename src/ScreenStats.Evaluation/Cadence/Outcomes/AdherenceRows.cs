@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using ScreenStats.Counting.Programs.Cadence;
 using ScreenStats.Evaluation.Cadence.Courses;
 using ScreenStats.Evaluation.Cadence.Draws;
 using ScreenStats.Evaluation.Cadence.Inputs;
@@ -47,7 +48,8 @@ internal static class AdherenceRows
     // The plans of the sites, each with everybody taking part, weighted by the person-days there. Infections inside stay as they were: what is compared is the screening.
     private static (double Detection, double? Removed, double? Days)? Planned(KnownFigures known, SitePlans plan, OutcomeDraws outcomes, ScreeningOption? done, ParameterDraws draws)
     {
-        if (plan.Due <= 0 || done is null || outcomes.Rows.First(row => row.Option == done.Name && row.Measure == CadenceMeasure.Detection).Figure.Estimate is null) return null;
+        // Of viral loads only what was done is simulated.
+        if (plan.Due <= 0 || done is null || known.Settings.Course?.Kind == CourseKind.ViralLoad || outcomes.Rows.First(row => row.Option == done.Name && row.Measure == CadenceMeasure.Detection).Figure.Estimate is null) return null;
         ImmutableArray<ScreeningOption> parts = [.. plan.Parts.Select(part => new ScreeningOption(part.Option))];
         var at = draws.Centre.With(Parameter.Participation, 1);
         var course = new ExactCourses(known, [done, .. parts]);

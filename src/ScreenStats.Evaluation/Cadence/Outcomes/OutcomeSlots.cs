@@ -71,7 +71,7 @@ internal sealed class OutcomeSlots
         if (known.Settings.Course is not { } course) return "the course of an infection is not stated";
         if (course.Kind == CourseKind.Windows && !known.Knows(Parameter.Sensitivity)) return "the sensitivity of a screen is not known";
         if (known.Settings.IsolateOn == IsolateOn.Confirmation && !known.Knows(Parameter.ConfirmatoryDelay)) return "how long a confirmatory result takes is not known";
-        return knowsCourse ? null : "of viral loads only the calculator works out what screening gives";
+        return knowsCourse ? null : "there is no option to compare";
     }
 
     private static string? IncidenceUndefined(KnownFigures known) =>

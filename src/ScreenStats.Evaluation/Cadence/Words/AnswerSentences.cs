@@ -9,6 +9,9 @@ internal static class AnswerSentences
     /// <summary>Below this share of draws the choice is called close.</summary>
     private const double Sure = 0.8;
 
+    /// <summary>From so many times the figure on an upper limit is explained.</summary>
+    private const double Runaways = 4;
+
     public static IEnumerable<Sentence> Of(CadenceFindings findings, CadenceOptionFinding leading)
     {
         var figures = new CadenceFigures(findings);
@@ -22,8 +25,12 @@ internal static class AnswerSentences
         yield return Gain(findings, figures, leading);
         if (leading.IsNone) yield return First(findings, figures);
         if (findings.LeadingBasis == CadenceBasis.AllBroughtIn && !leading.IsNone) yield return Bounds(figures, leading);
+        if (Averted(figures, leading) is { } averted) yield return averted;
+        if (Runaway(findings, leading)) yield return new Sentence(
+            "The upper limit is from draws in which infection would run through much of the workplace without screening; a reproduction stated in the program file would narrow it.");
         if (Next(findings, leading) is { } next) yield return next;
         if (HowSure(findings, leading) is { } sure) yield return sure;
+        if (Plan(findings, figures, leading) is { } plan) yield return plan;
         if (findings.Choices.IsEmpty) yield return new Sentence("Nothing states how many infectious days 1,000 more screens must remove, so no option is chosen; the table of steps has what each adds.");
     }
 
@@ -65,6 +72,27 @@ internal static class AnswerSentences
             "If all infections spread inside it is {0} ({1} to {2}): how many are brought in is not stated, and the truth lies between.", inside[0], inside[1], inside[2]);
     }
 
+    private static Sentence? Averted(CadenceFigures figures, CadenceOptionFinding leading)
+    {
+        if (leading.IsNone || !figures.Knows(leading, CadenceMeasure.OutbreaksAvoided)) return null;
+        var (infections, outbreaks) = (figures.Of(leading, CadenceMeasure.InfectionsAverted), figures.Of(leading, CadenceMeasure.OutbreaksAvoided));
+        return new Sentence(
+            "It averts {0} infections inside ({1} to {2}) and {3} outbreaks of five or more cases ({4} to {5}).", infections[0], infections[1], infections[2], outbreaks[0], outbreaks[1], outbreaks[2]);
+    }
+
+    private static bool Runaway(CadenceFindings findings, CadenceOptionFinding leading) =>
+        !leading.IsNone && findings.LeadingBasis == CadenceBasis.AsStated && findings.Assumptions.All(row => row.Assumption != "reproduction" || row.Value is null)
+        && findings.Outcome(leading.Option, CadenceMeasure.InfectiousDaysRemoved)!.Figure is { Estimate: { } estimate, Upper: { } upper } && upper > Runaways * estimate;
+
+    /// <summary>What the plan gives, where it is another option.</summary>
+    private static Sentence? Plan(CadenceFindings findings, CadenceFigures figures, CadenceOptionFinding leading)
+    {
+        if (findings.Options.FirstOrDefault(option => option.IsPlanned) is not { IsNone: false } plan || plan == leading || !figures.Knows(plan, CadenceMeasure.InfectiousDaysRemoved)) return null;
+        var removed = figures.Of(plan, CadenceMeasure.InfectiousDaysRemoved);
+        return new Sentence(
+            "The plan, \"{0}\", removes {1} infectious days ({2} to {3}) with {4} screens.", CadenceFigures.Name(plan), removed[0], removed[1], removed[2], figures.Of(plan, CadenceMeasure.Screens)[0]);
+    }
+
     /// <summary>What the step from the option to the next more frequent one adds and costs.</summary>
     private static Sentence? Next(CadenceFindings findings, CadenceOptionFinding leading)
     {
@@ -78,8 +106,8 @@ internal static class AnswerSentences
         var alarms = CadenceFigures.Of(path + ".moreFalseAlarms", step.MoreFalseAlarms, Unit.Ratio);
         var known = alarms[0].Value.Kind == CellKind.Number;
         return Compact(
-            "The next step, to \"{0}\", would add {1} ({2} to {3}) for {4} more screens" + (known ? " and {5} more false alarms" : "")
-            + (each[0].Value.Kind == CellKind.Number ? ": {6} for each 1,000 ({7} to {8})." : "."),
+            "The next step, to \"{0}\", would remove {1} more infectious days ({2} to {3}) for {4} more screens" + (known ? " and {5} more false alarms" : "")
+            + (each[0].Value.Kind == CellKind.Number ? ": {6} for each 1,000 screens ({7} to {8})." : "."),
             [Figure.Name(path + ".to", step.To), gain[0], gain[1], gain[2], Figure.Number(path + ".moreScreens.estimate", step.MoreScreens.Estimate, Unit.Count), alarms[0], each[0], each[1], each[2]]);
     }
 

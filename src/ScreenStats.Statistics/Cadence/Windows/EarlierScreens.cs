@@ -29,6 +29,9 @@ public sealed class EarlierScreens
     /// <summary>The most screens that can have come before.</summary>
     public int Most { get; }
 
+    /// <summary>The last day into a window that the counts reach.</summary>
+    public int LongestDay => byDay.Length - 1;
+
     /// <summary>The counts of a program.</summary>
     /// <param name="people">People whose first screen is among the screens, 0 or more.</param>
     /// <param name="gaps">Days between a person's consecutive screens, with counts.</param>
