@@ -62,7 +62,7 @@ internal static class CadenceFigures
     private static string FirstAndLast(OptionPoint[] line)
     {
         if (line.Length < 3) return "";
-        string Step(OptionPoint from, OptionPoint to) => $"from {ChartText.Name(from.Name)} to {ChartText.Name(to.Name)} it is {Points(to.Gain - from.Gain)} for {Screens(to.Burden - from.Burden)} more of each person";
+        string Step(OptionPoint from, OptionPoint to) => $"from {ChartText.Name(from.Name)} to {ChartText.Name(to.Name)} it is {Points(to.Gain - from.Gain)} for {Screens(to.Burden - from.Burden)} more of each person in 30 days";
         return $" {CadenceViews.Capital(Step(line[0], line[1]))}; {Step(line[^2], line[^1])}.";
     }
 

@@ -19,7 +19,7 @@ internal static class CadencePage
             + "The model knows averages: it does not see who works beside whom, who avoids the screen because of symptoms, or who would behave otherwise after a negative one. What a missed case costs, and what a false alarm does to people, is no figure of it.",
             "For each option the chance that a screen finds an infection by each day of its course, and the share of the infectious time that falls after isolation, are computed exactly for the schedule, the delays, the participation and repeated misses in the same person. "
             + "Each uncertain assumption is drawn from its range, the same draw for all options, so that differences between options are paired; limits hold the middle 95 % of the draws. "
-            + "A step is the difference between neighbouring options; the option chosen is the one with the most infectious days removed after the price stated for screens. All options, measures and both bounds: in the files.")
+            + "A step is the difference between neighbouring options; the option chosen is the one with the most infectious days removed after the price stated for screens. All options and measures, and both bounds where nothing states how much is brought in: in the files.")
         {
             Caution = "A negative screen does not rule out infection, however often it is repeated. How long somebody stays away, who must be told and who may come back are set by local rules and by licensed practitioners: they come before any figure here.",
             Charts = CadenceFigures.Of(findings),
