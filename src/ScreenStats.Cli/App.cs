@@ -16,7 +16,7 @@ internal static class App
     /// <summary>Every command, in the order in which the help lists them.</summary>
     public static IReadOnlyList<RunnerCommand> Commands() =>
         [
-            new EvaluateCommand(), new InspectCommand(), new AlarmsCommand(), new IntervalCommand(), new ContrastCommand(), new AgreementCommand(), new AdjustCommand(),
+            new EvaluateCommand(), new InspectCommand(), new AlarmsCommand(), new ValueCommand(), new IntervalCommand(), new ContrastCommand(), new AgreementCommand(), new AdjustCommand(),
             new PredictCommand(), new PrevalenceCommand(), new ClustersCommand(), new PlanCommand(), new CadenceCommand(),
             new AccuracyCommand(), new BoundsCommand(), new LatentClassCommand(), new PseudonymizeCommand(), new SynthesizeCommand(),
         ];

@@ -39,4 +39,10 @@ internal static class Cautions
         + "incidence are known; course, delays, misses, participation and spread are taken\n"
         + "as exact, and a choice needs more than one guess of them. A screen is independent\n"
         + "of when somebody was infected. False positives count all person-time as uninfected.";
+
+    public const string Value =
+        "Every price, and what an effect is worth, is the program file's; the verdict\n"
+        + "holds at these, for that perspective, under its condition and the assumptions of\n"
+        + "the question how often to screen. Law, duty of care and what those who are\n"
+        + "screened want are not in the sum.";
 }

@@ -20,7 +20,7 @@ internal sealed class Screen(TextWriter output, RunnerEnvironment environment)
     /// <summary>A paragraph under another line.</summary>
     public void Indented(string text) => Render(new Padder(new Text(Printable.Of(text)), new Padding(2, 0, 0, 0)));
 
-    /// <summary>A table without borders; numbers stand to the right.</summary>
+    /// <summary>A table without borders; numbers stand to the right. A heading may be broken by a line feed.</summary>
     public void Table(IReadOnlyList<TableColumnPlan> columns, IEnumerable<IReadOnlyList<string>> rows)
     {
         var table = new Table { Border = TableBorder.None, ShowHeaders = columns.Any(column => column.Heading.Length > 0) };

@@ -1,0 +1,69 @@
+using ScreenStats.Evaluation;
+using ScreenStats.Evaluation.Worth;
+using ScreenStats.Evaluation.Worth.Rows;
+
+namespace ScreenStats.Cli.Terminal.Worth;
+
+/// <summary>What screening cost and did, in tables of 80 columns.</summary>
+internal static class DidTables
+{
+    public static void Render(Findings findings, WorthFindings worth, Screen screen)
+    {
+        if (findings.Span is { FirstDay: { } first, LastDay: { } last }) WorthScreen.Heading($"What it did, from {Day(first)} to {Day(last)}", screen);
+        else WorthScreen.Heading("What it did", screen);
+        var priced = worth.Costs.Where(item => item.Cost.Estimate is not null).ToList();
+        if (priced.Count > 0)
+        {
+            screen.Table(
+                [new("paid for"), new("each", true), new("number", true), new("cost", true), new("range", true)],
+                priced.Select(item => new[]
+                {
+                    (item.IsPart ? "  " : "") + item.Name, WorthScreen.Number(item.UnitCost), WorthScreen.Number(item.Units), WorthScreen.Number(item.Cost),
+                    WorthScreen.Limits(item.Cost.Lower, item.Cost.Upper),
+                }));
+            screen.Line();
+        }
+
+        Figures(worth, "counted", "counted", screen);
+        screen.Line();
+        Figures(worth, "modelled", $"as it was done, in {Show.Count(worth.Days)} days", screen);
+        Margins(worth, screen);
+    }
+
+    private static void Figures(WorthFindings worth, string basis, string heading, Screen screen)
+    {
+        var figures = worth.Figures.Where(figure => figure.Basis == basis).ToList();
+        if (figures.Any(figure => figure.Figure.Estimate is not null))
+        {
+            screen.Table(
+                [new(heading), new("figure", true), new("limits", true)],
+                figures.Select(figure => new[] { Words(figure.Measure), WorthScreen.Number(figure.Figure), WorthScreen.Limits(figure.Figure.Lower, figure.Figure.Upper) }));
+        }
+
+        foreach (var reason in Show.Reasons([.. figures.Select(figure => (Words(figure.Measure), figure.Figure.EstimateUndefined))])) screen.Text("Undefined: " + WorthScreen.Alone(reason) + ".");
+    }
+
+    /// <summary>The average cost beside that of the last step of frequency: the first hides the second.</summary>
+    private static void Margins(WorthFindings worth, Screen screen)
+    {
+        var steps = worth.Figures.Where(figure => figure.Measure is "average-cost" or "marginal-cost" && figure.Figure.Estimate is not null).GroupBy(figure => figure.Basis).ToList();
+        if (steps.Count == 0) return;
+        screen.Line();
+        screen.Table(
+            [new(steps[0].First().Unit), new("average", true), new("of the last step", true)],
+            steps.Select(step => new[] { step.Key, One(step, "average-cost"), One(step, "marginal-cost") }));
+    }
+
+    private static string One(IEnumerable<WorthFigure> step, string measure) => step.FirstOrDefault(figure => figure.Measure == measure) is { } figure ? WorthScreen.Number(figure.Figure) : "";
+
+    private static string Words(string measure) => measure switch
+    {
+        "total-cost" => "cost in total",
+        "days-lost" => "working days lost to false alarms",
+        "days-kept-out" => "infectious days kept out",
+        "days-kept-out-per-day-lost" => "infectious days kept out for each day lost",
+        _ => measure.Replace('-', ' '),
+    };
+
+    private static string Day(DateOnly day) => day.ToString("yyyy-MM-dd", System.Globalization.CultureInfo.InvariantCulture);
+}

@@ -1,0 +1,64 @@
+using ScreenStats.Evaluation.Worth;
+using ScreenStats.Evaluation.Worth.Lists;
+
+namespace ScreenStats.Cli.Terminal.Worth;
+
+/// <summary>How sure it is, what knowing more would be worth, the rule of frequency, and the lists of the field.</summary>
+internal static class SureLines
+{
+    // The first few fit on a screen; all of them stand in the report and the JSON.
+    private const int Most = 5;
+
+    public static void Render(WorthFindings worth, Screen screen)
+    {
+        Sure(worth, screen);
+        Rule(worth, screen);
+        Lists(worth, screen);
+    }
+
+    private static void Sure(WorthFindings worth, Screen screen)
+    {
+        if (worth.PaysShare is null && worth.Swings.IsEmpty && worth.Information.IsEmpty) return;
+        WorthScreen.Heading($"How sure that is ({Show.Count(worth.Draws)} draws, seed {worth.Seed})", screen);
+        if (worth.PaysShare is { } share && worth.Judged is { } judged) screen.Text($"{judged.Option} gains more than it costs in {WorthScreen.Share(share)} of the draws.");
+        // A figure that does not matter has a small value from the draws, no larger than their error.
+        var worthKnowing = worth.Information.Where(one => one.StandardError is not { } error || one.Value > 2 * error).Take(Most).ToList();
+        if (worthKnowing.Count > 0)
+        {
+            screen.Table(
+                [new("worth knowing before choosing"), new("at most", true), new("standard error", true)],
+                worthKnowing.Select(one => new[] { one.Sample is { } sample ? $"{one.Name} ({Show.Count(sample)} of them)" : one.Name, WorthScreen.Number(one.Value), one.StandardError is { } error ? WorthScreen.Number(error) : "" }));
+            screen.Line();
+        }
+
+        if (worth.Swings.IsEmpty) return;
+        screen.Table(
+            [new("matters most"), new("from", true), new("to", true), new("net benefit", true), new("to", true)],
+            worth.Swings.Take(Most).Select(swing => new[] { swing.Name, WorthScreen.Number(swing.AtLower), WorthScreen.Number(swing.AtUpper), WorthScreen.Number(swing.Low), WorthScreen.Number(swing.High) }));
+    }
+
+    private static void Rule(WorthFindings worth, Screen screen)
+    {
+        if (worth.Rules.IsEmpty) return;
+        WorthScreen.Heading("What the rule of frequency would have done", screen);
+        var shares = worth.Rules.GroupBy(period => period.InForce).Select(group => $"{group.Key} in {Show.Count(group.Count())}");
+        screen.Text($"Of {Show.Count(worth.Rules.Length)} periods: {string.Join(", ", shares)}; {WorthScreen.Number(worth.Rules.Sum(period => period.ScreensPerPerson))} screens of each person in all. "
+            + $"In {Show.Count(worth.Rules.Count(period => !period.IsSure))} the counts were too small to be sure of the next step.");
+    }
+
+    private static void Lists(WorthFindings worth, Screen screen)
+    {
+        if (worth.Criteria.IsEmpty) return;
+        WorthScreen.Heading("The lists of the field", screen);
+        One("Wilson and Jungner's criteria for screening", "wilson-jungner");
+        One("CHEERS 2022, reporting of economic evaluations", "cheers-2022");
+
+        void One(string name, string list)
+        {
+            List<WorthCriterion> items = [.. worth.Criteria.Where(item => item.List == list)];
+            if (items.Count == 0) return;
+            var answers = items.GroupBy(item => item.Answer).Select(group => group.Count() > items.Count / 2 ? $"{group.Key} {group.Count()} of {items.Count}" : $"{group.Key} {Show.Count(group.Count())} (items {string.Join(", ", group.Select(item => item.Item))})");
+            screen.Text($"{name}: {string.Join("; ", answers)}.");
+        }
+    }
+}
