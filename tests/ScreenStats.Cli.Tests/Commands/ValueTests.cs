@@ -86,6 +86,18 @@ public sealed class ValueTests : IDisposable
         run.Output.Should().NotContain("NaN").And.NotContain("∞").And.Contain("Screening is not diagnosis");
     }
 
+    [Fact]
+    public void What_is_not_known_in_full_is_bounded_from_below_and_the_reason_stands_under_it()
+    {
+        using var program = Small("""{ "screen": { "value": 6, "lower": 5, "upper": 8 }, "confirmatoryTest": 50 }""");
+        var both = Runner.In(program.Here, "value", "works").Output;
+        both.Should().MatchRegex("cost in total +undefined +70\\.0 or more").And.Contain("Undefined: cost in total: ");
+        both.Should().MatchRegex("screens +6\\.00 +4 +24\\.0 +20\\.0 to 32\\.0", "the number of screens is a whole one");
+
+        File.Delete(program.At("confirmatory.csv"));
+        Runner.In(program.Here, "value", "works").Output.Should().MatchRegex("cost per screen +undefined +5\\.00 or more").And.Contain("there is no confirmatory export");
+    }
+
     [Theory]
     [InlineData("""{ "screen": 6, "kit": 3 }""", 1, "costs.kit must be left out")]
     [InlineData("""{ "screen": "6 EUR" }""", 1, "costs.screen must be an amount of money")]

@@ -1,4 +1,5 @@
 using ScreenStats.Evaluation;
+using ScreenStats.Evaluation.Model;
 using ScreenStats.Evaluation.Worth;
 using ScreenStats.Evaluation.Worth.Rows;
 
@@ -18,7 +19,7 @@ internal static class DidTables
                 [new("paid for"), new("each", true), new("number", true), new("cost", true), new("range", true)],
                 priced.Select(item => new[]
                 {
-                    (item.IsPart ? "  " : "") + item.Name, WorthScreen.Number(item.UnitCost), WorthScreen.Number(item.Units), WorthScreen.Number(item.Cost),
+                    (item.IsPart ? "  " : "") + item.Name, WorthScreen.Number(item.UnitCost), Number(item.Units), WorthScreen.Number(item.Cost),
                     WorthScreen.Limits(item.Cost.Lower, item.Cost.Upper),
                 }));
             screen.Line();
@@ -33,14 +34,16 @@ internal static class DidTables
     private static void Figures(WorthFindings worth, string basis, string heading, Screen screen)
     {
         var figures = worth.Figures.Where(figure => figure.Basis == basis).ToList();
-        if (figures.Any(figure => figure.Figure.Estimate is not null))
+        var known = figures.Any(figure => figure.Figure.Estimate is not null || figure.Figure.Lower > 0);
+        if (known)
         {
             screen.Table(
                 [new(heading), new("figure", true), new("limits", true)],
                 figures.Select(figure => new[] { Words(figure.Measure), WorthScreen.Number(figure.Figure), WorthScreen.Limits(figure.Figure.Lower, figure.Figure.Upper) }));
         }
 
-        foreach (var reason in Show.Reasons([.. figures.Select(figure => (Words(figure.Measure), figure.Figure.EstimateUndefined))])) screen.Text("Undefined: " + WorthScreen.Alone(reason) + ".");
+        foreach (var reason in Show.Reasons([.. figures.Select(figure => (Words(figure.Measure), figure.Figure.EstimateUndefined))]))
+            screen.Text($"Undefined{(known ? "" : $" ({heading})")}: {WorthScreen.Alone(reason)}.");
     }
 
     /// <summary>The average cost beside that of the last step of frequency: the first hides the second.</summary>
@@ -53,6 +56,9 @@ internal static class DidTables
             [new(steps[0].First().Unit), new("average", true), new("of the last step", true)],
             steps.Select(step => new[] { step.Key, One(step, "average-cost"), One(step, "marginal-cost") }));
     }
+
+    // Most are whole numbers of things.
+    private static string Number(EstimateFinding units) => units.Estimate is { } value && value == Math.Floor(value) ? Rounding.Print(Cell.Number(value), Unit.Count) : WorthScreen.Number(units);
 
     private static string One(IEnumerable<WorthFigure> step, string measure) => step.FirstOrDefault(figure => figure.Measure == measure) is { } figure ? WorthScreen.Number(figure.Figure) : "";
 
