@@ -16,6 +16,7 @@ namespace ScreenStats.Evaluation.Methods;
 internal static class WorthNotes
 {
     public const string Draws = "worth-draws";
+    public const string Sample = "sample-by-regression";
     public const string ByItem = "price-times-number";
 
     public static ImmutableArray<MethodNote> All { get; } =
@@ -95,9 +96,9 @@ internal static class WorthNotes
             "The positivity of each period says which line of the rule is in force in the next one. It was seen under the screening that there was: under the rule other infections would have been found. Read it as what the rule makes of such counts.",
             ["line in force next = last line whose threshold the positivity exceeds"],
             "By definition."),
-        new(ShareInformation.SampleMethod, "What verifying a sample of negatives would be worth",
-            "What is known of the share of negatives that are infected is a beta distribution; a sample of them gives a new one, and with it perhaps another choice. The net benefit of each option is taken as a straight line in that share, through its values at the ends of its range. The sample that is worth most after its cost is found by trying every size.",
-            ["Σ over x found in n of P(x) × (max over options of net benefit at (a + x)/(a + b + n) − that of the present choice)"],
-            "H. Raiffa, R. Schlaifer, 1961, Applied Statistical Decision Theory (from memory)."),
+        new(Sample, "What verifying a sample of negatives would be worth",
+            "In each draw the sensitivity says how many of the negatives are infected; a sample of them then holds a number of these by chance. What learning that number is worth is found as for any figure, by regression of the draws on it. Samples of several sizes are tried, and the one that is worth most after its cost is given.",
+            ["infected among negatives = confirmed × (1 − s)/s; found in a sample of n: binomial; worth: mean of max over options of E(net benefit | found) − max over options of mean net benefit"],
+            "M. Strong, J. E. Oakley, A. Brennan, P. Breeze, 2015, Med Decis Making 35:570–583 (from memory)."),
     ];
 }

@@ -1,6 +1,7 @@
 using ScreenStats.Counting.Cubes;
 using ScreenStats.Counting.Programs;
 using ScreenStats.Evaluation.Cadence;
+using ScreenStats.Evaluation.Worth.Lists;
 using ScreenStats.Evaluation.Worth.Options;
 using ScreenStats.Evaluation.Worth.Prices;
 using ScreenStats.Evaluation.Worth.Rows;
@@ -30,6 +31,7 @@ internal static class WorthAnalysis
         var spent = new SpentItems(tally, settings, yield, cadence.Inputs.FalseAlarmDays, prices);
         var options = new OptionTable(model);
         var rows = options.Rows();
+        var rules = RuleRows.Of(tally, costs, work);
         var pays = SureRows.PaysShare(model, options);
         var findings = new WorthFindings
         {
@@ -51,20 +53,21 @@ internal static class WorthAnalysis
             ValueUpper = model.Value?.Upper,
             AnyStated = costs.AnyStated,
             Costs = spent.Rows,
-            Figures = SpentFigures.Of(spent, yield, model, options),
+            Figures = [.. SpentFigures.Of(spent, yield, model, options), .. SpentFigures.OfRule(rules, work)],
             Options = rows,
             Turns = TurnRows.Of(model, options),
             PaysShare = pays,
             PaysShareUndefined = pays is null ? "cost, effect or value of the option is not known" : null,
             Acceptability = SureRows.Acceptability(model, options, rows),
-            Information = SureRows.Information(model, options),
+            Information = SureRows.Information(model, options, tally),
             Swings = SwingsInMoney.Of(model, options),
-            DecisionCurve = [],
-            Rules = [],
+            DecisionCurve = DecisionRows.Of(tally, work),
+            Rules = rules,
             Criteria = [],
             Missing = MissingAmounts.Of(settings, model, options, spent),
             Sentences = [],
         };
-        return findings with { Sentences = WorthSentences.Of(findings) };
+        findings = findings with { Sentences = WorthSentences.Of(findings) };
+        return findings with { Criteria = [.. ScreeningCriteria.Of(findings, cadence, settings, tally), .. ReportingItems.Of(findings, cadence, settings)] };
     }
 }

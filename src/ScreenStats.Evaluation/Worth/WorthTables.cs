@@ -41,7 +41,7 @@ internal static class WorthTables
         "Costs are what is spent on screens, confirmatory tests, isolation and false alarms, before what illness and outbreaks avoided save.",
         [
             new("measure", "What", Unit.Text, "What is divided by what.", row => Cell.Text(row.Measure)),
-            new("basis", "Basis", Unit.Text, "counted: in the data; modelled: of screening as it was done, over the days looked at; else the step from one option to the next.", row => Cell.Text(row.Basis)),
+            new("basis", "Basis", Unit.Text, "counted: in the data; modelled: of screening as it was done, over the days looked at; rule and as-done: over the time of the data, by the rule of frequency and by the gaps as they were; else the option, its step from the next less frequent one.", row => Cell.Text(row.Basis)),
             new("estimate", "Figure", Unit.Ratio, "The figure.", row => Number(row.Figure.Estimate, row.Figure)),
             new("lower", "Lower", Unit.Ratio, "Lower limit.", row => Limit(row.Figure.Lower, row.Figure)),
             new("upper", "Upper", Unit.Ratio, "Upper limit; empty where there is none.", row => Limit(row.Figure.Upper, row.Figure)),
@@ -128,8 +128,8 @@ internal static class WorthTables
             new("low", "Net benefit at the lower end", Unit.Ratio, "Net benefit at the lower end.", row => Cell.Number(row.Low)) { Method = OneWayAnalysis.Method },
             new("high", "Net benefit at the upper end", Unit.Ratio, "Net benefit at the upper end.", row => Cell.Number(row.High)) { Method = OneWayAnalysis.Method },
             new("swing", "Swing", Unit.Ratio, "How far they lie apart.", row => Cell.Number(row.Swing)) { Method = OneWayAnalysis.Method },
-            new("best_at_lower", "Best at the lower end", Unit.Text, "The best option there.", row => Cell.Text(row.BestAtLower)),
-            new("best_at_upper", "Best at the upper end", Unit.Text, "The best option there.", row => Cell.Text(row.BestAtUpper)),
+            new("best_at_lower", "Best at the lower end", Unit.Text, "The best option there.", row => Cell.Text(row.BestAtLower)) { Method = OneWayAnalysis.Method },
+            new("best_at_upper", "Best at the upper end", Unit.Text, "The best option there.", row => Cell.Text(row.BestAtUpper)) { Method = OneWayAnalysis.Method },
             new("name", "Name", Unit.Text, "What it is called.", row => Cell.Text(row.Name)),
         ],
         rows);

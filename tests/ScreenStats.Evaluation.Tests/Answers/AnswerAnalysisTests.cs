@@ -12,7 +12,7 @@ public class AnswerAnalysisTests
     {
         var answers = Evaluator.Evaluate(ExamplePrograms.FaultyLotAndClumsySite().Tally(), ExamplePrograms.Full).Answers;
 
-        answers.Questions.Select(answer => answer.Id).Should().Equal("what-a-positive-is-worth", "which-lots-and-sites-stand-out", "how-much-screening-for-each-case", "how-accurate-is-the-screen", "do-they-differ", "is-it-getting-better", "how-often-to-screen");
+        answers.Questions.Select(answer => answer.Id).Should().Equal("what-a-positive-is-worth", "which-lots-and-sites-stand-out", "how-much-screening-for-each-case", "how-accurate-is-the-screen", "do-they-differ", "is-it-getting-better", "how-often-to-screen", "is-screening-worth-it");
         answers.Questions.SelectMany(answer => answer.Readers).Distinct().Should().BeEquivalentTo(Enum.GetValues<Reader>());
         answers.Questions.Should().OnlyContain(answer => answer.Text.Length > 0 && answer.Condition.Length > 0);
     }

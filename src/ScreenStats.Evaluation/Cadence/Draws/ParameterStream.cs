@@ -58,6 +58,22 @@ internal sealed class ParameterStream
         }
     }
 
+    /// <summary>How many of some trials succeed, by the gaps between successes.</summary>
+    public int Binomial(int trials, double chance)
+    {
+        if (chance <= 0) return 0;
+        if (chance >= 1) return trials;
+        if (chance > 0.5) return trials - Binomial(trials, 1 - chance);
+        var each = Math.Log(1 - chance);
+        var (found, at) = (0, 0.0);
+        while (true)
+        {
+            at += Math.Floor(Math.Log(Uniform()) / each) + 1;
+            if (at > trials) return found;
+            found++;
+        }
+    }
+
     public double Beta(double alpha, double beta)
     {
         var a = Gamma(alpha);

@@ -20,6 +20,7 @@ internal sealed class OptionTable
         this.model = model;
         All = [.. Choices().AsParallel().AsOrdered().Select(one => OptionFigures.Of(model, one.Choice, one.Pool))];
         Known = [.. All.Where(option => option.IsKnown)];
+        Contenders = [.. Known.Where(option => !Known.Any(other => other != option && other.Choice.Option == option.Choice.Option && Always(other, option)))];
         Judged = Pick();
         None = Known.FirstOrDefault(option => option.Choice.Option.IsNone);
         if (model.Value is { } value && Known.Length > 0) Best = Known.MaxBy(option => (value.Value * option.Centre.Effect) - option.Centre.Cost);
@@ -30,6 +31,9 @@ internal sealed class OptionTable
 
     /// <summary>Those whose cost and effect are known.</summary>
     public ImmutableArray<OptionFigures> Known { get; }
+
+    /// <summary>The known ones but those that the same way of screening with something else after a positive beats in every draw: they can never be the best.</summary>
+    public ImmutableArray<OptionFigures> Contenders { get; }
 
     /// <summary>The option that the verdict is of: the plan, else what is nearest to what was done; null where there is none.</summary>
     public OptionFigures? Judged { get; }
@@ -46,8 +50,20 @@ internal sealed class OptionTable
     public ImmutableArray<WorthOption> Rows()
     {
         var places = Known.IsEmpty ? [] : CostEffectivenessFrontier.Of([.. Known.Select(option => new OptionOutcome(option.Centre.Cost, option.Centre.Effect))]);
-        var shares = model.Value is { } value && !Known.IsEmpty ? AcceptabilityCurve.Of([.. Known.Select(Draws)], [value.Value])[0].Chances : [];
+        var chances = model.Value is { } value && !Known.IsEmpty ? AcceptabilityCurve.Of([.. Contenders.Select(Draws)], [value.Value])[0].Chances : [];
+        ImmutableArray<double> shares = chances.IsEmpty ? [] : [.. Known.Select(option => Contenders.IndexOf(option) is >= 0 and var at ? chances[at] : 0)];
         return [.. All.Select(option => Row(option, Known.IndexOf(option) is >= 0 and var at ? (places[at], shares.IsEmpty ? null : shares[at]) : null))];
+    }
+
+    // Costs less and does as much in every draw.
+    private static bool Always(OptionFigures better, OptionFigures worse)
+    {
+        for (var draw = 0; draw < worse.Costs.Length; draw++)
+        {
+            if (!(better.Costs[draw] < worse.Costs[draw]) || !(better.Effects[draw] >= worse.Effects[draw])) return false;
+        }
+
+        return true;
     }
 
     private IEnumerable<(OptionChoice Choice, int Pool)> Choices()

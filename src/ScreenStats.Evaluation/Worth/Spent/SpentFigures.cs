@@ -1,15 +1,16 @@
 using System.Collections.Immutable;
-using ScreenStats.Evaluation.Cadence.Options;
+using ScreenStats.Evaluation.Cadence;
 using ScreenStats.Evaluation.Cadence.Rows;
 using ScreenStats.Evaluation.Methods;
 using ScreenStats.Evaluation.Model;
+using ScreenStats.Evaluation.Worth.Lists;
 using ScreenStats.Evaluation.Worth.Options;
 using ScreenStats.Evaluation.Worth.Rows;
 using ScreenStats.Evaluation.Yield;
-using ScreenStats.Statistics.Economics.Frontier;
 using ScreenStats.Statistics.Economics.Uncertainty.Information;
 using ScreenStats.Statistics.Economics.Uncertainty.Ratios;
 using ScreenStats.Statistics.Economics.Yield;
+using ScreenStats.Statistics.Economics.Yield.Rules;
 using ScreenStats.Statistics;
 
 namespace ScreenStats.Evaluation.Worth.Spent;
@@ -38,6 +39,16 @@ internal static class SpentFigures
         AddModelled(rows, model);
         AddMargins(rows, options, model);
         return rows.ToImmutable();
+    }
+
+    /// <summary>Screens of one person over the time of the data, under the rule and as it was done.</summary>
+    public static IEnumerable<WorthFigure> OfRule(ImmutableArray<WorthRulePeriod> rules, CadenceWork work)
+    {
+        if (rules.IsEmpty) yield break;
+        var unit = "screens of one person";
+        yield return Row("screens-per-person", "rule", unit, new EstimateFinding(rules.Sum(period => period.ScreensPerPerson), null, null, null, FrequencyHistory.Method, null));
+        yield return Row("screens-per-person", "as-done", unit, work.Options.AsDone is { } done
+            ? new EstimateFinding(done.ScreensPerDay * rules.Sum(period => period.Days), null, null, null, CadenceNotes.Schedule, null) : EstimateFinding.Undefined(NotDone));
     }
 
     private static EstimateFinding Lost(SpentItems spent) => spent.Refuted is not { } refuted ? EstimateFinding.Undefined("there is no confirmatory export")

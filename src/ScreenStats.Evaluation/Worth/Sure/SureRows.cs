@@ -1,6 +1,6 @@
 using System.Collections.Immutable;
 using System.Globalization;
-using ScreenStats.Evaluation.Cadence.Draws;
+using ScreenStats.Counting.Cubes;
 using ScreenStats.Evaluation.Cadence.Inputs;
 using ScreenStats.Evaluation.Worth.Options;
 using ScreenStats.Evaluation.Worth.Prices;
@@ -13,7 +13,7 @@ namespace ScreenStats.Evaluation.Worth.Sure;
 /// <summary>How sure the choice is: acceptability over values of an effect, and what knowing more would be worth.</summary>
 internal static class SureRows
 {
-    private const int Values = 25;
+    private const int Values = 21;
     private const double Beyond = 1.5;
 
     /// <summary>The acceptability curves, from a value of 0 to half as much again as the range of the stated value, or the last step of the frontier.</summary>
@@ -27,26 +27,26 @@ internal static class SureRows
         var grid = Enumerable.Range(0, Values).Select(step => most * step / (Values - 1)).ToList();
         if (model.Value is { Value: > 0 } own && !grid.Contains(own.Value)) grid.Add(own.Value);
         grid.Sort();
-        var draws = options.Known.Select(OptionTable.Draws).ToArray();
+        var draws = options.Contenders.Select(OptionTable.Draws).ToArray();
         var points = grid.AsParallel().AsOrdered().SelectMany(worth => AcceptabilityCurve.Of(draws, [worth])).ToList();
         var ever = Enumerable.Range(0, draws.Length).Where(option => points.Exists(point => point.Chances[option] > 0 || point.Best == option)).ToList();
         return
         [
             .. points.SelectMany(point => ever.Select(option => new WorthAcceptability(
-                point.ValueOfEffect.ToString("R", CultureInfo.InvariantCulture) + "|" + options.Known[option].Choice.Key, point.ValueOfEffect, options.Known[option].Choice.Key,
+                point.ValueOfEffect.ToString("R", CultureInfo.InvariantCulture) + "|" + options.Contenders[option].Choice.Key, point.ValueOfEffect, options.Contenders[option].Choice.Key,
                 point.Chances[option], point.Best == option))),
         ];
     }
 
     /// <summary>What knowing everything, and each uncertain figure, would be worth at the stated value.</summary>
-    public static ImmutableArray<WorthInformation> Information(CostModel model, OptionTable options)
+    public static ImmutableArray<WorthInformation> Information(CostModel model, OptionTable options, Tally tally)
     {
         if (model.Value is not { } value || options.Known.Length < 2) return [];
-        var all = NetBenefitTable.Of([.. options.Known.Select(option => option.NetBenefits(value.Value))]);
+        var all = NetBenefitTable.Of([.. options.Contenders.Select(option => option.NetBenefits(value.Value))]);
         var everything = PerfectInformation.OfEverything(all);
         // An option that is never the best would never be chosen by knowing.
-        var chances = AcceptabilityCurve.Of([.. options.Known.Select(OptionTable.Draws)], [value.Value])[0].Chances;
-        var table = NetBenefitTable.Of([.. options.Known.Where((_, index) => chances[index] > 0 || index == all.Best).Select(option => option.NetBenefits(value.Value))]);
+        var chances = AcceptabilityCurve.Of([.. options.Contenders.Select(OptionTable.Draws)], [value.Value])[0].Chances;
+        var table = NetBenefitTable.Of([.. options.Contenders.Where((_, index) => chances[index] > 0 || index == all.Best).Select(option => option.NetBenefits(value.Value))]);
         var figures = new List<(string Id, string Name, IReadOnlyList<double> Draws)>();
         foreach (var parameter in model.Work.Draws.Ranged)
         {
@@ -61,7 +61,8 @@ internal static class SureRows
             var worth = PerfectInformation.OfParameter(table, figure.Draws);
             return new WorthInformation(figure.Id, figure.Name, worth.Value, worth.StandardError, worth.Method);
         });
-        return [new WorthInformation("everything", "everything that is uncertain", everything.Value, everything.StandardError, everything.Method), .. rows.OrderByDescending(row => row.Value).ThenBy(row => row.Parameter, StringComparer.Ordinal)];
+        var sample = NegativeSample.Of(model, table, tally);
+        return [new WorthInformation("everything", "everything that is uncertain", everything.Value, everything.StandardError, everything.Method), .. rows.OrderByDescending(row => row.Value).ThenBy(row => row.Parameter, StringComparer.Ordinal), .. sample is null ? (WorthInformation[])[] : [sample]];
     }
 
     /// <summary>The share of draws in which the option judged gains more than it costs.</summary>

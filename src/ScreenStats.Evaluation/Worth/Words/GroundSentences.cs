@@ -47,6 +47,30 @@ internal static class GroundSentences
         }
     }
 
+    /// <summary>What verifying a sample of negatives would be worth.</summary>
+    public static IEnumerable<Sentence> Sample(WorthFindings findings)
+    {
+        if (findings.Information.FirstOrDefault(row => row.Sample is not null) is not { Sample: { } size, SampleCost: { } cost } sample) yield break;
+        var path = FigurePath.Row("worth.information", sample.Parameter);
+        FigureReference[] figures =
+            [Figure.Count(path + ".sample", size), Figure.Number(path + ".value", sample.Value, Unit.Ratio), new WorthWords(findings).Currency, Figure.Number(path + ".sampleCost", cost, Unit.Ratio)];
+        yield return Sure.NegativeSample.Pays(sample)
+            ? new Sentence("Verifying {0} negatives before choosing would be worth {1} {2} at a cost of {3}: `plan` says how many to draw for an interval of a width.", [.. figures])
+            : new Sentence("Verifying negatives would not repay its cost for this choice: {0} of them, the best of the sizes tried, are worth {1} {2} and cost {3}. They are verified all the same to know how many infected people the screen misses.", [.. figures]);
+    }
+
+    /// <summary>What the rule of frequency would have done.</summary>
+    public static IEnumerable<Sentence> Rule(WorthFindings findings)
+    {
+        if (findings.Figure("screens-per-person", "rule") is not { } rule) yield break;
+        var unsure = findings.Rules.Any(period => !period.IsSure);
+        var close = unsure ? " Some of its decisions rest on a positivity whose limits lead to different lines." : "";
+        var done = findings.Figure("screens-per-person", "as-done")!;
+        yield return done.Figure.Estimate is null
+            ? new Sentence("The stated rule of frequency, replayed over the data, asks each person for {0} screens." + close, WorthWords.Of(rule)[0])
+            : new Sentence("The stated rule of frequency, replayed over the data, asks each person for {0} screens, where the gaps as they were come to {1}." + close, WorthWords.Of(rule)[0], WorthWords.Of(done)[0]);
+    }
+
     public static IEnumerable<Sentence> Confirmation(WorthFindings findings)
     {
         var words = new WorthWords(findings);
