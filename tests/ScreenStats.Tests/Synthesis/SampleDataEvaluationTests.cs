@@ -63,6 +63,23 @@ public sealed class SampleDataEvaluationTests
     }
 
     [Fact]
+    public void Incidence_sensitivity_and_specificity_of_how_often_hold_the_truth()
+    {
+        using var truth = JsonDocument.Parse(File.ReadAllText(Path.Combine(SampleDataTests.Folder, "truth.json")));
+        double Number(string key) => truth.RootElement.GetProperty(key).GetDouble();
+        var findings = Evaluated.Value.Findings;
+        var inputs = findings.Cadence.Inputs;
+        var days = findings.Span.LastDay!.Value.DayNumber - findings.Span.FirstDay!.Value.DayNumber + 1;
+        (Number("infected") / (Number("people") * days)).Should().BeInRange(inputs.Incidence.Lower!.Value, inputs.Incidence.Upper!.Value);
+        Number("sensitivity").Should().BeInRange(inputs.Sensitivity.Lower!.Value, inputs.Sensitivity.Upper!.Value);
+
+        // Without the faulty lot: its false positives are told apart in the truth.
+        var alarms = Number("falsePositive") - truth.RootElement.GetProperty("falsePositivesByLot").GetProperty("D-0719").GetDouble();
+        var tests = Number("falsePositive") + Number("trueNegative") - findings.Lots.Single(lot => lot.Lot == "D-0719").Tests;
+        (1 - (alarms / tests)).Should().BeInRange(inputs.Specificity.Lower!.Value, inputs.Specificity.Upper!.Value);
+    }
+
+    [Fact]
     public void Outcomes_and_audits_are_those_of_the_truth()
     {
         using var truth = JsonDocument.Parse(File.ReadAllText(Path.Combine(SampleDataTests.Folder, "truth.json")));
