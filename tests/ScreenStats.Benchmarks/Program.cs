@@ -20,6 +20,8 @@ switch (args)
         return ThousandSites.Run(sample, folder, periods.Length == 0 ? [ReportPeriod.Week, ReportPeriod.Day] : [.. periods.Select(period => Enum.Parse<ReportPeriod>(period, ignoreCase: true))]);
     case ["courses"]:
         return CourseTimes.Run();
+    case ["choice", var sample]:
+        return ChoiceTimes.Run(sample);
     default:
         BenchmarkSwitcher.FromAssembly(typeof(Program).Assembly).Run(args);
         return 0;
