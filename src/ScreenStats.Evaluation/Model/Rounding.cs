@@ -27,8 +27,19 @@ public static class Rounding
         Unit.PValue => value < 0.0001 ? "< 0.0001" : value.ToString(value < 0.01 ? "0.0000" : "0.000", CultureInfo.InvariantCulture),
         Unit.Hours or Unit.Days => value.ToString("#,0.#", CultureInfo.InvariantCulture),
         Unit.Count => value.ToString("N0", CultureInfo.InvariantCulture),
+        Unit.DrawnLimit => Drawn(value),
         _ => Significant(value, double.PositiveInfinity),
     };
+
+    /// <summary>Two significant digits, at most four decimals.</summary>
+    private static string Drawn(double value)
+    {
+        if (value == 0) return "0";
+        var digits = 1 - (int)Math.Floor(Math.Log10(Math.Abs(value)));
+        if (digits > 0) return value.ToString("#,0." + new string('#', Math.Min(digits, 4)), CultureInfo.InvariantCulture);
+        var step = Math.Pow(10, -digits);
+        return (Math.Round(value / step, MidpointRounding.AwayFromZero) * step).ToString("#,0", CultureInfo.InvariantCulture);
+    }
 
     /// <summary>Three significant digits, at most four decimals; close to a whole (99.97 %) as many as show the distance from it.</summary>
     private static string Significant(double value, double whole)

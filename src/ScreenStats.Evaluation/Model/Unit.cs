@@ -32,4 +32,7 @@ public enum Unit
 
     /// <summary>A difference of two fractions, in [-1, 1]; printed in percentage points for people, as a fraction in files.</summary>
     Difference = 9,
+
+    /// <summary>A limit of a number that was found by random draws: printed with two significant digits, since the draws carry no more.</summary>
+    DrawnLimit = 10,
 }

@@ -39,6 +39,9 @@ public sealed record CadenceInputs
     /// <summary>Days between a person's consecutive screens in the data, the shortest first.</summary>
     public required ImmutableArray<CadenceGap> Gaps { get; init; }
 
+    /// <summary>Share of the runs in the data that fell on a Saturday or Sunday; null without runs.</summary>
+    public required double? AtWeekends { get; init; }
+
     /// <summary>Person-days at risk: the sum of those gaps.</summary>
     public long PersonDays => Gaps.Sum(gap => gap.Days * gap.Count);
 }

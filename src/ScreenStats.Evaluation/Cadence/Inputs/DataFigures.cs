@@ -20,6 +20,8 @@ internal sealed class DataFigures
         GapCount = Gaps.Sum(gap => gap.Count);
         PersonDays = Gaps.Sum(gap => gap.Days * gap.Count);
         People = cells.Persons.Where(cell => cell is { Scope: PersonScope.Program, Measure: PersonMeasure.InvalidRuns }).Sum(cell => cell.Persons);
+        var runs = cells.Screens.Sum(cell => cell.Runs);
+        if (runs > 0) AtWeekends = cells.Screens.Where(cell => cell.Day.DayOfWeek is DayOfWeek.Saturday or DayOfWeek.Sunday).Sum(cell => cell.Runs) / (double)runs;
         Cases = cells.Cases.Where(cell => cell.FoundThrough == Outcome.Positive).Sum(cell => cell.Cases);
 
         var cases = new ClusterCounter();
@@ -69,6 +71,9 @@ internal sealed class DataFigures
     public long PersonDays { get; }
 
     public long People { get; }
+
+    /// <summary>Share of runs on a Saturday or Sunday; null without runs.</summary>
+    public double? AtWeekends { get; }
 
     /// <summary>Cases that a positive run found.</summary>
     public long Cases { get; }

@@ -79,6 +79,7 @@ internal sealed class KnownFigures
         PeopleInData = Data.People,
         Cases = Data.Cases,
         Gaps = Data.Gaps,
+        AtWeekends = Data.AtWeekends,
     };
 
     private EstimateFinding Figure(Parameter parameter, ParameterDraws draws)

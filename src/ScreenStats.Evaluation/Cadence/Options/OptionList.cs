@@ -23,7 +23,7 @@ internal sealed class OptionList
     /// <summary>What was done, with the real gaps; null where nobody was tested twice.</summary>
     public ScreeningOption? AsDone { get; }
 
-    /// <summary>What the program set out to do, one of the options; null where not stated.</summary>
+    /// <summary>What the program set out to do, one of the options; null where not stated, or where every site has a plan of its own.</summary>
     public ScreeningOption? Planned { get; }
 
     /// <summary>Options and what was done.</summary>
@@ -36,11 +36,13 @@ internal sealed class OptionList
     public static OptionList Of(CadenceSettings settings, KnownFigures known)
     {
         var all = settings.Options.Select(option => new ScreeningOption(option)).ToList();
-        var planned = settings.Planned is { } plan ? all.Find(option => option.Name == plan.Name) : null;
+        // Where every site has a plan of its own, the one for all others holds nowhere.
+        var plan = known.Data.Sites.IsEmpty || known.Data.Sites.Any(site => !settings.PlannedAt.Any(one => one.Holds(site.Site))) ? settings.Planned : null;
+        var planned = plan is null ? null : all.Find(option => option.Name == plan.Name);
         // A plan that is not among the options is one more of them.
-        if (settings.Planned is not null && planned is null)
+        if (plan is not null && planned is null)
         {
-            planned = new ScreeningOption(settings.Planned);
+            planned = new ScreeningOption(plan);
             var at = all.FindIndex(option => option.ScreensPerDay > planned.ScreensPerDay + SameRate);
             all.Insert(at < 0 ? all.Count : at, planned);
         }

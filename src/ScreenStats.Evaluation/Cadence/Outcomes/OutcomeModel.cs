@@ -97,6 +97,7 @@ internal sealed class OutcomeModel
             if (!knows) continue;
             Set(values, index, CadenceMeasure.InfectiousDaysRemoved, basis, daysWithout - (here.Expected * figures.InfectiousDays * (1 - figures.Removed[index])));
             Set(values, index, CadenceMeasure.InfectionsAverted, basis, none.Expected - here.Expected);
+            Set(values, index, CadenceMeasure.DaysOfAverted, basis, (none.Expected - here.Expected) * figures.InfectiousDays * (1 - figures.RemovedBySymptoms));
             var (with, without) = traces is null ? (here.Expected, none.Expected) : (traces[index].Expected, traces[^1].Expected);
             var share = 1 - (with * (1 - figures.Removed[index]) / (without * (1 - figures.RemovedBySymptoms)));
             if (double.IsFinite(share)) Set(values, index, CadenceMeasure.ShareRemoved, basis, share);

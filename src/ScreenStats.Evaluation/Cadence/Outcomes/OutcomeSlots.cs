@@ -37,7 +37,7 @@ internal sealed class OutcomeSlots
         first[option] + offsets[(int)measure] + (DependsOnBasis(measure) && basis == CadenceBasis.AllInside ? 1 : 0);
 
     public static bool DependsOnBasis(CadenceMeasure measure) => measure is CadenceMeasure.InfectiousDaysRemoved or CadenceMeasure.ShareRemoved
-        or CadenceMeasure.InfectionsAverted or CadenceMeasure.OutbreaksAvoided or CadenceMeasure.TruePositives or CadenceMeasure.PredictiveValue;
+        or CadenceMeasure.InfectionsAverted or CadenceMeasure.OutbreaksAvoided or CadenceMeasure.TruePositives or CadenceMeasure.PredictiveValue or CadenceMeasure.DaysOfAverted;
 
     private IEnumerable<OutcomeSlot> Of(ScreeningOption option, CadenceMeasure measure, KnownFigures known, bool knowsCourse, bool knowsInfectious)
     {

@@ -3,10 +3,10 @@ namespace ScreenStats.Evaluation.Cadence.Rows;
 /// <summary>What is said of a way of screening, over the days looked at and all people screened where it is no share or chance.</summary>
 public enum CadenceMeasure
 {
-    /// <summary>Infectious days at work that are fewer than where nobody is screened.</summary>
+    /// <summary>Infectious days outside isolation, days off included, that are fewer than where nobody is screened; those of infections averted are among them.</summary>
     InfectiousDaysRemoved = 0,
 
-    /// <summary>Their share of the infectious days at work where nobody is screened.</summary>
+    /// <summary>Their share of the infectious days outside isolation, days off included, where nobody is screened.</summary>
     ShareRemoved = 1,
 
     /// <summary>Share of infections whose person is away, found by a screen, before the infectious time begins.</summary>
@@ -38,4 +38,7 @@ public enum CadenceMeasure
 
     /// <summary>Working days lost to false alarms.</summary>
     DaysLost = 11,
+
+    /// <summary>Of the infectious days removed those of infections averted; the others are of infections that come all the same.</summary>
+    DaysOfAverted = 12,
 }

@@ -17,6 +17,7 @@ internal static class CadenceNames
         CadenceMeasure.TruePositives => "true-positives",
         CadenceMeasure.PredictiveValue => "predictive-value",
         CadenceMeasure.DaysLost => "days-lost",
+        CadenceMeasure.DaysOfAverted => "days-of-averted",
         _ => throw new ArgumentOutOfRangeException(nameof(measure), measure, "Not a measure of this analysis."),
     };
 

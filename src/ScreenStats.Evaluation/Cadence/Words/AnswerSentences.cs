@@ -6,8 +6,11 @@ namespace ScreenStats.Evaluation.Cadence.Words;
 /// <summary>The answer for the manager: the option, what it gives, what the next step would add and cost, and how sure that is.</summary>
 internal static class AnswerSentences
 {
-    /// <summary>Below this share of draws the choice is called close.</summary>
-    private const double Sure = 0.8;
+    /// <summary>Fewer runs than this share at weekends are next to none.</summary>
+    private const double HardlyAny = 0.01;
+
+    /// <summary>An option with fewer days between screens cannot keep to the working days.</summary>
+    private const double DaysOfWeek = 7;
 
     /// <summary>From so many times the figure on an upper limit is explained.</summary>
     private const double Runaways = 4;
@@ -22,37 +25,49 @@ internal static class AnswerSentences
             yield break;
         }
 
-        yield return Gain(findings, figures, leading);
-        if (leading.IsNone) yield return First(findings, figures);
+        yield return OpeningSentences.Of(findings, figures, leading);
+        yield return leading.IsNone ? First(findings, figures) : Gain(findings, figures, leading);
         if (findings.LeadingBasis == CadenceBasis.AllBroughtIn && !leading.IsNone) yield return Bounds(figures, leading);
         if (Averted(figures, leading) is { } averted) yield return averted;
         if (Runaway(findings, leading)) yield return new Sentence(
             "The upper limit is from draws in which infection would run through much of the workplace without screening; a reproduction stated in the program file would narrow it.");
         if (Next(findings, leading) is { } next) yield return next;
-        if (HowSure(findings, leading) is { } sure) yield return sure;
         if (Plan(findings, figures, leading) is { } plan) yield return plan;
         if (findings.Choices.IsEmpty) yield return new Sentence("Nothing states how many infectious days 1,000 more screens must remove, so no option is chosen; the table of steps has what each adds.");
+        if (Weekends(findings) is { } weekends) yield return weekends;
     }
 
     private static Sentence Gain(CadenceFindings findings, CadenceFigures figures, CadenceOptionFinding leading)
     {
-        if (leading.IsNone)
-        {
-            return new Sentence(
-                "No way of screening pays by the rule of the program file, {0} infectious days removed for each 1,000 more screens.", figures.Worthwhile);
-        }
-
-        var opening = leading.IsChosen ? "The option to choose is \"{0}\": more screening adds less than the {11} infectious days for each 1,000 screens that the program file asks for, and less screening gives up more."
-            : leading.IsPlanned ? "The plan is \"{0}\"." : "Nearest to what was done is \"{0}\".";
         var basis = findings.LeadingBasis == CadenceBasis.AllBroughtIn ? ", if all infections are brought in," : "";
         var figure = figures.Of(leading, CadenceMeasure.InfectiousDaysRemoved);
         var share = figures.Of(leading, CadenceMeasure.ShareRemoved);
         var before = figures.Of(leading, CadenceMeasure.CaughtBeforeSpread);
+        var none = findings.Options.FirstOrDefault(option => option.IsNone);
+        var without = none is null || !figures.Knows(none, CadenceMeasure.CaughtBeforeSpread) ? null : figures.Of(none, CadenceMeasure.CaughtBeforeSpread);
         var known = share[0].Value.Kind == CellKind.Number;
-        var template = opening + " For {1} people over {2} days it removes" + basis + " {3} infectious days at work ({4} interval {5} to {6})"
-            + (known ? ", {7} of those that there would be without screening ({8} to {9})" : "") + "; {10} of infections are away before they can be passed on.";
-        FigureReference[] all = [CadenceFigures.Name(leading), figures.People, figures.Days, figure[0], figures.Confidence, figure[1], figure[2], share[0], share[1], share[2], before[0], figures.Worthwhile];
+        var template = $"For {{1}} {figures.PeopleWord} over {{2}} {figures.DaysWord} \"{{0}}\" removes{basis} {{3}} infectious days outside isolation, days off included ({{4}} interval {{5}} to {{6}})"
+            + (known ? ", {7} of those that there would be without screening ({8} to {9})" : "") + "; {10} of infections ({11} to {12}) are away before they can be passed on"
+            + (without is null ? "." : ", {13} without any screening.");
+        FigureReference[] all =
+        [
+            CadenceFigures.Name(leading), figures.People, figures.Days, figure[0], figures.Confidence, figure[1], figure[2], share[0], share[1], share[2], before[0], before[1], before[2],
+            without?[0] ?? before[0],
+        ];
         return Compact(template, all);
+    }
+
+    /// <summary>Options that cannot be carried out as they are computed: every so many days, at weekends too, where nobody is screened then.</summary>
+    private static Sentence? Weekends(CadenceFindings findings)
+    {
+        if (findings.Inputs.AtWeekends is not { } share || share >= HardlyAny) return null;
+        var options = findings.Options.Where(option => !option.IsAsDone && !option.IsNone && option.Weekdays.Length == 0 && option.EveryDays < DaysOfWeek).ToList();
+        if (options.Count == 0) return null;
+        var names = Enumerable.Range(0, options.Count).Select(at => FormattableString.Invariant($"\"{{{at}}}\"")).ToList();
+        var list = names.Count == 1 ? names[0] + " counts" : string.Join(", ", names.Take(names.Count - 1)) + " and " + names[^1] + " count";
+        return new Sentence(
+            $"{list} Saturdays and Sundays, on which {(share == 0 ? "nobody" : "hardly anybody")} was screened in the data; an option with weekdays of its own keeps to the working days.",
+            [.. options.Select(CadenceFigures.Name)]);
     }
 
     // Why no screening is chosen: what the first step would give.
@@ -76,8 +91,11 @@ internal static class AnswerSentences
     {
         if (leading.IsNone || !figures.Knows(leading, CadenceMeasure.OutbreaksAvoided)) return null;
         var (infections, outbreaks) = (figures.Of(leading, CadenceMeasure.InfectionsAverted), figures.Of(leading, CadenceMeasure.OutbreaksAvoided));
-        return new Sentence(
-            "It averts {0} infections inside ({1} to {2}) and {3} outbreaks of five or more cases ({4} to {5}).", infections[0], infections[1], infections[2], outbreaks[0], outbreaks[1], outbreaks[2]);
+        var known = figures.Knows(leading, CadenceMeasure.DaysOfAverted);
+        var days = figures.Of(leading, CadenceMeasure.DaysOfAverted);
+        return Compact(
+            "It averts {0} infections inside ({1} to {2})" + (known ? ", to which {6} of those days belong," : "") + " and {3} outbreaks of five or more cases ({4} to {5}).",
+            [infections[0], infections[1], infections[2], outbreaks[0], outbreaks[1], outbreaks[2], days[0]]);
     }
 
     private static bool Runaway(CadenceFindings findings, CadenceOptionFinding leading) =>
@@ -109,19 +127,6 @@ internal static class AnswerSentences
             "The next step, to \"{0}\", would remove {1} more infectious days ({2} to {3}) for {4} more screens" + (known ? " and {5} more false alarms" : "")
             + (each[0].Value.Kind == CellKind.Number ? ": {6} for each 1,000 screens ({7} to {8})." : "."),
             [Figure.Name(path + ".to", step.To), gain[0], gain[1], gain[2], Figure.Number(path + ".moreScreens.estimate", step.MoreScreens.Estimate, Unit.Count), alarms[0], each[0], each[1], each[2]]);
-    }
-
-    private static Sentence? HowSure(CadenceFindings findings, CadenceOptionFinding leading)
-    {
-        var choices = findings.Choices.Where(choice => choice.Leads).ToList();
-        if (choices.Find(choice => choice.Option == leading.Option) is not { } own) return null;
-        var share = Figure.Number(FigurePath.Row("cadence.choices", own.Key) + ".shareOfDraws", own.ShareOfDraws, Unit.Proportion);
-        var other = choices.Where(choice => choice != own).MaxBy(choice => choice.ShareOfDraws);
-        if (own.ShareOfDraws >= Sure || other is null) return new Sentence("It is the one in {0} of the draws over all that is uncertain.", share);
-        var path = FigurePath.Row("cadence.choices", other.Key);
-        return new Sentence(
-            "That is close: over all that is uncertain it is the one in {0} of the draws, and \"{1}\" in {2}.", share, Figure.Name(path + ".option", other.Option),
-            Figure.Number(path + ".shareOfDraws", other.ShareOfDraws, Unit.Proportion));
     }
 
     /// <summary>A sentence of a template that may leave figures out.</summary>

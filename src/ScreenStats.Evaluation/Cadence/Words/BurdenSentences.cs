@@ -16,7 +16,7 @@ internal static class BurdenSentences
         if (!figures.Knows(option, CadenceMeasure.FalseAlarms))
         {
             yield return new Sentence(
-                "\"{0}\" takes {1} screens in {2} days. How many false alarms come with them is not known: " + findings.Outcome(option.Option, CadenceMeasure.FalseAlarms)!.Figure.EstimateUndefined + ".",
+                "\"{0}\" takes {1} screens in {2} " + figures.DaysWord + ". How many false alarms come with them is not known: " + findings.Outcome(option.Option, CadenceMeasure.FalseAlarms)!.Figure.EstimateUndefined + ".",
                 CadenceFigures.Name(option), screens, figures.Days);
             yield break;
         }
@@ -24,7 +24,7 @@ internal static class BurdenSentences
         var alarms = figures.Of(option, CadenceMeasure.FalseAlarms);
         var any = figures.Of(option, CadenceMeasure.AnyFalseAlarm);
         yield return new Sentence(
-            "\"{0}\" takes {1} screens in {2} days and brings {3} false alarms ({4} interval {5} to {6}); a person has one or more with a chance of {7}.",
+            "\"{0}\" takes {1} screens in {2} " + figures.DaysWord + " and brings {3} false alarms ({4} interval {5} to {6}); a person has one or more with a chance of {7}.",
             CadenceFigures.Name(option), screens, figures.Days, alarms[0], figures.Confidence, alarms[1], alarms[2], any[0]);
         if (figures.Knows(option, CadenceMeasure.DaysLost))
         {

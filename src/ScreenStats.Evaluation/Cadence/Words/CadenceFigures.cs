@@ -6,7 +6,15 @@ namespace ScreenStats.Evaluation.Cadence.Words;
 /// <summary>References to the figures of this analysis, by their paths in findings.json.</summary>
 internal sealed class CadenceFigures(CadenceFindings findings)
 {
+    private const double FarFromFigure = 0.2;
+
     public FigureReference People => Figure.Count("cadence.people", findings.People);
+
+    /// <summary>"person" or "people".</summary>
+    public string PeopleWord => findings.People == 1 ? "person" : "people";
+
+    /// <summary>"day" or "days".</summary>
+    public string DaysWord => findings.Days == 1 ? "day" : "days";
 
     public FigureReference Days => Figure.Count("cadence.days", findings.Days);
 
@@ -28,9 +36,13 @@ internal sealed class CadenceFigures(CadenceFindings findings)
     /// <summary>A figure with its limits.</summary>
     public static FigureReference[] Of(string path, EstimateFinding figure, Unit unit) =>
     [
-        Figure.Number(path + ".estimate", figure.Estimate, unit, figure.EstimateUndefined), Figure.Number(path + ".lower", figure.Lower, unit, figure.EstimateUndefined),
-        Figure.Number(path + ".upper", figure.Upper, unit, figure.EstimateUndefined),
+        Figure.Number(path + ".estimate", figure.Estimate, unit, figure.EstimateUndefined), Figure.Number(path + ".lower", figure.Lower, UnitOf(figure.Lower, figure, unit), figure.EstimateUndefined),
+        Figure.Number(path + ".upper", figure.Upper, UnitOf(figure.Upper, figure, unit), figure.EstimateUndefined),
     ];
+
+    // A limit far from its figure has an error by the draws, a part of that distance: it is not printed to more digits than that.
+    private static Unit UnitOf(double? limit, EstimateFinding figure, Unit unit) =>
+        unit == Unit.Ratio && limit is { } end && figure.Estimate is { } estimate && Math.Abs(end - estimate) > FarFromFigure * Math.Abs(end) ? Unit.DrawnLimit : unit;
 
     /// <summary>Whether a figure of an option is known, with limits.</summary>
     public bool Knows(CadenceOptionFinding option, CadenceMeasure measure, CadenceBasis? basis = null) =>

@@ -27,13 +27,14 @@ internal static class GroundSentences
         var parts = swings.ConvertAll(Part);
         var list = parts.Count == 1 ? parts[0] : string.Join(", ", parts.Take(parts.Count - 1)) + " and " + parts[^1];
         yield return new Sentence("What the infectious days removed depend on most, each over its own range with the others at their centre: " + list + ".", [.. figures]);
-        var chosen = swings.SelectMany(swing => new[] { (swing, swing.OptionAtLower, ".optionAtLower"), (swing, swing.OptionAtUpper, ".optionAtUpper") })
+        // By all of them, also those that move the days less.
+        var chosen = findings.Swings.SelectMany(swing => new[] { (swing, swing.OptionAtLower, ".optionAtLower"), (swing, swing.OptionAtUpper, ".optionAtUpper") })
             .Where(one => one.Item2 is not null).DistinctBy(one => one.Item2).ToList();
-        if (chosen.Count == 1) yield return new Sentence("None of them changes the choice.");
+        if (chosen.Count == 1) yield return new Sentence("None of all that is uncertain changes the choice by itself.");
         if (chosen.Count < 2) yield break;
         var names = chosen.ConvertAll(one => Figure.Name(FigurePath.Row("cadence.swings", one.swing.Assumption) + one.Item3, one.Item2!));
         var text = Enumerable.Range(0, names.Count).Select(at => FormattableString.Invariant($"\"{{{at}}}\"")).ToList();
-        yield return new Sentence("Over those ranges the option to choose is one of " + string.Join(", ", text.Take(text.Count - 1)) + " and " + text[^1] + ".", [.. names]);
+        yield return new Sentence("Over the ranges of all that is uncertain, one at a time, the option to choose is one of " + string.Join(", ", text.Take(text.Count - 1)) + " and " + text[^1] + ".", [.. names]);
     }
 
     /// <summary>The incidence.</summary>

@@ -33,7 +33,7 @@ internal static class PracticeSentences
         {
             yield return removed is { Planned.Estimate: not null, Observed.Estimate: not null }
                 ? new Sentence(
-                    "With those gaps screening finds {0} of infections and removes {1} of the infectious days at work; as planned it would find {2} and remove {3}.",
+                    "With those gaps screening finds {0} of infections and removes {1} of the infectious days outside isolation; as planned it would find {2} and remove {3}.",
                     Number(Path("detection") + ".observed", detection.Observed, Unit.Proportion), Number(Path("share-removed") + ".observed", removed.Observed, Unit.Proportion),
                     Number(Path("detection") + ".planned", detection.Planned, Unit.Proportion), Number(Path("share-removed") + ".planned", removed.Planned, Unit.Proportion))
                 : new Sentence(

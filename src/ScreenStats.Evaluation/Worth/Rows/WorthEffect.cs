@@ -6,6 +6,6 @@ public enum WorthEffect
     /// <summary>Infections averted.</summary>
     InfectionsAverted = 0,
 
-    /// <summary>Infectious days at work removed.</summary>
+    /// <summary>Infectious days outside isolation, days off included, that are removed.</summary>
     InfectiousDaysRemoved = 1,
 }

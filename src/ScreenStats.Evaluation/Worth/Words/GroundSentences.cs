@@ -86,7 +86,7 @@ internal static class GroundSentences
     {
         var effect = findings.Effect == WorthEffect.InfectionsAverted
             ? "The effect is infections averted, from how many are brought in and spread inside as the program file states it."
-            : "The effect is infectious days removed at work.";
+            : "The effect is infectious days removed: calendar days outside isolation, days off included.";
         yield return new Sentence(effect);
         yield return findings.DiscountRate is { } rate
             ? new Sentence("Costs and effects after the first year are discounted at {0} a year; those within it are not.", Figure.Number("worth.discountRate", rate, Unit.Proportion))

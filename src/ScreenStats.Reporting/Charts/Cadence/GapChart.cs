@@ -45,7 +45,7 @@ internal static class GapChart
         if (planned is { } plan && plan <= right)
         {
             marks.Add(new LineMark([(plan, 0), (plan, top * (1 + (0.55 * room / Plot)))], Tone.Ink, 1.8, Dashed: true));
-            marks.Add(new LabelMark(plan, top * (1 + (0.55 * room / Plot)), "planned: " + Rounding.Print(Cell.Number(plan), Unit.Days) + " days on average", plan > 0.6 * right ? LabelSide.Left : LabelSide.Right, Tone.Ink, Strong: true));
+            marks.Add(new LabelMark(plan, top * (1 + (0.55 * room / Plot)), "planned: " + Rounding.Print(Cell.Number(plan), Unit.Days) + (plan == 1 ? " day" : " days") + " on average", plan > 0.6 * right ? LabelSide.Left : LabelSide.Right, Tone.Ink, Strong: true));
         }
 
         return new Chart(

@@ -16,9 +16,9 @@ internal static class CadencePage
         return new(
             "cadence", "What each way of screening gives and costs", found,
             "Whether the next weeks will be like those of the data: more infection outside, another variant or another device changes every figure. Limits carry the uncertainty of the assumptions, not what luck makes of a single quarter, and not an assumption that is wrong altogether. "
-            + "The model knows averages: it does not see who works beside whom, who avoids the screen because of symptoms, or who would behave otherwise after a negative one. What a missed case costs, and what a false alarm does to people, is no figure of it.",
+            + "The model knows averages: it does not see who works beside whom, who avoids the screen because of symptoms, or who would behave otherwise after a negative one. People who were never screened at all are in none of its figures, though they work beside the others; due screens are taken to be missed by chance, while in truth weeks away come together and sites differ, so that somewhat less is found. What a missed case costs, and what a false alarm does to people, is no figure of it.",
             "For each option the chance that a screen finds an infection by each day of its course, and the share of the infectious time that falls after isolation, are computed exactly for the schedule, the delays, the participation and repeated misses in the same person. "
-            + "Each uncertain assumption is drawn from its range, the same draw for all options, so that differences between options are paired; limits hold the middle 95 % of the draws. "
+            + "Each uncertain assumption is drawn from its range, the same draw for all options, so that differences between options are paired, and independently of the other assumptions: where two go together, as the beginning of the detectable and of the infectious time may, limits are too wide, most of all those of what is caught before it can be passed on. Limits hold the middle 95 % of the draws. "
             + "A step is the difference between neighbouring options; the option chosen is the one with the most infectious days removed after the price stated for screens. All options and measures, and both bounds where nothing states how much is brought in: in the files.")
         {
             Caution = "A negative screen does not rule out infection, however often it is repeated. How long somebody stays away, who must be told and who may come back are set by local rules and by licensed practitioners: they come before any figure here.",
@@ -42,7 +42,10 @@ internal static class CadencePage
             parts.Add(part with { Tables = views.Length });
         }
 
-        var every = new PagePart("Every way of screening");
+        var every = new PagePart("Every way of screening")
+        {
+            Words = gainKnown ? "Infectious days are calendar days outside isolation, days off included. Those removed hold the days of infections averted: both are one benefit, seen twice." : "",
+        };
         if (hides) Add(every, TableViews.Whole(found.OutcomeTable));
         else if (found.LeadingBasis == CadenceBasis.AllBroughtIn && gainKnown) Add(every, CadenceViews.Gives(found), CadenceViews.Asks(found), CadenceViews.Otherwise(found, CadenceBasis.AllInside));
         else Add(every, CadenceViews.Gives(found), CadenceViews.Asks(found));

@@ -9,7 +9,7 @@ namespace ScreenStats.Reporting.Pages.Cadence;
 internal static class CadenceViews
 {
     private static readonly CadenceMeasure[] Given =
-        [CadenceMeasure.Detection, CadenceMeasure.InfectiousDaysRemoved, CadenceMeasure.ShareRemoved, CadenceMeasure.CaughtBeforeSpread, CadenceMeasure.InfectionsAverted, CadenceMeasure.OutbreaksAvoided];
+        [CadenceMeasure.Detection, CadenceMeasure.InfectiousDaysRemoved, CadenceMeasure.DaysOfAverted, CadenceMeasure.ShareRemoved, CadenceMeasure.CaughtBeforeSpread, CadenceMeasure.InfectionsAverted, CadenceMeasure.OutbreaksAvoided];
 
     private static readonly CadenceMeasure[] Asked = [CadenceMeasure.Screens, CadenceMeasure.FalseAlarms, CadenceMeasure.AnyFalseAlarm, CadenceMeasure.DaysLost, CadenceMeasure.PredictiveValue];
 
