@@ -27,7 +27,7 @@ internal static class SureLines
         {
             screen.Table(
                 [new("worth knowing before choosing"), new("at most", true), new("standard error", true)],
-                worthKnowing.Select(one => new[] { one.Sample is { } sample ? $"{one.Name} ({Show.Count(sample)} of them)" : one.Name, WorthScreen.Number(one.Value), one.StandardError is { } error ? WorthScreen.Number(error) : "" }));
+                worthKnowing.Select(one => new[] { one.Sample is { } sample ? $"{one.Name} ({Show.Count(sample)}{(one.SampleCost is { } cost ? $", costing {WorthScreen.Number(cost)}" : "")})" : one.Name, WorthScreen.Number(one.Value), one.StandardError is { } error ? WorthScreen.Number(error) : "" }));
             screen.Line();
         }
 
@@ -41,7 +41,7 @@ internal static class SureLines
     {
         if (worth.Rules.IsEmpty) return;
         WorthScreen.Heading("What the rule of frequency would have done", screen);
-        var shares = worth.Rules.GroupBy(period => period.InForce).Select(group => $"{group.Key} in {Show.Count(group.Count())}");
+        var shares = worth.Rules.GroupBy(period => period.InForce).OrderBy(group => group.Average(period => period.ScreensPerPerson / period.Days)).Select(group => $"{group.Key} in {Show.Count(group.Count())}");
         screen.Text($"Of {Show.Count(worth.Rules.Length)} periods: {string.Join(", ", shares)}; {WorthScreen.Number(worth.Rules.Sum(period => period.ScreensPerPerson))} screens of each person in all. "
             + $"In {Show.Count(worth.Rules.Count(period => !period.IsSure))} the counts were too small to be sure of the next step.");
     }
@@ -57,8 +57,10 @@ internal static class SureLines
         {
             List<WorthCriterion> items = [.. worth.Criteria.Where(item => item.List == list)];
             if (items.Count == 0) return;
-            var answers = items.GroupBy(item => item.Answer).Select(group => group.Count() > items.Count / 2 ? $"{group.Key} {group.Count()} of {items.Count}" : $"{group.Key} {Show.Count(group.Count())} (items {string.Join(", ", group.Select(item => item.Item))})");
-            screen.Text($"{name}: {string.Join("; ", answers)}.");
+            // What is met or stated needs no list of its items; what is open does.
+            var answers = items.GroupBy(item => item.Answer).OrderBy(group => group.First().Item).Select(group =>
+                $"{group.Count()} {group.Key}{(group.Key is "met" or "stated" ? "" : $" ({(group.Count() == 1 ? "item" : "items")} {string.Join(", ", group.Select(item => item.Item))})")}");
+            screen.Text($"{name}, {items.Count} items: {string.Join("; ", answers)}.");
         }
     }
 }
