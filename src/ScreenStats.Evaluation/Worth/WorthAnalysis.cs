@@ -65,6 +65,7 @@ internal static class WorthAnalysis
             Rules = rules,
             Criteria = [],
             Missing = MissingAmounts.Of(settings, model, options, spent),
+            StatesIncidence = !work.Known.IncidenceFromCases,
             Sentences = [],
         };
         findings = findings with { Sentences = WorthSentences.Of(findings) };

@@ -102,6 +102,10 @@ public sealed record WorthFindings : IFinding
     /// <summary>The verdict as it is read.</summary>
     public string Verdict => Sentences.IsDefaultOrEmpty ? "" : Sentences[0].Text;
 
+    /// <summary>Whether the program file states the incidence, so that it is not of the data.</summary>
+    [JsonIgnore]
+    internal bool StatesIncidence { get; init; }
+
     /// <summary>The option that the verdict is of; null where there is none.</summary>
     [JsonIgnore]
     public WorthOption? Judged => Options.FirstOrDefault(option => option.IsJudged);

@@ -6,6 +6,8 @@ namespace ScreenStats.Evaluation.Worth.Options;
 /// <summary>An option with its costs and effects, at the centre and in every draw.</summary>
 internal sealed class OptionFigures
 {
+    private const double Largest = 1e15;
+
     private OptionFigures(OptionChoice choice, int pool, string? spendingUndefined, string? effectUndefined)
     {
         Choice = choice;
@@ -24,7 +26,10 @@ internal sealed class OptionFigures
     public string? EffectUndefined { get; }
 
     /// <summary>Whether both cost and effect are known.</summary>
-    public bool IsKnown => SpendingUndefined is null && EffectUndefined is null && Costs.All(double.IsFinite) && Effects.All(double.IsFinite);
+    public bool IsKnown => SpendingUndefined is null && EffectUndefined is null && Array.TrueForAll(Costs, Countable) && Array.TrueForAll(Effects, Countable);
+
+    /// <summary>Whether a sum is a number that the statistics take.</summary>
+    public static bool Countable(double amount) => Math.Abs(amount) <= Largest;
 
     public OptionSum Centre { get; private init; }
 
@@ -53,7 +58,9 @@ internal sealed class OptionFigures
             (spendings[draw], costs[draw], effects[draw]) = model.Sum(choice, measure => drawn[(int)measure][index], model.PriceDraws[draw], days(draw) ?? double.NaN, symptoms(draw) ?? 0, pool);
         }
 
-        return new OptionFigures(choice, pool, model.SpendingUndefined(choice.Option, choice.Confirmation), model.EffectUndefined(choice.Option))
+        var spending = model.SpendingUndefined(choice.Option, choice.Confirmation);
+        if (spending is null && costs.Any(cost => Math.Abs(cost) > Largest)) spending = "it is too large to compute";
+        return new OptionFigures(choice, pool, spending, model.EffectUndefined(choice.Option))
         {
             Centre = model.Sum(choice, model.Centre(choice.Option), model.Prices.Centre, at[Parameter.FalseAlarmDays] ?? double.NaN, at[Parameter.SymptomShare] ?? 0, pool),
             Spendings = spendings,

@@ -116,7 +116,7 @@ internal static class SpentFigures
     private static EstimateFinding Angle(double cost, double effect, double[] costs, double[] effects, double confidence, string method = DrawnRatio.Method)
     {
         if (!(effect > 0)) return EstimateFinding.Undefined(UndefinedReason.NoEffect.Describe());
-        if (!costs.All(double.IsFinite) || !effects.All(double.IsFinite) || !double.IsFinite(cost / effect)) return EstimateFinding.Undefined(UndefinedReason.TooLarge.Describe());
+        if (!Array.TrueForAll(costs, OptionFigures.Countable) || !Array.TrueForAll(effects, OptionFigures.Countable) || !double.IsFinite(cost / effect)) return EstimateFinding.Undefined(UndefinedReason.TooLarge.Describe());
         var drawn = DrawnRatio.Of(new OptionDraws(costs, effects), confidence);
         var value = cost / effect;
         return new EstimateFinding(

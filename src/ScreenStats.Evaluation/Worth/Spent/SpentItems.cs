@@ -105,7 +105,7 @@ internal sealed class SpentItems
             UnitCost = priced,
             Units = counted,
             Cost = price is { } one && units is { } many
-                ? Of(new StatedAmount(one.Value * many.Value, one.Lower * many.Lower, one.Upper * many.Upper), "", WorthNotes.ByItem)
+                ? new EstimateFinding(one.Value * many.Value, null, one.IsExact && many.IsExact ? null : one.Lower * many.Lower, one.IsExact && many.IsExact ? null : one.Upper * many.Upper, WorthNotes.ByItem, null)
                 : EstimateFinding.Undefined(price is null ? "its price is not stated" : noUnits),
             Origin = price is null ? CadenceOrigin.NotKnown : CadenceOrigin.Stated,
             Source = source,

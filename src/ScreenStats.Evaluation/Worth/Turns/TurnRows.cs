@@ -52,9 +52,10 @@ internal static class TurnRows
         var (low, high) = (Math.Log(LeastIncidence), Math.Log(MostIncidence));
         var found = TurningPoint.Of(Net, low, high, IncidenceSteps);
         var incidence = work.Outcomes.Incidence;
+        var exact = !(incidence.Upper > incidence.Lower);
         double? Weekly(double? daily) => daily * DaysPerWeek * PerThousand;
         return Row("weekly-incidence", "infections in a week", "per 1,000 people in a week", found, Weekly(found.Value is { } at ? Math.Exp(at) : null),
-            (Weekly(incidence.Estimate), incidence.EstimateUndefined, Weekly(incidence.Lower), Weekly(incidence.Upper)), found.Value is not null && Net(high) > 0);
+            (Weekly(incidence.Estimate), incidence.EstimateUndefined, exact ? null : Weekly(incidence.Lower), exact ? null : Weekly(incidence.Upper)), found.Value is not null && Net(high) > 0);
     }
 
     private static WorthTurn? Prevalence(TurnModel turn)
@@ -68,6 +69,7 @@ internal static class TurnRows
         var discounted = turn.Judged.Centre.Effect == 0 ? 1 : turn.Judged.Centre.Effect / turn.Does(turn.Costs.EffectMeasure);
         var net = discounted > 0 ? turn.Net / discounted : turn.Net;
         var worth = (net + (screens * prices.Screen) + (turn.Does(CadenceMeasure.FalseAlarms) * alarm)) / found;
+        if (!OptionFigures.Countable(worth) || !OptionFigures.Countable(alarm)) return null;
         var gain = new ScreenGain
         {
             Prevalence = 0,

@@ -10,7 +10,7 @@ internal static class SpentSentences
     public static IEnumerable<Sentence> Of(WorthFindings findings)
     {
         var words = new WorthWords(findings);
-        if (findings.Figure("total-cost") is not { } total) yield break;
+        if (findings.Figure("total-cost") is not { } total || findings.Costs.First(item => item.Item == "screens").Units.Estimate is not > 0) yield break;
         var screens = Figure.Number("worth.costs[screens].units.estimate", findings.Costs.First(item => item.Item == "screens").Units.Estimate, Unit.Count);
         var sum = WorthWords.Of(total);
         if (total.Figure.Estimate is null)

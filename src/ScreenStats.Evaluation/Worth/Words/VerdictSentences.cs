@@ -44,7 +44,15 @@ internal static class VerdictSentences
         var plain = net > 0 ? "pays" : "does not pay";
         if (findings.Turn("weekly-incidence") is not { Present: not null } turn) return new Sentence(opening + plain + " at the central figures.", [.. first]);
         var present = WorthWords.Present(turn);
-        var now = turn.Lower is null ? "; in these data it was {4}." : "; in these data it was {4} ({5} interval {6} to {7}).";
+        var limits = turn.Lower is null ? "." : " ({5} interval {6} to {7}).";
+        var turned = turn.Pays is WorthPays.Above or WorthPays.Below;
+        var now = (turned, findings.StatesIncidence) switch
+        {
+            (true, false) => ", with the rest as assumed; in these data it was {4}",
+            (true, true) => ", with the rest as assumed; the program file states {4}",
+            (false, false) => "; in these data {4} in 1,000 were infected each week",
+            _ => "; the program file states {4} in 1,000 a week",
+        };
         FigureReference[] all = [.. first, WorthWords.BreakEven(turn), present[0], words.Confidence, present[1], present[2]];
         var condition = turn.Pays switch
         {
@@ -54,7 +62,7 @@ internal static class VerdictSentences
             WorthPays.Never => "pays at no number of infections that was looked at",
             _ => plain + " at the central figures, and more infection than that may turn it either way",
         };
-        return AnswerSentences.Compact(opening + condition + (turn.Pays is WorthPays.Above or WorthPays.Below ? now : now.Replace("; in these data it was {4}", "; in these data {4} in 1,000 were infected each week", StringComparison.Ordinal)), all);
+        return AnswerSentences.Compact(opening + condition + now + limits, all);
     }
 
     private static Sentence HowSure(WorthFindings findings, WorthWords words, WorthOption judged, double net)

@@ -1,0 +1,89 @@
+using ScreenStats.Counting.Programs;
+using ScreenStats.Counting.Programs.Cadence;
+using ScreenStats.Counting.Programs.Costs;
+using ScreenStats.Evaluation.Tests.Cadence;
+using ScreenStats.Evaluation.Worth;
+
+namespace ScreenStats.Evaluation.Tests.Worth;
+
+public class WorthListTests
+{
+    private static readonly CadenceOptionSettings Weekly = CadenceWords.Usual.Single(option => option.Name == "weekly");
+    private static readonly CadenceOptionSettings Daily = CadenceWords.Usual.Single(option => option.Name == "daily");
+    private static readonly CadenceOptionSettings None = CadenceWords.Usual.Single(option => option.IsNone);
+
+    [Fact]
+    public void The_rule_of_frequency_looks_back_one_period()
+    {
+        // Five positives of 40 tests fall into the last of 14 weeks, none before.
+        var rules = WorthSketch.Exact with { Rules = [new FrequencyRuleSettings(null, None), new FrequencyRuleSettings(0.05, Weekly), new FrequencyRuleSettings(0.2, Daily)] };
+        var findings = CadenceSketch.Program().Worth(rules);
+        findings.Rules.Length.Should().Be(14);
+        findings.Rules.Take(13).Should().OnlyContain(period => period.Tests == 40 && period.Positives == 0 && period.Positivity.Estimate == 0 && period.Next == "none");
+        findings.Rules[0].InForce.Should().Be("weekly", "that is nearest to what was done");
+        findings.Rules[1].InForce.Should().Be("none");
+        findings.Rules[^1].Should().Match<Evaluation.Worth.Lists.WorthRulePeriod>(period => period.Positives == 5 && period.InForce == "none" && period.Next == "weekly" && !period.IsSure && period.Days == 1);
+        findings.Figure("screens-per-person", "rule")!.Figure.Estimate.Should().Be(1);
+        findings.Figure("screens-per-person", "as-done")!.Figure.Estimate!.Value.Should().BeApproximately(((13 * 7) + 1) / 7.0, 1e-9);
+        CadenceSketch.Program().Worth().Rules.Should().BeEmpty();
+        CadenceSketch.Program().Worth().Missing.Should().Contain(text => text.StartsWith("costs.rules"));
+    }
+
+    [Fact]
+    public void The_decision_curve_weighs_one_found_against_as_many_sent_away_as_the_threshold_says()
+    {
+        // 560 tests, two confirmed and three refuted.
+        var findings = CadenceSketch.Program().Worth();
+        foreach (var point in findings.DecisionCurve)
+        {
+            var odds = point.Threshold / (1 - point.Threshold);
+            point.Screened.Estimate!.Value.Should().BeApproximately(1000 * ((2 / 560.0) - (3 / 560.0 * odds)), 1e-9);
+            var infected = 2 / 560.0 / 0.6;
+            point.Everyone.Estimate!.Value.Should().BeApproximately(1000 * (infected - ((1 - infected) * odds)), 1e-6);
+            var (screen, all) = (point.Screened.Estimate!.Value, point.Everyone.Estimate!.Value);
+            point.Best.Should().Be(all > Math.Max(screen, 0) ? "everyone" : screen > 0 ? "screen" : "no-one");
+        }
+
+        findings.DecisionCurve.Select(point => point.Best).Should().ContainInOrder("screen", "no-one");
+        CadenceSketch.Program(confirmed: 0, refuted: 0, unsettled: 3).Worth().DecisionCurve.Should().BeEmpty();
+        CadenceSketch.Program(confirmed: 0, refuted: 0, confirmatory: false).Worth().DecisionCurve.Should().BeEmpty();
+    }
+
+    [Fact]
+    public void Both_lists_are_whole_and_say_not_stated_where_nothing_is()
+    {
+        var bare = CadenceSketch.Program().Worth(new CostSettings(), new CadenceSettings(), settings => settings with { Policy = new PolicySettings() });
+        Items(bare, "wilson-jungner").Should().Equal(Enumerable.Range(1, 10));
+        Items(bare, "cheers-2022").Should().Equal(Enumerable.Range(1, 28));
+        foreach (var item in new[] { 3, 4, 5, 6, 8, 13, 14, 15, 18, 19, 21, 23, 24, 25, 26, 27, 28 }) Cheers(bare, item).Should().Be(("not stated", ""), item.ToString(System.Globalization.CultureInfo.InvariantCulture));
+        Criterion(bare, 7).Answer.Should().Be("for people to say");
+        Criterion(bare, 9).Answer.Should().Be("for people to say");
+
+        var told = CadenceSketch.Program().Worth(WorthSketch.Exact with { Perspective = "employer", Report = new EvaluationStatements { Funding = "the works council", Conflicts = "none", Comparators = "what can be staffed" } });
+        Cheers(told, 7).Evidence.Should().Be("compared: none, weekly, twice-weekly, daily; what can be staffed");
+        Cheers(told, 8).Should().Be(("stated", "employer"));
+        Cheers(told, 15).Should().Be(("stated", "EUR at prices of 2025, not converted"));
+        Cheers(told, 27).Should().Be(("stated", "the works council"));
+        Criterion(told, 4).Answer.Should().Be("met", "detectable from day 2 and acted on half a day later, infectious from day 3");
+        Criterion(told, 9).Answer.Should().BeOneOf("met", "not met");
+        Criterion(told, 10).Answer.Should().Be("met");
+    }
+
+    [Fact]
+    public void A_criterion_follows_its_figure()
+    {
+        var late = WorthSketch.Cadence with { DelayDays = new StatedRange(2) };
+        Criterion(CadenceSketch.Program().Worth(cadence: late), 4).Answer.Should().Be("in part", "it is found after people begin to pass it on, and before they cease to");
+        Criterion(CadenceSketch.Program().Worth(cadence: WorthSketch.Cadence with { DelayDays = new StatedRange(9) }), 4).Answer.Should().Be("not met");
+        Criterion(CadenceSketch.Program().Worth(cadence: WorthSketch.Cadence with { Sensitivity = new StatedAccuracy(0.9, null, null, null, null) }), 5).Answer.Should().Be("met");
+        Criterion(CadenceSketch.Program().Worth(cadence: WorthSketch.Cadence with { Sensitivity = new StatedAccuracy(0.3, null, null, null, null) }), 5).Answer.Should().Be("not met");
+        Criterion(CadenceSketch.Program(unsettled: 5).Worth(), 3).Answer.Should().Be("in part");
+        Criterion(CadenceSketch.Program().Worth(), 3).Answer.Should().Be("met");
+    }
+
+    private static IEnumerable<int> Items(WorthFindings findings, string list) => findings.Criteria.Where(row => row.List == list).Select(row => row.Item);
+
+    private static (string Answer, string Evidence) Cheers(WorthFindings findings, int item) => findings.Criteria.Where(row => row.List == "cheers-2022" && row.Item == item).Select(row => (row.Answer, row.Evidence)).Single();
+
+    private static (string Answer, string Evidence) Criterion(WorthFindings findings, int item) => findings.Criteria.Where(row => row.List == "wilson-jungner" && row.Item == item).Select(row => (row.Answer, row.Evidence)).Single();
+}

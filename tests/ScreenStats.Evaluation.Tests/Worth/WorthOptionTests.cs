@@ -1,0 +1,176 @@
+using ScreenStats.Counting.Programs;
+using ScreenStats.Counting.Programs.Cadence;
+using ScreenStats.Evaluation.Cadence;
+using ScreenStats.Evaluation.Cadence.Rows;
+using ScreenStats.Evaluation.Tests.Cadence;
+using ScreenStats.Evaluation.Worth;
+using ScreenStats.Evaluation.Worth.Rows;
+
+namespace ScreenStats.Evaluation.Tests.Worth;
+
+public class WorthOptionTests
+{
+    private static readonly ProgramSettings Exact = new() { Cadence = WorthSketch.Cadence, Costs = WorthSketch.Exact, Policy = new PolicySettings { IsolationDays = 7 } };
+    private static readonly Findings Whole = Evaluator.Evaluate(CadenceSketch.Program(), Exact);
+    private static readonly WorthFindings Ranged = CadenceSketch.Program().Worth(WorthSketch.Ranged, WorthSketch.RangedCadence);
+
+    [Theory]
+    [InlineData("weekly")]
+    [InlineData("twice-weekly")]
+    [InlineData("daily")]
+    public void Spending_is_what_screens_tests_isolation_and_false_alarms_come_to(string option)
+    {
+        var (does, row) = (Whole.Cadence, Whole.Worth.Option(option));
+        var (screens, found, alarms) = (does.Value(option, CadenceMeasure.Screens), does.Value(option, CadenceMeasure.TruePositives), does.Value(option, CadenceMeasure.FalseAlarms));
+        row.Spending.Estimate!.Value.Should().BeApproximately((5 * screens) + (60 * (found + alarms)) + (found * 7 * 200) + (alarms * 1.5 * 250), 1e-6);
+        row.Cost.Estimate.Should().Be(row.Spending.Estimate, "neither illness nor an outbreak is priced");
+        row.Effect.Estimate.Should().Be(does.Value(option, CadenceMeasure.InfectionsAverted));
+        row.NetBenefit.Estimate!.Value.Should().BeApproximately((4000 * row.Effect.Estimate!.Value) - row.Cost.Estimate!.Value, 1e-6);
+
+        var without = Whole.Worth.Option(option, WorthConfirmation.Without);
+        without.Spending.Estimate!.Value.Should().BeApproximately((5 * screens) + (found * 7 * 200) + (alarms * 7 * 250), 1e-6, "no test is paid for and each false alarm loses the whole isolation time");
+        without.Effect.Estimate.Should().Be(row.Effect.Estimate);
+    }
+
+    [Fact]
+    public void No_screening_costs_and_gains_nothing()
+    {
+        foreach (var findings in new[] { Whole.Worth, Ranged })
+        {
+            var none = findings.Option("none", WorthConfirmation.NotNeeded);
+            (none.Cost.Estimate, none.Effect.Estimate, none.NetBenefit.Estimate).Should().Be((0, 0, 0));
+            none.IsNone.Should().BeTrue();
+        }
+    }
+
+    [Fact]
+    public void With_nothing_uncertain_every_draw_is_the_deterministic_sum()
+    {
+        // The draws take a quicker quadrature, within a ten-thousandth; by day they take the same, and there is no difference at all.
+        foreach (var row in Whole.Worth.Options)
+        {
+            foreach (var figure in new[] { row.Spending, row.Cost, row.Effect, row.NetBenefit })
+            {
+                figure.Lower!.Value.Should().BeApproximately(figure.Estimate!.Value, 1e-4 * (1 + Math.Abs(figure.Estimate!.Value)), row.Key);
+                figure.Upper!.Value.Should().BeApproximately(figure.Estimate!.Value, 1e-4 * (1 + Math.Abs(figure.Estimate!.Value)), row.Key);
+            }
+
+            row.MeanNetBenefit!.Value.Should().BeApproximately(row.NetBenefit.Estimate!.Value, 1e-4 * (1 + Math.Abs(row.NetBenefit.Estimate!.Value)));
+            row.BestShare.Should().Be(row.IsBest ? 1 : 0);
+        }
+
+        var byDay = CadenceSketch.Program().Worth(cadence: WorthSketch.Cadence with { Course = new CourseSettings { Kind = CourseKind.ByDay, Days = [new(1, 0, 0), new(3, 0.6, 1), new(8, 0.7, 1), new(12, 0, 0)] } });
+        foreach (var row in byDay.Options) (row.NetBenefit.Lower, row.NetBenefit.Upper, row.MeanNetBenefit).Should().Be((row.NetBenefit.Estimate, row.NetBenefit.Estimate, row.NetBenefit.Estimate), row.Key);
+        Whole.Worth.PaysShare.Should().Be(Whole.Worth.Judged!.NetBenefit.Estimate > 0 ? 1 : 0);
+        Whole.Worth.Information.Should().OnlyContain(row => row.Value == 0);
+        Whole.Worth.Swings.Should().BeEmpty();
+    }
+
+    [Fact]
+    public void An_option_is_dominated_exactly_where_a_search_finds_one_that_is_no_dearer_and_does_no_less()
+    {
+        foreach (var findings in new[] { Whole.Worth, Ranged })
+        {
+            foreach (var own in findings.Options)
+            {
+                var dominated = findings.Options.Any(other => other.Cost.Estimate <= own.Cost.Estimate && other.Effect.Estimate >= own.Effect.Estimate
+                    && (other.Cost.Estimate < own.Cost.Estimate || other.Effect.Estimate > own.Effect.Estimate));
+                (own.Standing == WorthStanding.Dominated).Should().Be(dominated, own.Key);
+                (own.DominatedBy.Length > 0).Should().Be(own.Standing != WorthStanding.OnFrontier, own.Key);
+            }
+
+            // Whatever an effect is worth, the best is on the frontier.
+            for (var value = 0.0; value <= 20_000; value += 500)
+                findings.Options.MaxBy(option => (value * option.Effect.Estimate) - option.Cost.Estimate)!.Standing.Should().Be(WorthStanding.OnFrontier);
+        }
+    }
+
+    [Fact]
+    public void Ratios_rise_along_the_frontier_and_the_best_option_is_the_last_below_the_value()
+    {
+        var frontier = Ranged.Options.Where(option => option.Standing == WorthStanding.OnFrontier).OrderBy(option => option.Cost.Estimate).ToList();
+        var ratios = frontier.Skip(1).Select(option => option.IncrementalRatio.Estimate!.Value).ToList();
+        ratios.Should().BeInAscendingOrder();
+        for (var index = 1; index < frontier.Count; index++)
+        {
+            ratios[index - 1].Should().BeApproximately(
+                (frontier[index].Cost.Estimate!.Value - frontier[index - 1].Cost.Estimate!.Value) / (frontier[index].Effect.Estimate!.Value - frontier[index - 1].Effect.Estimate!.Value), 1e-6 * ratios[index - 1]);
+        }
+
+        frontier[ratios.Count(ratio => ratio <= Ranged.Value)].IsBest.Should().BeTrue();
+        Ranged.Options.Count(option => option.IsBest).Should().Be(1);
+    }
+
+    [Fact]
+    public void Illness_and_outbreaks_saved_come_off_the_cost()
+    {
+        var tally = CadenceSketch.Program();
+        var settings = new ProgramSettings
+        {
+            Policy = Exact.Policy,
+            Costs = WorthSketch.Exact with { Illness = new StatedRange(1000), Outbreak = new StatedRange(9000) },
+            Cadence = WorthSketch.Cadence with { Course = CadenceSketch.Windows with { Symptoms = new SymptomSettings { Share = new StatedRange(0.4), OnsetDays = new StatedRange(4), Spread = new StatedRange(0.3) } }, Dispersion = new StatedRange(0.4) },
+        };
+        var findings = Evaluator.Evaluate(tally, settings);
+        var row = findings.Worth.Option("weekly");
+        var saved = (findings.Cadence.Value("weekly", CadenceMeasure.InfectionsAverted) * 0.4 * 1000) + (findings.Cadence.Value("weekly", CadenceMeasure.OutbreaksAvoided) * 9000);
+        saved.Should().BeGreaterThan(0);
+        row.Cost.Estimate!.Value.Should().BeApproximately(row.Spending.Estimate!.Value - saved, 1e-6);
+        findings.Worth.Missing.Should().NotContain(text => text.Contains("not counted now"));
+        tally.Worth().Missing.Should().Contain(text => text.StartsWith("costs.illness")).And.Contain(text => text.StartsWith("costs.outbreak"));
+    }
+
+    [Fact]
+    public void Pools_are_options_where_they_are_allowed_and_few_positives_are_real()
+    {
+        var rare = WorthSketch.Cadence with { Specificity = new StatedAccuracy(0.99, null, null, null, null) };
+        var tally = CadenceSketch.Program();
+        tally.Worth(cadence: rare).Options.Should().NotContain(option => option.Confirmation == WorthConfirmation.Pooled, "the laboratory allows none");
+        var settings = new ProgramSettings { Cadence = rare, Costs = WorthSketch.Exact with { LargestPool = 8 }, Policy = Exact.Policy };
+        var findings = Evaluator.Evaluate(tally, settings);
+        var (found, alarms) = (findings.Cadence.Value("daily", CadenceMeasure.TruePositives), findings.Cadence.Value("daily", CadenceMeasure.FalseAlarms));
+        var share = found / (found + alarms);
+        // Dorfman: tests for each specimen, for every size that is allowed.
+        var least = Enumerable.Range(2, 7).Min(size => (1.0 / size) + 1 - Math.Pow(1 - share, size));
+        var (pooled, single) = (findings.Worth.Option("daily", WorthConfirmation.Pooled), findings.Worth.Option("daily"));
+        (single.Cost.Estimate - pooled.Cost.Estimate)!.Value.Should().BeApproximately(60 * (found + alarms) * (1 - least), 1e-6);
+        single.Standing.Should().Be(WorthStanding.Dominated);
+        // Where most positives are real no pool saves a test.
+        var real = rare with { Specificity = new StatedAccuracy(0.99999, null, null, null, null) };
+        tally.Worth(WorthSketch.Exact with { LargestPool = 8 }, real).Options.Should().NotContain(option => option.Confirmation == WorthConfirmation.Pooled);
+    }
+
+    [Fact]
+    public void Nothing_within_a_year_is_discounted_and_later_years_are()
+    {
+        var tally = CadenceSketch.Program();
+        var rate = WorthSketch.Exact with { DiscountRate = 0.1 };
+        tally.Worth(rate).Option("weekly").Cost.Estimate.Should().Be(Whole.Worth.Option("weekly").Cost.Estimate);
+        var years = WorthSketch.Cadence with { Days = 730 };
+        var (plain, discounted) = (tally.Worth(cadence: years).Option("weekly"), tally.Worth(rate, years).Option("weekly"));
+        var left = (1 + (1 / 1.1)) / 2;
+        discounted.Cost.Estimate!.Value.Should().BeApproximately(left * plain.Cost.Estimate!.Value, 1e-6 * plain.Cost.Estimate!.Value);
+        discounted.Effect.Estimate!.Value.Should().BeApproximately(left * plain.Effect.Estimate!.Value, 1e-9 * plain.Effect.Estimate!.Value);
+        tally.Worth(rate, years).Text().Should().Contain("discounted at 10.0 % a year");
+        Whole.Worth.Text().Should().Contain("Nothing is discounted");
+    }
+
+    [Fact]
+    public void The_effect_is_infectious_days_where_spread_is_not_stated_or_only_they_have_a_value()
+    {
+        var tally = CadenceSketch.Program();
+        var bounds = tally.Worth(cadence: WorthSketch.Cadence with { BroughtIn = null });
+        (bounds.Effect, bounds.Value).Should().Be((WorthEffect.InfectiousDaysRemoved, 600));
+        bounds.Missing.Should().Contain(text => text.Contains("broughtIn"));
+        var valued = tally.Worth(WorthSketch.Exact with { InfectionAverted = null });
+        (valued.Effect, valued.Value).Should().Be((WorthEffect.InfectiousDaysRemoved, 600));
+        (Whole.Worth.Effect, Whole.Worth.Value).Should().Be((WorthEffect.InfectionsAverted, 4000));
+    }
+
+    [Fact]
+    public void Where_people_wait_for_confirmation_no_option_without_it_is_compared()
+    {
+        var waits = WorthSketch.Cadence with { IsolateOn = IsolateOn.Confirmation, ConfirmatoryDelayDays = new StatedRange(2) };
+        CadenceSketch.Program().Worth(cadence: waits).Options.Should().NotContain(option => option.Confirmation == WorthConfirmation.Without);
+    }
+}
