@@ -34,6 +34,7 @@ using ScreenStats.Reporting.Pages.Specimens;
 using ScreenStats.Reporting.Pages.StandOuts;
 using ScreenStats.Reporting.Pages.Trends;
 using ScreenStats.Reporting.Pages.TruePrevalence;
+using ScreenStats.Reporting.Pages.Worth;
 using ScreenStats.Reporting.Pages.Yield;
 
 namespace ScreenStats.Reporting.Pages;
@@ -44,7 +45,7 @@ internal static class AllPages
     /// <summary>The pages of the findings.</summary>
     public static ImmutableArray<PageGroup> Of(Findings findings) =>
     [
-        new("worth", "What is a positive here worth?",
+        new("positives", "What is a positive here worth?",
         [
             PredictiveValuePage.Of(findings),
             FollowUpPage.Of(findings),
@@ -78,6 +79,10 @@ internal static class AllPages
         new("how-often", "How often should we screen?",
         [
             CadencePage.Of(findings),
+        ]),
+        new("is-it-worth-it", "Is it worth it?",
+        [
+            WorthPage.Of(findings),
         ]),
         new("screening-done", "How much screening was done for each case found?",
         [

@@ -1,0 +1,126 @@
+using System.Collections.Immutable;
+using System.Globalization;
+using ScreenStats.Evaluation;
+using ScreenStats.Evaluation.Worth;
+using ScreenStats.Evaluation.Worth.Rows;
+using ScreenStats.Reporting.Charts.Cadence;
+using ScreenStats.Reporting.Charts.Model;
+using ScreenStats.Reporting.Charts.Words;
+using ScreenStats.Reporting.Charts.Worth;
+using ScreenStats.Reporting.Pages.Cadence;
+
+namespace ScreenStats.Reporting.Pages.Worth;
+
+/// <summary>Pictures of whether it is worth it: cost against effect, how likely each option is the best, and the figures that matter most.</summary>
+internal static class WorthFigures
+{
+    /// <summary>The main picture.</summary>
+    public const string Plane = "cost-against-effect";
+
+    /// <summary>How likely each option is the best.</summary>
+    public const string Likely = "best-by-value";
+
+    /// <summary>What each figure does to the net benefit.</summary>
+    public const string Swings = "figures-that-matter";
+
+    /// <summary>At most three.</summary>
+    public static ImmutableArray<Chart> Of(Findings findings)
+    {
+        // Where small counts are hidden a place in a picture would show them.
+        if (findings.Disclosure is not null) return [];
+        return [.. new[] { CostAgainstEffect(findings), Acceptability(findings.Worth), Tornado(findings) }.OfType<Chart>()];
+    }
+
+    private static Chart? CostAgainstEffect(Findings findings)
+    {
+        var found = findings.Worth;
+        var (currency, many) = (ChartText.Name(WorthWording.Currency(found)), WorthWording.Many(found));
+        ImmutableArray<PlanePoint> points = [.. found.Options.Where(option => WorthWording.Leads(option) && option is { Cost.Estimate: not null, Effect.Estimate: not null }).Select(option => Point(findings, option))];
+        if (points.Length < 2 || points.All(point => point.Effect == points[0].Effect)) return null;
+        return PlaneChart.Of(
+            new ChartFrame(
+                Plane, "What each way of screening costs and gains",
+                $"Cost against {many}, more than with no screening, for {WorthWording.Scope(found)}." + Steps(found) + Left(found),
+                $"Cost in {currency} by {many}. " + string.Join("; ", points.OrderBy(point => point.Effect).ThenBy(point => point.Cost).Select(point =>
+                    $"{point.Words}, {(point.OnFrontier ? "on the frontier" : "dominated")}: {Short(point.Cost)} (limits {Short(point.CostLower)} to {Short(point.CostUpper)}) for {Short(point.Effect)} (limits {Short(point.EffectLower)} to {Short(point.EffectUpper)})"))
+                + (found.Value is { } value ? $". One {WorthWording.One(found)} is stated to be worth {Short(value)}." : "."),
+                "worth-options"),
+            points, many, $"cost, {currency}", found.Value, found.Value is { } worth ? $"worth {Short(worth)} each" : "");
+    }
+
+    private static PlanePoint Point(Findings findings, WorthOption option)
+    {
+        var (cost, effect) = (option.Cost.Estimate!.Value, option.Effect.Estimate!.Value);
+        var standing = (option.Standing == WorthStanding.OnFrontier ? PlaneStanding.OnFrontier : 0) | (option.IsJudged ? PlaneStanding.Judged : 0) | (option.IsBest ? PlaneStanding.Best : 0);
+        return new PlanePoint(
+            ChartText.Name(WorthWording.Name(option.Option, option.Confirmation)), effect, option.Effect.Lower ?? effect, option.Effect.Upper ?? effect,
+            cost, option.Cost.Lower ?? cost, option.Cost.Upper ?? cost, standing, WorthWording.Remark(findings, option));
+    }
+
+    /// <summary>What to see: the first step along the frontier against the last.</summary>
+    private static string Steps(WorthFindings found)
+    {
+        var steps = found.Options.Where(option => option.IncrementalRatio.Estimate is not null).OrderBy(option => option.IncrementalRatio.Estimate).ToArray();
+        if (steps.Length == 0) return "";
+        string Step(WorthOption option) => $"to {ChartText.Name(WorthWording.Name(option.Option, option.Confirmation))}";
+        var first = $" The first step along the frontier, {Step(steps[0])}, costs {Short(steps[0].IncrementalRatio.Estimate!.Value)} {ChartText.Name(WorthWording.Currency(found))} for each {WorthWording.One(found)}";
+        return steps.Length == 1 ? first + "." : $"{first}; the last, {Step(steps[^1])}, {Short(steps[^1].IncrementalRatio.Estimate!.Value)}.";
+    }
+
+    private static string Left(WorthFindings found) =>
+        found.Options.Any(option => !WorthWording.Leads(option) && option.Cost.Estimate is not null) ? " Other ways to confirm a positive, none of them on the frontier, stand in the table." : "";
+
+    private static Chart? Acceptability(WorthFindings found)
+    {
+        var order = found.Options.Select(option => option.Key).ToList();
+        ImmutableArray<AcceptabilityLine> lines =
+        [
+            .. found.Acceptability.GroupBy(row => row.Option, StringComparer.Ordinal).OrderBy(rows => order.IndexOf(rows.Key)).ThenBy(rows => rows.Key, StringComparer.Ordinal)
+                .Select(rows => new AcceptabilityLine(
+                    ChartText.Name(WorthWording.Name(found, rows.Key)), [.. rows.OrderBy(row => row.Value).Select(row => (row.Value, row.Share, row.OnFrontier))], found.Judged?.Key == rows.Key)),
+        ];
+        if (lines.Length == 0 || lines[0].Points.Length < 2 || lines[0].Points[^1].Value <= lines[0].Points[0].Value) return null;
+        var (currency, one) = (ChartText.Name(WorthWording.Currency(found)), WorthWording.One(found));
+        var at = found.Value is { } stated && lines[0].Points.Any(point => point.Value == stated) ? found.Value : null;
+        (string Name, double Share)[] Likeliest(double value) =>
+            [.. lines.Select(line => (line.Name, line.Points.FirstOrDefault(point => point.Value == value).Share)).Where(one => one.Share > 0).OrderByDescending(one => one.Share)];
+        var see = at is { } there && Likeliest(there) is { Length: > 0 } first
+            ? $" At the stated {Short(there)} {currency}: {string.Join(", ", first.Take(3).Select(one => $"{one.Name} in {WorthWording.Share(one.Share)}"))}." : "";
+        var last = lines[0].Points[^1].Value;
+        return AcceptabilityChart.Of(
+            new ChartFrame(
+                Likely, $"Which way is the best, by what one {one} is worth",
+                $"Share of {found.Draws.ToString("N0", CultureInfo.InvariantCulture)} draws in which the net benefit of an option is the highest, by what one {one} is worth." + see,
+                $"Share of draws in which each option is the best, without limits, by the value of one {one} from {Short(lines[0].Points[0].Value)} to {Short(last)} {currency}. "
+                + string.Join("; ", lines.Where(line => line.Most >= AcceptabilityChart.NamedFrom).Select(line =>
+                    $"{line.Name}: {(at is { } value ? $"{WorthWording.Share(line.Points.First(point => point.Value == value).Share)} at the stated value, " : "")}{WorthWording.Share(line.Points[^1].Share)} at the highest"))
+                + ".",
+                "worth-acceptability"),
+            lines, $"value of one {one}, {currency}", at, at is { } words ? $"stated: {Short(words)}" : "");
+    }
+
+    private static Chart? Tornado(Findings findings)
+    {
+        var found = findings.Worth;
+        if (found.Judged is not { NetBenefit.Estimate: { } centre } judged) return null;
+        var rows = found.Swings.Where(row => row.Swing > 0 && row.Low != row.High).ToArray();
+        if (rows.Length == 0) return null;
+        var best = found.Best?.Key;
+        string End(WorthSwing row, double value, string option) =>
+            WorthWording.End(findings, row.Figure, value) + (option == best ? "" : ": " + ChartText.Name(WorthWording.Name(found, option), 16));
+        var bars = rows.Select(row => new SwingBar(CadenceViews.Capital(row.Name), End(row, row.AtLower, row.BestAtLower), End(row, row.AtUpper, row.BestAtUpper), row.Low, row.High)).ToImmutableArray();
+        var changes = rows.Take(SwingChart.Most).Any(row => row.BestAtLower != best || row.BestAtUpper != best);
+        var (name, currency) = (ChartText.Name(WorthWording.Name(judged.Option, judged.Confirmation)), ChartText.Name(WorthWording.Currency(found)));
+        return SwingChart.Of(
+            new ChartFrame(
+                Swings, "Which figures matter most",
+                $"Net benefit of {name} against no screening for {WorthWording.Scope(found)}, with one figure at a time at the ends of what it may be. Below 0 it does not pay."
+                + (changes ? " Where another option than now would be the best, its name stands beside the value." : ""),
+                $"Net benefit in {currency}, {Short(centre)} with all at their centre. " + string.Join("; ", bars.Take(SwingChart.Most).Select(bar =>
+                    $"{bar.Name}: {Short(bar.AtLower)} at {bar.LowerWords}, {Short(bar.AtUpper)} at {bar.UpperWords}")) + ".",
+                "worth-swings"),
+            bars, centre, $"net benefit, {currency}");
+    }
+
+    private static string Short(double value) => WorthWording.Money(value);
+}
