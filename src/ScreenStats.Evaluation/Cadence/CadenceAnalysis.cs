@@ -8,6 +8,7 @@ using ScreenStats.Evaluation.Cadence.Draws;
 using ScreenStats.Evaluation.Cadence.Inputs;
 using ScreenStats.Evaluation.Cadence.Options;
 using ScreenStats.Evaluation.Cadence.Outcomes;
+using ScreenStats.Evaluation.Cadence.Rows;
 using ScreenStats.Evaluation.Cadence.Words;
 using ScreenStats.Statistics.Cadence.Windows;
 
@@ -31,6 +32,10 @@ internal static class CadenceAnalysis
         var outcomes = Outcomes(known, options, draws);
         var choice = new Choice(options, outcomes, cadence.Worthwhile);
         var leading = options.Leading(choice.Chosen);
+        var turns = new IncidenceRanges(outcomes, choice, known, draws);
+        var growth = known.Knows(Parameter.Reproduction) || outcomes.Reproduction.Estimate is null ? null
+            : new CadenceGrowth(outcomes.Reproduction, outcomes.Growing, outcomes.LeadingBasis != CadenceBasis.AsStated);
+        var refuted = known.Data.FalseAlarms;
         var findings = new CadenceFindings
         {
             Days = cadence.Days,
@@ -41,7 +46,7 @@ internal static class CadenceAnalysis
             Worthwhile = cadence.Worthwhile,
             WorthwhileUndefined = cadence.Worthwhile is null ? "the program file does not state how much a step must add" : null,
             LeadingBasis = outcomes.LeadingBasis,
-            Assumptions = AssumptionRows.Of(known, draws, outcomes.Incidence),
+            Assumptions = AssumptionRows.Of(known, draws, outcomes.Incidence, turns.Recent, growth),
             Options = options.Findings(choice.Chosen),
             Outcomes = outcomes.Rows,
             Steps = StepRows.Of(options, outcomes),
@@ -49,6 +54,11 @@ internal static class CadenceAnalysis
             Swings = SwingRows.Of(options, outcomes, draws, choice, leading),
             Adherence = AdherenceRows.Of(known, options, outcomes, draws),
             NotFollowedUp = known.Data.Settled.Trials - known.Data.Settled.Events,
+            Ranges = turns.Ranges,
+            Recent = turns.Recent,
+            Growth = growth,
+            FalseAlarmsFound = known.LeavesOutFalseAlarms && refuted.OfFlaggedLots > 0 ? new CadenceFalseAlarmsFound(refuted.All, refuted.OfFlaggedLots, known.Data.Recent.SpanDays) : null,
+            Audits = known.SensitivityFromAudits ? new CadenceAudits(accuracy.Missed, accuracy.Audited) : null,
             Missing = MissingFigures.Of(known),
             Inputs = known.Inputs(draws, outcomes.Incidence),
             Work = new CadenceWork(known, draws, options, outcomes),

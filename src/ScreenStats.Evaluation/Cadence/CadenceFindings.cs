@@ -54,6 +54,21 @@ public sealed record CadenceFindings : IFinding
     /// <summary>What was planned against what was done.</summary>
     public required ImmutableArray<CadenceAdherence> Adherence { get; init; }
 
+    /// <summary>Between which incidences each option is the one to choose; empty where none is chosen.</summary>
+    public required ImmutableArray<CadenceIncidenceRange> Ranges { get; init; }
+
+    /// <summary>Infection in the last days of the data; null where the incidence does not come from its cases, or the data are too short.</summary>
+    public required CadenceRecent? Recent { get; init; }
+
+    /// <summary>How infection would pass on inside without screening; null where that is stated or cannot be told.</summary>
+    public required CadenceGrowth? Growth { get; init; }
+
+    /// <summary>Refuted positives of the data where flagged lots are left out of the specificity; else null.</summary>
+    public required CadenceFalseAlarmsFound? FalseAlarmsFound { get; init; }
+
+    /// <summary>The audits that the sensitivity rests on; null where it comes from elsewhere.</summary>
+    public required CadenceAudits? Audits { get; init; }
+
     /// <summary>Positive runs without a conclusive confirmatory result.</summary>
     public required long NotFollowedUp { get; init; }
 
@@ -74,7 +89,7 @@ public sealed record CadenceFindings : IFinding
 
     /// <inheritdoc/>
     [JsonIgnore]
-    public ImmutableArray<ITable> Tables => [OutcomeTable, StepTable, ChoiceTable, AssumptionTable, SwingTable, AdherenceTable];
+    public ImmutableArray<ITable> Tables => [OutcomeTable, StepTable, ChoiceTable, RangeTable, AssumptionTable, SwingTable, AdherenceTable];
 
     /// <inheritdoc/>
     [JsonIgnore]
@@ -91,6 +106,10 @@ public sealed record CadenceFindings : IFinding
     /// <summary>The choice as a table.</summary>
     [JsonIgnore]
     public Table<CadenceChoice> ChoiceTable => CadenceTables.Choices(Choices);
+
+    /// <summary>The option by incidence as a table.</summary>
+    [JsonIgnore]
+    public Table<CadenceIncidenceRange> RangeTable => CadenceTables.Ranges(Ranges);
 
     /// <summary>The assumptions as a table.</summary>
     [JsonIgnore]

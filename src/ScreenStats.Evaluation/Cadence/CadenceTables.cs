@@ -78,6 +78,19 @@ internal static class CadenceTables
         ],
         rows);
 
+    public static Table<CadenceIncidenceRange> Ranges(ImmutableArray<CadenceIncidenceRange> rows) => new(
+        "cadence-incidence",
+        "The option by how much infection there is",
+        "Between which numbers of infections per 100,000 person-days each option is the one to choose, all other assumptions at their centre. Empty where nothing states what a step must add.",
+        [
+            new("option", "Option", Unit.Text, "The way of screening.", row => Cell.Text(row.Option)),
+            new("from", "From", Unit.Ratio, "From so many infections per 100,000 person-days.", row => Cell.Number(row.From)) { Method = CadenceNotes.Turns },
+            new("to", "To", Unit.Ratio, "Up to so many; empty for the last.", row => row.To is { } to ? Cell.Number(to) : Cell.Empty) { Method = CadenceNotes.Turns },
+            new("assumed", "Assumed", Unit.Text, "yes where the infections that the answer assumes lie.", row => Cell.Text(row.HasData ? "yes" : "no")),
+            new("last_days", "Last days", Unit.Text, "yes where those of the last 28 days of the data lie.", row => Cell.Text(row.HasRecent ? "yes" : "no")),
+        ],
+        rows);
+
     public static Table<CadenceAssumption> Assumptions(ImmutableArray<CadenceAssumption> rows) => new(
         "cadence-assumptions",
         "What the answer rests on",

@@ -8,6 +8,7 @@ internal static class CadenceNotes
     public const string Draws = "cadence-draws";
     public const string Steps = "cadence-step";
     public const string Choice = "cadence-choice";
+    public const string Turns = "option-by-incidence";
     public const string OneWay = "one-at-a-time";
     public const string Schedule = "screens-due";
     public const string Adherence = "plan-and-practice";
@@ -16,9 +17,9 @@ internal static class CadenceNotes
     public static ImmutableArray<MethodNote> All { get; } =
     [
         new(Draws, "What a way of screening gives, with draws",
-            "The course of an infection and the days of the screens give the chance that it is found by each age, and the share of the infectious time that falls after isolation. The figure is at the central assumptions; its limits hold the middle of the draws, in each of which every assumption takes a random value within its range, the same for all options. They are limits of what is expected on average, not of what chance makes of it.",
+            "The course of an infection and the days of the screens give the chance that it is found by each age, and the share of the infectious time that falls after isolation. The figure is at the central assumptions; its limits hold the middle of the draws, in each of which every assumption takes a random value within its range, the same for all options. They are limits of what is expected on average, not of what chance makes of it. As done: each site with its own gaps, sites weighted by their person-days (of simulated viral loads all gaps together). All sites are one workplace for what spreads inside: where a case causes 1 or more without screening that makes upper limits too high, since an outbreak in a small site ends for want of people. The sensitivity of audits is by run among people not yet found; where misses repeat in a person it is a little below that of a first screen, so that with the correlation of misses stated too little is found rather than too much. Audits see only what the confirmatory test can find: the detectable days stated must be those of that test.",
             ["found by age x: 1 − Π (1 − p(a)) over the screens up to x, averaged over when the infection happens between two screens; removed: ∫ infectiousness(x) × isolated by x dx / ∫ infectiousness(x) dx",
-             "infections I = λ × people × days; infectious days outside isolation, calendar days with days off included, = I × days infectious × (1 − removed); inside, each case causes R (1 − removed) / (1 − removed without screening) more",
+             "infections I = λ × people × days; infectious days outside isolation, calendar days with days off included, = I × days infectious × (1 − removed); inside, each case causes R (1 − removed) / (1 − removed without screening) more; in the data, with the share b brought in, R now = 1 − b, so R without screening = (1 − b) (1 − removed without screening) / (1 − removed as done)",
              "days removed = I without × days infectious × (1 − removed by symptoms) − I × days infectious × (1 − removed), of which (I without − I) × days infectious × (1 − removed by symptoms) are of infections averted; share removed = days removed / those without screening",
              "false alarms = screens × (1 − specificity); predictive value = found / (found + false alarms)"],
             "Derived; A. Briggs, K. Claxton, M. Sculpher, 2006, Decision Modelling for Health Economic Evaluation, on probabilistic sensitivity analysis (from memory)."),
@@ -30,6 +31,10 @@ internal static class CadenceNotes
             "Each 1,000 screens must remove so many infectious days as the program file says: the option is chosen whose days removed less that price of its screens are most. Where each step adds less than the one before, that is the last step that still adds as much. The share of draws says how sure it is.",
             ["max over options: infectious days removed − worthwhile × screens / 1,000"],
             "Net benefit; derived."),
+        new(Turns, "The option by how much infection there is",
+            "Infectious days removed grow with the number of infections, the price of screens does not: the incidence at which the option to choose changes is searched by halving, all other assumptions at their centre. The incidence of the last days of the data is their cases, by the share of all screens that was taken in them: it takes the gaps between screens, the accuracy and the follow-up to be then what they were in all days; positives that still wait for their result are no cases yet. Its ratio to the days before has exact limits, given the cases of both.",
+            ["λ last = cases last / (E × followed up × s), s = screens last / screens; ratio = cases last / cases before × (1 − s) / s, limits by the binomial distribution (Clopper and Pearson): p / (1 − p) × (1 − s) / s"],
+            "Derived; C. J. Clopper, E. S. Pearson, 1934, Biometrika 26:404–413."),
         new(OneWay, "One assumption at a time",
             "Each assumption at the ends of its 95 % range, the others at their centre. Cases stay as they were counted: where less of an infection is found, more of them must have happened.",
             ["swing = |days removed at the upper end − days removed at the lower end|"],
@@ -43,7 +48,7 @@ internal static class CadenceNotes
             ["due = Σ gap × count / planned days; done = Σ count; share = done / due"],
             "By definition."),
         new(Incidence, "Infections per person-day",
-            "Cases divided by the person-days that they could have been found in: for each gap between two screens of a person, the chance that an infection is found by the screen that ends it, summed over when the infection began, under the real gaps and the course of the infection. Cases divided by person-days alone is a lower bound. It is no prevalence.",
+            "Cases divided by the person-days that they could have been found in: for each gap between two screens of a person, the chance that an infection is found by the screen that ends it, summed over when the infection began, under the real gaps and the course of the infection, site by site. Cases divided by person-days alone is a lower bound. It is no prevalence.",
             ["λ = cases / (E × followed up); E = people × ∫ p(x) dx + Σ over gaps g of count × ∫ p(x) × not found before the screen at age x dx; limits: gamma draws of the cases over draws of E"],
             "Derived; F. Garwood, 1936, Biometrika 28:437–442, for counts."),
     ];

@@ -187,7 +187,7 @@ public class CadenceExtremesTests
     {
         var settings = new ProgramSettings { Cadence = CadenceSketch.Ranged with { Incidence = null, People = null }, Report = new ReportSettings { SuppressBelow = 5 } };
         var findings = ScreenStats.Evaluation.Disclosure.DisclosureControl.Apply(Evaluator.Evaluate(CadenceSketch.Program(), settings));
-        findings.Disclosure!.TablesLeftOut.Should().Contain(["cadence", "cadence-steps", "cadence-choice", "cadence-assumptions", "cadence-sensitivity", "cadence-adherence"]);
+        findings.Disclosure!.TablesLeftOut.Should().Contain(["cadence", "cadence-steps", "cadence-choice", "cadence-incidence", "cadence-assumptions", "cadence-sensitivity", "cadence-adherence"]);
         foreach (var figure in findings.Cadence.Sentences.SelectMany(sentence => sentence.Figures).Where(figure => figure.Value.Kind is CellKind.Count or CellKind.Number))
             findings.Disclosure.Shows(figure.Id).Should().BeFalse(figure.Id);
     }

@@ -15,8 +15,7 @@ internal sealed class ExactCourses : ICourseModel
     private readonly IsolateOn isolateOn;
     private readonly ImmutableArray<CourseDay> days;
     private readonly ImmutableArray<ScreeningOption> options;
-    private readonly ImmutableArray<ObservedGap> gaps;
-    private readonly long people;
+    private readonly ImmutableArray<(long People, ImmutableArray<ObservedGap> Gaps, long PersonDays)> sites;
 
     public ExactCourses(KnownFigures known, IEnumerable<ScreeningOption> options)
     {
@@ -24,8 +23,7 @@ internal sealed class ExactCourses : ICourseModel
         isolateOn = known.Settings.IsolateOn;
         days = [.. course.Days.Select(day => new CourseDay(day.AgeDays, day.Detection, day.Infectiousness))];
         this.options = [.. options];
-        gaps = known.ObservedGaps;
-        people = known.Data.People;
+        sites = known.Data.SiteGaps;
     }
 
     public bool KnowsInfectious => course.Kind == CourseKind.ByDay ? days.Any(day => day.Infectiousness > 0) : course.InfectiousFrom is not null;
@@ -34,14 +32,25 @@ internal sealed class ExactCourses : ICourseModel
     {
         var infection = Course(at);
         var rules = new ScreeningRules { DelayDays = CourseParts.DaysToIsolation(at, isolateOn), MissCorrelation = CourseParts.Correlation(at) };
-        var outcomes = options.Select(option => CourseYield.Of(
-            infection, option.Schedule with { Participation = option.IsAsDone ? 1 : at.Known(Parameter.Participation) }, rules with { FollowThrough = option.Acted(at, isolateOn) })).ToArray();
-        var exposure = WorkplaceIncidence.Of(0, people, gaps, infection, rules).Exposure;
+        var symptoms = CourseYield.Of(infection, ScreeningSchedule.Never, rules).FractionRemovedBySymptoms.Value ?? 0;
+        var outcomes = options.Select(option => option.IsAsDone ? Mean(option.Sites.Select(site => (site.PersonDays, One(option, site.Schedule)))) : One(option, option.Schedule)).ToArray();
+        var exposure = sites.Sum(site => WorkplaceIncidence.Of(0, site.People, site.Gaps, infection, rules).Exposure);
         return new CourseFigures(
-            [.. outcomes.Select(outcome => outcome.DetectionProbability)],
-            KnowsInfectious ? [.. outcomes.Zip(options, (outcome, option) => (option.IsNone ? outcome.FractionRemovedBySymptoms : outcome.FractionRemoved).Value ?? 0)] : [],
-            KnowsInfectious ? [.. outcomes.Select(outcome => outcome.CaughtBeforeInfectious.Value ?? 0)] : [],
-            outcomes.Length == 0 ? 0 : outcomes[0].FractionRemovedBySymptoms.Value ?? 0, infection.InfectiousDays, exposure);
+            [.. outcomes.Select(outcome => outcome.Detection)], KnowsInfectious ? [.. outcomes.Select(outcome => outcome.Removed)] : [], KnowsInfectious ? [.. outcomes.Select(outcome => outcome.Caught)] : [],
+            symptoms, infection.InfectiousDays, exposure);
+
+        (double Detection, double Removed, double Caught) One(ScreeningOption option, ScreeningSchedule schedule)
+        {
+            var outcome = CourseYield.Of(infection, schedule with { Participation = option.IsAsDone ? 1 : at.Known(Parameter.Participation) }, rules with { FollowThrough = option.Acted(at, isolateOn) });
+            return (outcome.DetectionProbability, (option.IsNone ? outcome.FractionRemovedBySymptoms : outcome.FractionRemoved).Value ?? 0, outcome.CaughtBeforeInfectious.Value ?? 0);
+        }
+    }
+
+    private static (double Detection, double Removed, double Caught) Mean(IEnumerable<(double Weight, (double Detection, double Removed, double Caught) Of)> parts)
+    {
+        var (all, detection, removed, caught) = (0.0, 0.0, 0.0, 0.0);
+        foreach (var (weight, of) in parts) (all, detection, removed, caught) = (all + weight, detection + (weight * of.Detection), removed + (weight * of.Removed), caught + (weight * of.Caught));
+        return (detection / all, removed / all, caught / all);
     }
 
     public double[] InfectiousnessByDay(ParameterSet at)

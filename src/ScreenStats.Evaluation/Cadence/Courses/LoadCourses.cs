@@ -39,7 +39,8 @@ internal sealed class LoadCourses : ICourseModel
         var places = Moving.Where(parameter => draws.Ends(parameter) is not null).Select(parameter => (Parameter: parameter, Values: Places(parameter, draws))).ToList();
         var longest = places.Where(place => place.Parameter == Parameter.DetectionLimit).SelectMany(place => place.Values.Select(value => draws.Centre.With(Parameter.DetectionLimit, value)))
             .Append(draws.Centre).Max(at => ViralLoadExposure.LongestDays(Loads(at)));
-        earlier = EarlierScreens.Of(known.Data.People, known.ObservedGaps, Math.Min(ScreenCounts.LongestDays, Math.Ceiling(longest) + 1));
+        var days = Math.Min(ScreenCounts.LongestDays, Math.Ceiling(longest) + 1);
+        earlier = EarlierScreens.Together([.. known.Data.SiteGaps.Select(site => EarlierScreens.Of(site.People, site.Gaps, days))]);
         centre = Simulated(draws.Centre);
         byDay = [.. new ViralLoadModel(Loads(draws.Centre)).InfectiousnessByDay()];
         foreach (var (parameter, values) in places)

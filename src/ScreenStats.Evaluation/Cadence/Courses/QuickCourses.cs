@@ -20,8 +20,9 @@ internal sealed class QuickCourses : ICourseModel
         isolateOn = known.Settings.IsolateOn;
         KnowsInfectious = known.Knows(Parameter.InfectiousFrom);
         this.options = [.. options.All];
-        counts = [.. this.options.Select(option => ScreenCounts.Of(option.Schedule, longestDays))];
-        earlier = EarlierScreens.Of(known.Data.People, known.ObservedGaps, longestDays);
+        counts = [.. this.options.Select(option => option.IsAsDone
+            ? ScreenCounts.Mixture([.. option.Sites.Select(site => (site.PersonDays, ScreenCounts.Of(site.Schedule, longestDays)))]) : ScreenCounts.Of(option.Schedule, longestDays))];
+        earlier = EarlierScreens.Together([.. known.Data.SiteGaps.Select(site => EarlierScreens.Of(site.People, site.Gaps, longestDays))]);
     }
 
     public bool KnowsInfectious { get; }

@@ -14,13 +14,26 @@ internal static class AssumptionRows
     /// <param name="known">The figures.</param>
     /// <param name="draws">Their draws.</param>
     /// <param name="incidence">The incidence with all that it rests on.</param>
-    public static ImmutableArray<CadenceAssumption> Of(KnownFigures known, ParameterDraws draws, EstimateFinding incidence)
+    /// <param name="recent">That of the last days; null where it is not told.</param>
+    /// <param name="growth">How infection would pass on without screening; null where it is stated or not known.</param>
+    public static ImmutableArray<CadenceAssumption> Of(KnownFigures known, ParameterDraws draws, EstimateFinding incidence, CadenceRecent? recent, CadenceGrowth? growth)
     {
         var rows = ImmutableArray.CreateBuilder<CadenceAssumption>();
         foreach (var figure in known.All)
         {
             rows.Add(figure.Parameter == Parameter.Incidence && known.IncidenceFromCases ? Incidence(figure, incidence) : Row(figure, draws));
-            if (figure.Parameter == Parameter.Incidence) AddFound(rows, known.Inputs(draws, incidence));
+            if (figure.Parameter == Parameter.Incidence)
+            {
+                if (recent is not null) rows.Add(Derived("incidence-last-days", "infections per person-day in the last 28 days", Scaled(recent.PerHundredThousand), "per person-day", "cases of those days by their share of all screens, otherwise as the incidence: the answer does not rest on it, what comes may"));
+                AddFound(rows, known.Inputs(draws, incidence));
+            }
+
+            if (figure.Parameter == Parameter.BroughtIn && growth is not null)
+            {
+                rows.Add(Derived("reproduction-without-screening", "infections that one case causes inside without screening", growth.Reproduction, "infections", growth.AllInside
+                    ? "follows from what screening removes now, if all infections spread inside and their level holds itself"
+                    : "follows from the share brought in and what screening removes now, if the level of infection holds itself"));
+            }
         }
 
         if (known.Settings.Course is { Kind: CourseKind.ViralLoad })
@@ -113,6 +126,22 @@ internal static class AssumptionRows
             Method = found.Method,
         });
     }
+
+    private static EstimateFinding Scaled(EstimateFinding rate) => rate with { Estimate = rate.Estimate / Outcomes.IncidenceRanges.Per, Lower = rate.Lower / Outcomes.IncidenceRanges.Per, Upper = rate.Upper / Outcomes.IncidenceRanges.Per };
+
+    private static CadenceAssumption Derived(string id, string name, EstimateFinding figure, string unit, string source) => new()
+    {
+        Assumption = id,
+        Name = name,
+        Value = figure.Estimate,
+        ValueUndefined = figure.EstimateUndefined,
+        Lower = figure.Lower,
+        Upper = figure.Upper,
+        Unit = unit,
+        Origin = CadenceOrigin.Data,
+        Source = source,
+        Method = figure.Method,
+    };
 
     private static CadenceAssumption Plain(string id, string name, double value, string unit, bool stated, string otherwise) => new()
     {

@@ -3,6 +3,7 @@ using ScreenStats.Counting.Cubes;
 using ScreenStats.Evaluation.Cadence.Draws;
 using ScreenStats.Evaluation.Clusters;
 using ScreenStats.Evaluation.Shared;
+using ScreenStats.Statistics.Cadence.Courses;
 
 namespace ScreenStats.Evaluation.Cadence.Inputs;
 
@@ -27,7 +28,9 @@ internal sealed class DataFigures
         var cases = new ClusterCounter();
         foreach (var cell in cells.Screens) cases.Add(cell.Site, cell.Day, cell.Runs, 0);
         foreach (var cell in cells.Cases.Where(cell => cell.FoundThrough == Outcome.Positive)) cases.Add(cell.Site, cell.Day, 0, cell.Cases);
-        CaseDesignEffect = cases.Proportion(confidence).DesignEffect;
+        var found = cases.Proportion(confidence);
+        CaseDesignEffect = found.DesignEffect;
+        CaseClusters = found.Clusters ?? 0;
 
         var due = new ClusterCounter();
         var sound = new ClusterCounter();
@@ -44,6 +47,9 @@ internal sealed class DataFigures
             if (conclusive) conclusiveOfSound += cell.Runs;
         }
 
+        SiteGaps = Shared(cells, People);
+        Recent = new RecentFigures(cells);
+        FalseAlarms = new RefutedCounts(cells, left);
         LeavesOutLots = cells.Screens.Any(cell => left.Contains(cell.Lot));
         Settled = due.Proportion(confidence);
         RefutedOfValid = sound.Proportion(confidence);
@@ -80,6 +86,18 @@ internal sealed class DataFigures
 
     /// <summary>How much more cases vary than chance alone makes them, over sites and site-weeks.</summary>
     public double CaseDesignEffect { get; }
+
+    /// <summary>Sites or site-weeks behind that; 0 where there are too few of them.</summary>
+    public long CaseClusters { get; }
+
+    /// <summary>People and gaps of each site, all people counted once: somebody at several sites is shared out.</summary>
+    public ImmutableArray<(long People, ImmutableArray<ObservedGap> Gaps, long PersonDays)> SiteGaps { get; }
+
+    /// <summary>What the last days of the data had of all.</summary>
+    public RecentFigures Recent { get; }
+
+    /// <summary>The refuted positives that the data really had.</summary>
+    public RefutedCounts FalseAlarms { get; }
 
     /// <summary>Positive runs with a conclusive confirmatory result.</summary>
     public ProportionFinding Settled { get; }
@@ -121,6 +139,33 @@ internal sealed class DataFigures
 
     /// <summary>Days from a confirmed positive to the report that confirmed it; null where they are not recorded.</summary>
     public Uncertain? ConfirmatoryDays => Sum(ToConfirmation, ToReport);
+
+    // People by site add up to more than all where some were at several: then each site's are as many fewer.
+    private static ImmutableArray<(long People, ImmutableArray<ObservedGap> Gaps, long PersonDays)> Shared(TallyCells cells, long people)
+    {
+        var at = cells.Persons.Where(cell => cell is { Scope: PersonScope.Site, Measure: PersonMeasure.InvalidRuns })
+            .GroupBy(cell => cell.Level, StringComparer.Ordinal).ToDictionary(site => site.Key, site => site.Sum(cell => cell.Persons), StringComparer.Ordinal);
+        var gaps = cells.Gaps.Where(gap => gap.Days > 0).ToLookup(gap => gap.Site, StringComparer.Ordinal);
+        List<string> sites = [.. at.Keys.Union(gaps.Select(site => site.Key), StringComparer.Ordinal).Order(Levels.Order)];
+        if (at.Count == 0 || sites.Count < 2) return [Site(people, cells.Gaps.Where(gap => gap.Days > 0))];
+        var all = at.Values.Sum();
+        var (before, placed, shared) = (0L, 0L, ImmutableArray.CreateBuilder<(long, ImmutableArray<ObservedGap>, long)>());
+        foreach (var site in sites)
+        {
+            before += at.GetValueOrDefault(site);
+            var upTo = (long)Math.Round(people * (double)before / all);
+            shared.Add(Site(upTo - placed, gaps[site]));
+            placed = upTo;
+        }
+
+        return shared.ToImmutable();
+
+        static (long, ImmutableArray<ObservedGap>, long) Site(long people, IEnumerable<GapCell> own)
+        {
+            var days = own.GroupBy(gap => gap.Days).OrderBy(gap => gap.Key).Select(gap => new ObservedGap(gap.Key, gap.Sum(cell => cell.Count))).ToImmutableArray();
+            return (people, days, days.Sum(gap => (long)(gap.Days * gap.Count)));
+        }
+    }
 
     /// <summary>A share by counts divided by their design effect, with half a success and half a failure more.</summary>
     private static Uncertain Beta(ProportionFinding share)

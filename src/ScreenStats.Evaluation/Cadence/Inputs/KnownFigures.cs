@@ -61,6 +61,15 @@ internal sealed class KnownFigures
     /// <summary>Days between a person's consecutive screens, as the statistics take them.</summary>
     public ImmutableArray<ObservedGap> ObservedGaps => [.. Data.Gaps.Select(gap => new ObservedGap(gap.Days, gap.Count))];
 
+    /// <summary>The chance that the confirmatory test finds an infection.</summary>
+    public Uncertain ConfirmatorySensitivity { get; private set; } = Uncertain.Exact(1);
+
+    /// <summary>Whether the false positives are those of the data without the flagged lots.</summary>
+    public bool LeavesOutFalseAlarms => Data.LeavesOutLots && figures.Exists(figure => figure is { Parameter: Parameter.FalsePositiveRate, Origin: CadenceOrigin.Data });
+
+    /// <summary>Whether the sensitivity is that of the audits.</summary>
+    public bool SensitivityFromAudits => figures.Exists(figure => figure is { Parameter: Parameter.Sensitivity, Origin: CadenceOrigin.Data });
+
     public bool Knows(Parameter parameter) => Figures.ContainsKey(parameter);
 
     /// <summary>What the data and the program file give.</summary>
@@ -96,8 +105,10 @@ internal sealed class KnownFigures
     {
         if (!Data.HasConfirmatory) return EstimateFinding.Undefined("there is no confirmatory export, so no case is confirmed");
         if (Data.PersonDays == 0) return EstimateFinding.Undefined("nobody was tested twice, so there are no person-days at risk");
-        var found = Clusters.ClusteredProportion.Of(Math.Min(Data.Cases, Data.PersonDays), Data.PersonDays, Confidence);
-        return new EstimateFinding(found.Estimate, null, found.Lower, found.Upper, found.Method, Confidence);
+        // Cases come in clusters, as in the incidence.
+        var cases = Math.Min(Data.Cases, Data.PersonDays);
+        var found = Statistics.Clusters.WidenedInterval.Wilson(cases, Data.PersonDays, Data.CaseDesignEffect, Data.CaseClusters, Confidence);
+        return new EstimateFinding((double)cases / Data.PersonDays, null, found.Lower, found.Upper, Statistics.Clusters.WidenedInterval.MethodName, Confidence);
     }
 
     private KnownFigure Sensitivity(ProgramSettings settings, AccuracyFindings accuracy, Tally tally)
@@ -116,11 +127,19 @@ internal sealed class KnownFigures
         if (accuracy.Sensitivity is { Estimate: { } audited, Lower: { } lower, Upper: { } upper })
         {
             return new(Own, Uncertain.Share(audited, Math.Min(lower, audited), Math.Max(upper, audited)), CadenceOrigin.Data,
-                "audits of negative runs, of all infections that the confirmatory test can find", accuracy.Sensitivity.Method);
+                Audited(settings, tally, accuracy.Missed), accuracy.Sensitivity.Method);
         }
 
         return Devices(settings, tally, Own, screen => screen.Sensitivity, value => value)
             ?? new(Own, null, CadenceOrigin.NotKnown, "no audits, and nothing is stated", null);
+    }
+
+    // What the program file states of the devices is no count of the data: it may stand beside.
+    private static string Audited(ProgramSettings settings, Tally tally, long missed)
+    {
+        var source = "audits of negative runs, of all infections that the confirmatory test can find" + (missed < Clusters.ProportionFinding.FewBelow ? "; few counts: few of them were missed infections" : "");
+        return Devices(settings, tally, Parameter.Sensitivity, screen => screen.Sensitivity, value => value)?.Figure is { } devices
+            ? source + string.Create(System.Globalization.CultureInfo.InvariantCulture, $"; the program file states {devices.Centre:0.00} of the devices, by their runs, which is not used") : source;
     }
 
     private KnownFigure Specificity(ProgramSettings settings, Tally tally)
@@ -235,12 +254,18 @@ internal sealed class KnownFigures
         if (Settings.Course is null) return new(Parameter.Incidence, null, CadenceOrigin.NotKnown, "without a course of the infection the share found is not known", null);
         if (Data.Settled is { Trials: > 0, Events: 0 }) return new(Parameter.Incidence, null, CadenceOrigin.NotKnown, "no positive run was followed up to a conclusive result", null);
         IncidenceFromCases = true;
-        var effect = Data.CaseDesignEffect;
+        if (settings.ConfirmatoryTest?.Sensitivity is { } confirmed) ConfirmatorySensitivity = StatedFigures.Of(confirmed);
         // The confirmatory test misses a few too; what was never followed up is divided out with the follow-through's own draws.
-        var sensitivity = settings.ConfirmatoryTest?.Sensitivity is { } confirmed ? StatedFigures.Of(confirmed) : Uncertain.Exact(1);
-        double Confirmed(ParameterStream? stream) => Math.Max(LeastConfirmed, Value(sensitivity, stream));
-        return new(Parameter.Incidence, Uncertain.Drawn(Data.Cases / Confirmed(null), stream => stream.Gamma((Data.Cases / effect) + 0.5) * effect / Confirmed(stream)), CadenceOrigin.Data,
+        return new(Parameter.Incidence, Infections(Data.Cases), CadenceOrigin.Data,
             "cases found, by the chance that an infection was found under the real gaps between screens and followed up; never a prevalence", CadenceNotes.Incidence);
+    }
+
+    /// <summary>The infections that so many cases stand for where each was followed up: gamma, widened as the cases cluster, with what the confirmatory test misses.</summary>
+    public Uncertain Infections(long cases)
+    {
+        var effect = Data.CaseDesignEffect;
+        double Confirmed(ParameterStream? stream) => Math.Max(LeastConfirmed, Value(ConfirmatorySensitivity, stream));
+        return Uncertain.Drawn(cases / Confirmed(null), stream => stream.Gamma((cases / effect) + 0.5) * effect / Confirmed(stream));
     }
 
     private static double Value(Uncertain figure, ParameterStream? stream) => stream is null || figure.Draw is null ? figure.Centre : figure.Draw(stream);

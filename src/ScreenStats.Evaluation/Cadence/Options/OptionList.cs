@@ -47,7 +47,7 @@ internal sealed class OptionList
             all.Insert(at < 0 ? all.Count : at, planned);
         }
 
-        var done = known.Data.PersonDays == 0 ? null : new ScreeningOption(known.ObservedGaps);
+        var done = known.Data.PersonDays == 0 ? null : new ScreeningOption(known.ObservedGaps, known.Data.SiteGaps.Select(site => ((double)site.PersonDays, site.Gaps)));
         return new OptionList([.. all], done, planned);
     }
 

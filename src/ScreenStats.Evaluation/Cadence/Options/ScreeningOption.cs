@@ -17,8 +17,11 @@ internal sealed class ScreeningOption
     }
 
     /// <summary>What was done: days between a person's screens as they were, missed ones and all.</summary>
-    public ScreeningOption(ImmutableArray<ObservedGap> gaps)
+    /// <param name="gaps">Those of all sites.</param>
+    /// <param name="sites">Those of each site, and its person-days.</param>
+    public ScreeningOption(ImmutableArray<ObservedGap> gaps, IEnumerable<(double PersonDays, ImmutableArray<ObservedGap> Gaps)> sites)
     {
+        Sites = [.. sites.Where(site => site.PersonDays > 0).Select(site => (site.PersonDays, ScreeningSchedule.Observed(site.Gaps)))];
         Name = CadenceOptionFinding.AsDone;
         IsAsDone = true;
         Schedule = ScreeningSchedule.Observed(gaps);
@@ -32,6 +35,9 @@ internal sealed class ScreeningOption
     public ScreeningSchedule Schedule { get; }
 
     public bool IsAsDone { get; }
+
+    /// <summary>Of what was done: the gaps of each site, to be weighted by its person-days, as a plan by site is.</summary>
+    public ImmutableArray<(double PersonDays, ScreeningSchedule Schedule)> Sites { get; } = [];
 
     /// <summary>Screens due of one person in a day.</summary>
     public double ScreensPerDay => Schedule.DuePerDay;

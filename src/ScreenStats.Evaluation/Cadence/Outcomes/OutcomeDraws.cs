@@ -32,6 +32,8 @@ internal sealed class OutcomeDraws
         Parallel.For(0, draws.Count, index => drawn[index] = quick.Values(draws.At(index)));
         Rows = [.. exact.Slots.Slots.AsParallel().AsOrdered().Select((slot, place) => Row(slot, place))];
         Incidence = Figure(centre[^1], Drawn(values => values[^1]), "no screen of the data could have found an infection");
+        Reproduction = Figure(centre[^2], Drawn(values => values[^2]), "when an infection is passed on is not known");
+        Growing = drawn.Length == 0 ? 0 : (double)drawn.Count(values => values[^2] >= 1) / drawn.Length;
     }
 
     public OutcomeSlots Slots => exact.Slots;
@@ -42,6 +44,18 @@ internal sealed class OutcomeDraws
 
     /// <summary>The incidence, with all that it rests on.</summary>
     public EstimateFinding Incidence { get; }
+
+    /// <summary>Infections that one case causes inside without screening, as the share brought in and what was done have it; under two bounds where all spread inside.</summary>
+    public EstimateFinding Reproduction { get; }
+
+    /// <summary>The share of draws in which that is 1 or more: infection would grow by itself.</summary>
+    public double Growing { get; }
+
+    /// <summary>Days' worth of infections that became cases in the data, at the centre and in every draw.</summary>
+    public (double Centre, double[] Drawn) Exposure => (centre[^3], Drawn(values => values[^3]));
+
+    /// <summary>Infectious days removed at the centre of all else, for any incidence; null where they are not known.</summary>
+    public Func<double, Func<ScreeningOption, double>>? DaysRemoved() => exact.DaysRemoved(draws.Centre, LeadingBasis);
 
     /// <summary>Whether infectious days removed are known at the centre.</summary>
     public bool KnowsGain(ScreeningOption option, CadenceBasis basis) =>

@@ -33,18 +33,23 @@ internal sealed class OutcomeModel
 
     public OutcomeSlots Slots { get; }
 
-    /// <summary>The figures, slot by slot, and the incidence last; NaN where one cannot be given.</summary>
+    /// <summary>What stands after the slots: days' worth of infections that become cases, infections by one case without screening, and the incidence.</summary>
+    public const int Further = 3;
+
+    /// <summary>The figures, slot by slot, and then the further ones; NaN where one cannot be given.</summary>
     public double[] Values(ParameterSet at)
     {
-        var values = new double[Slots.Slots.Length + 1];
+        var values = new double[Slots.Slots.Length + Further];
         Array.Fill(values, double.NaN);
         var figures = course?.Of(at);
         var incidence = Incidence(at, figures);
         values[^1] = incidence ?? double.NaN;
+        values[^3] = Exposure(at, figures);
         var byDay = figures is null || !course!.KnowsInfectious ? [] : course.InfectiousnessByDay(at);
         var burden = options.Select(option => Screens(option, at)).ToArray();
         for (var index = 0; index < options.Length; index++) Burden(values, index, burden[index], at);
         if (figures is null) return values;
+        if (course!.KnowsInfectious) values[^2] = spread.WithoutScreening(Slots.Bases[^1], at, figures);
         for (var index = 0; index < options.Length; index++)
         {
             Set(values, index, CadenceMeasure.Detection, CadenceBasis.Either, figures.Detection[index]);
@@ -59,11 +64,26 @@ internal sealed class OutcomeModel
         return values;
     }
 
+    /// <summary>Infectious days removed by each option, for any incidence, the other figures being as they are: none where they are not known.</summary>
+    public Func<double, Func<ScreeningOption, double>>? DaysRemoved(ParameterSet at, CadenceBasis basis)
+    {
+        if (!Slots.KnowsGain || course?.Of(at) is not { Removed.Length: > 0 } figures) return null;
+        var byDay = course.InfectiousnessByDay(at);
+        return incidence =>
+        {
+            var infections = spread.Of(basis, at, figures, incidence, byDay);
+            var without = infections[^1].Expected * figures.InfectiousDays * (1 - figures.RemovedBySymptoms);
+            return option => Array.IndexOf(options, option) is var index && index < 0 ? double.NaN : without - (infections[index].Expected * figures.InfectiousDays * (1 - figures.Removed[index]));
+        };
+    }
+
+    private static double Exposure(ParameterSet at, CourseFigures? figures) => (figures?.Exposure ?? 0) * (at[Parameter.FollowThrough] ?? 1);
+
     private double? Incidence(ParameterSet at, CourseFigures? figures)
     {
         if (at[Parameter.Incidence] is not { } value) return null;
         if (!known.IncidenceFromCases) return value;
-        var exposure = (figures?.Exposure ?? 0) * (at[Parameter.FollowThrough] ?? 1);
+        var exposure = Exposure(at, figures);
         return exposure > 0 ? Math.Min(1, value / exposure) : null;
     }
 

@@ -26,13 +26,7 @@ internal sealed class SpreadInside(long people, int days, int done, bool[] none)
         var all = new Infections[count + 1];
         var without = figures.RemovedBySymptoms;
         var knows = figures.Removed.Length > 0;
-        var now = done >= 0 && knows ? figures.Removed[done] : without;
-        var (broughtIn, reproduction) = basis switch
-        {
-            CadenceBasis.AllBroughtIn => (1.0, 0.0),
-            CadenceBasis.AllInside => (0.0, FromNow(1, now, without)),
-            _ => Stated(at, now, without),
-        };
+        var (broughtIn, reproduction) = Chain(basis, at, figures);
         var (imports, earlier) = (broughtIn * incidence * people, incidence * people);
         if (byDay.Sum() <= 0) reproduction = 0;
         for (var index = 0; index <= count; index++)
@@ -50,6 +44,21 @@ internal sealed class SpreadInside(long people, int days, int done, bool[] none)
         }
 
         return all;
+    }
+
+    /// <summary>Infections that one case causes inside where nobody is screened and symptoms keep people away as they do.</summary>
+    public double WithoutScreening(CadenceBasis basis, ParameterSet at, CourseFigures figures) => Math.Min(Chain(basis, at, figures).Reproduction, people - 1);
+
+    private (double BroughtIn, double Reproduction) Chain(CadenceBasis basis, ParameterSet at, CourseFigures figures)
+    {
+        var without = figures.RemovedBySymptoms;
+        var now = done >= 0 && figures.Removed.Length > 0 ? figures.Removed[done] : without;
+        return basis switch
+        {
+            CadenceBasis.AllBroughtIn => (1.0, 0.0),
+            CadenceBasis.AllInside => (0.0, FromNow(1, now, without)),
+            _ => Stated(at, now, without),
+        };
     }
 
     private static (double BroughtIn, double Reproduction) Stated(ParameterSet at, double now, double without)

@@ -12,8 +12,9 @@ internal static class CadenceSentences
         if (findings.People == 0 || findings.Leading is not { } leading) return [new Sentence("Nobody was tested, so there is nothing to say about how often to screen.")];
         var text = ImmutableArray.CreateBuilder<Sentence>();
         text.AddRange(AnswerSentences.Of(findings, leading));
-        text.AddRange(Paragraph(BurdenSentences.Of(findings, leading)));
-        text.AddRange(Paragraph(GroundSentences.Matters(findings)));
+        text.AddRange(IncidenceSentences.Of(findings));
+        text.AddRange(Paragraph(BurdenSentences.Of(findings, leading).Concat(CauseSentences.FalseAlarms(findings))));
+        text.AddRange(Paragraph(GroundSentences.Matters(findings).Concat(CauseSentences.Growth(findings)).Concat(CauseSentences.Audits(findings))));
         text.AddRange(Paragraph(PracticeSentences.Of(findings)));
         text.AddRange(Paragraph(GroundSentences.Incidence(findings)));
         text.AddRange(Paragraph(GroundSentences.Missing(findings)));

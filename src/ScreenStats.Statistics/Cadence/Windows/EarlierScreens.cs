@@ -64,6 +64,27 @@ public sealed class EarlierScreens
         return new EarlierScreens(screens, byDay);
     }
 
+    /// <summary>The counts of several programs, each with gaps of its own, together.</summary>
+    /// <param name="parts">One or more, asked for the same longest window.</param>
+    /// <returns>The counts of all screens, each program by its number of them.</returns>
+    /// <exception cref="ArgumentException">There is none, or the windows differ.</exception>
+    public static EarlierScreens Together(IReadOnlyList<EarlierScreens> parts)
+    {
+        ArgumentNullException.ThrowIfNull(parts);
+        if (parts.Count == 0 || parts.Any(part => part.byDay.Length != parts[0].byDay.Length)) throw new ArgumentException("There must be parts, all for the same longest window.", nameof(parts));
+        var screens = parts.Sum(part => part.Screens);
+        if (screens == 0) return parts[0];
+        var byDay = new double[parts[0].byDay.Length][];
+        for (var day = 0; day < byDay.Length; day++)
+        {
+            byDay[day] = new double[day + 1];
+            foreach (var part in parts)
+                for (var n = 0; n <= day; n++) byDay[day][n] += part.Screens / screens * part.byDay[day][n];
+        }
+
+        return new EarlierScreens(screens, byDay);
+    }
+
     /// <summary>The mean, over how many came before, of a figure for each number of them, for a screen in the so manieth day of a window.</summary>
     [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     internal double Mean(ReadOnlySpan<double> byNumber, int day)

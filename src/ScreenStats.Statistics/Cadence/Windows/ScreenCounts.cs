@@ -51,6 +51,34 @@ public sealed class ScreenCounts
         return new ScreenCounts(step, rows);
     }
 
+    /// <summary>The counts of people of whom each part follows a schedule of its own.</summary>
+    /// <param name="parts">The weight of each part, 0 or more and not all 0, and its counts; all by the same steps, as those of observed gaps are.</param>
+    /// <returns>The counts of all together: by the law of total probability.</returns>
+    /// <exception cref="ArgumentException">No weight is above 0, or the steps differ.</exception>
+    public static ScreenCounts Mixture(IReadOnlyList<(double Weight, ScreenCounts Counts)> parts)
+    {
+        ArgumentNullException.ThrowIfNull(parts);
+        var total = parts.Sum(part => part.Weight);
+        if (!(total > 0) || parts.Any(part => !(part.Weight >= 0))) throw new ArgumentException("Weights must be 0 or more, and not all of them 0.", nameof(parts));
+        var model = parts[0].Counts;
+        if (parts.Any(part => part.Counts.step != model.step || part.Counts.rows.Length != model.rows.Length)) throw new ArgumentException("The counts of all parts must go by the same steps.", nameof(parts));
+        var rows = new (int First, double[] Chances)[model.rows.Length];
+        for (var row = 0; row < rows.Length; row++)
+        {
+            var first = parts.Min(part => part.Counts.rows[row].First);
+            var chances = new double[parts.Max(part => part.Counts.rows[row].First + part.Counts.rows[row].Chances.Length) - first];
+            foreach (var (weight, counts) in parts)
+            {
+                var (own, shares) = counts.rows[row];
+                for (var n = 0; n < shares.Length; n++) chances[own - first + n] += weight / total * shares[n];
+            }
+
+            rows[row] = (first, chances);
+        }
+
+        return new ScreenCounts(model.step, rows);
+    }
+
     /// <summary>The mean, over how many screens there are, of a figure for each number of them, by steps: to be interpolated.</summary>
     [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     internal double[] Means(ReadOnlySpan<double> byNumber, double days)
