@@ -98,6 +98,13 @@ public sealed class ValueTests : IDisposable
         Runner.In(program.Here, "value", "works").Output.Should().MatchRegex("cost per screen +undefined +5\\.00 or more").And.Contain("there is no confirmatory export");
     }
 
+    [Fact]
+    public void A_discount_rate_is_said_with_the_year_from_which_it_counts()
+    {
+        using var program = Small("""{ "screen": 6, "discountRate": 0.03, "perspective": "employer" }""");
+        Runner.In(program.Here, "value", "works").Output.Should().Contain("perspective: employer; discounted at 3.00 % a year after the first.");
+    }
+
     [Theory]
     [InlineData("""{ "screen": 6, "kit": 3 }""", 1, "costs.kit must be left out")]
     [InlineData("""{ "screen": "6 EUR" }""", 1, "costs.screen must be an amount of money")]

@@ -63,7 +63,7 @@ internal static class WorthScreen
     {
         var money = worth.AnyStated ? $"Money in {worth.Currency}, prices of {worth.PriceYear?.ToString(System.Globalization.CultureInfo.InvariantCulture) ?? "a year not stated"}; " : "";
         var perspective = worth.Perspective.Length > 0 ? worth.Perspective : "not stated";
-        var discounted = worth.DiscountRate is { } rate ? $"discounted at {Share(rate)} a year" : "nothing is discounted";
+        var discounted = worth.DiscountRate is { } rate ? $"discounted at {Share(rate)} a year after the first" : "nothing is discounted";
         var text = $"{money}perspective: {perspective}; {discounted}.";
         return char.ToUpperInvariant(text[0]) + text[1..];
     }
