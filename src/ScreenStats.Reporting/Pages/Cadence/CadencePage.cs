@@ -52,10 +52,10 @@ internal static class CadencePage
         if (!gainKnown) parts.Add(Missing(found));
         Add(new PagePart("What each step adds") { SpeaksOf = ["cadence.steps"] }, hides ? TableViews.Whole(found.StepTable) : CadenceViews.Steps(found));
         Add(new PagePart("How sure the choice is") { SpeaksOf = ["cadence.choices"] }, hides ? TableViews.Whole(found.ChoiceTable) : CadenceViews.Choices(found));
-        Add(new PagePart("By how much infection there is") { SpeaksOf = ["cadence.ranges", "cadence.recent"] }, TableViews.Whole(found.RangeTable));
         Add(new PagePart("What it rests on"), hides ? TableViews.Whole(found.AssumptionTable) : CadenceViews.Assumptions(found));
         Add(new PagePart("What matters most") { SpeaksOf = ["cadence.swings"], Charts = [CadenceFigures.Swings] }, hides ? TableViews.Whole(found.SwingTable) : CadenceViews.Swings(found));
         Add(new PagePart("What the program really did") { SpeaksOf = ["cadence.adherence"], Charts = [CadenceFigures.Gaps] }, hides ? TableViews.Whole(found.AdherenceTable) : CadenceViews.Adherence(found));
+        Add(new PagePart("By how much infection there is") { SpeaksOf = ["cadence.ranges", "cadence.recent"] }, TableViews.Whole(found.RangeTable));
         if (!hides && Incidence(found) is { } incidence) parts.Add(incidence with { SpeaksOf = ["cadence.assumptions[incidence]", "cadence.assumptions[found-per-person-day]"] });
         if (gainKnown) parts.Add(Missing(found));
         return (tables.ToImmutable(), parts.ToImmutable());
