@@ -104,7 +104,7 @@ internal sealed class OptionTable
             NetBenefit = model.Value is { } value
                 ? Figure((value.Value * option.Centre.Effect) - option.Centre.Cost, option.NetBenefits(value.Value), undefined, NetBenefit.Method)
                 : EstimateFinding.Undefined(noValue!),
-            MeanNetBenefit = model.Value is { } worth && option.IsKnown ? (worth.Value * Draws(option).Mean.Effect) - Draws(option).Mean.Cost : null,
+            MeanNetBenefit = model.Value is { } worth && option.IsKnown && Draws(option).Mean is var mean ? (worth.Value * mean.Effect) - mean.Cost : null,
             MeanNetBenefitUndefined = model.Value is not null && option.IsKnown ? null : noValue ?? undefined ?? "not known",
             Standing = known is null ? WorthStanding.NotKnown : known.Value.Place.Standing switch
             {

@@ -14,6 +14,7 @@ internal static class SwingsInMoney
     {
         if (model.Value is not { } value || options.Judged is not { IsKnown: true } judged) return [];
         var of = model.Work.Draws;
+        var centre = model.Work.Outcomes.At(of.Centre);
         var moves = new List<(string Id, string Name, double Lower, double Upper, Func<double, (ParameterSet At, PriceSet Prices, double Worth)> Move)>();
         foreach (var parameter in of.Ranged)
         {
@@ -43,7 +44,8 @@ internal static class SwingsInMoney
 
         (double Net, string Best) At((ParameterSet At, PriceSet Prices, double Worth) state)
         {
-            var does = model.Work.Outcomes.At(state.At);
+            // Prices leave what an option does as it is.
+            var does = state.At == of.Centre ? centre : model.Work.Outcomes.At(state.At);
             double Net(OptionFigures option)
             {
                 var sum = model.At(option.Choice, does, state.At, state.Prices, option.Pool);

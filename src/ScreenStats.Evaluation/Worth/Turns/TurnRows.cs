@@ -20,7 +20,7 @@ internal static class TurnRows
     // Infections per person-day between which a break-even is looked for: from 7 in a million a week to one person in ten.
     private const double LeastIncidence = 1e-6;
     private const double MostIncidence = 0.015;
-    private const int IncidenceSteps = 24;
+    private const int IncidenceSteps = 12;
     private const double LeastParticipation = 0.02;
     private const int ParticipationSteps = 7;
 

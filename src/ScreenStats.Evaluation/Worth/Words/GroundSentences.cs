@@ -78,8 +78,8 @@ internal static class GroundSentences
         if (findings.Options.FirstOrDefault(option => option.Option == judged.Option && option.Confirmation == WorthConfirmation.Without) is not { Cost.Estimate: { } without } other) yield break;
         var (own, instead) = (WorthWords.Cost(judged)[0], WorthWords.Cost(other)[0]);
         yield return with <= without
-            ? new Sentence("The confirmatory test pays for itself: with it \"{0}\" costs {1} {2}, and without it, every positive away for the whole isolation time, {3}.", WorthWords.Name(judged), own, words.Currency, instead)
-            : new Sentence("The confirmatory test costs more than it saves: with it \"{0}\" costs {1} {2}, and without it {3}; but without it nobody who is falsely positive is told so, and local rules may ask for it.", WorthWords.Name(judged), own, words.Currency, instead);
+            ? new Sentence("At the central figures the confirmatory test pays for itself: with it \"{0}\" costs {1} {2}, and without it, every positive away for the whole isolation time, {3}.", WorthWords.Name(judged), own, words.Currency, instead)
+            : new Sentence("At the central figures the confirmatory test costs more than it saves: with it \"{0}\" costs {1} {2}, and without it {3}; but without it nobody who is falsely positive is told so, and local rules may ask for it.", WorthWords.Name(judged), own, words.Currency, instead);
     }
 
     public static IEnumerable<Sentence> Counted(WorthFindings findings)
@@ -91,7 +91,7 @@ internal static class GroundSentences
         yield return findings.DiscountRate is { } rate
             ? new Sentence("Costs and effects after the first year are discounted at {0} a year; those within it are not.", Figure.Number("worth.discountRate", rate, Unit.Proportion))
             : new Sentence("Nothing is discounted, and no amount is converted.");
-        yield return new Sentence("The value of an effect is taken to come on top of the illness and outbreaks that it saves; where it already holds these, leave their prices out. Each day of isolation and each day lost to a false alarm counts as a working day.");
+        yield return new Sentence("The value of an effect is taken to come on top of the illness and outbreaks that it saves; where it already holds these, leave their prices out. Each day of isolation and each day lost to a false alarm counts as a working day; for positives without a conclusive result no days away are counted.");
     }
 
     public static IEnumerable<Sentence> Missing(WorthFindings findings)

@@ -16,13 +16,13 @@ internal static class SpentSentences
         if (total.Figure.Estimate is null)
         {
             if (total.Figure.Lower is > 0)
-                yield return new Sentence("Over the time of the data the program spent at least {0} {1} on {2} runs: not everything that it paid for is priced and counted.", sum[1], words.Currency, screens);
+                yield return new Sentence("Over the time of the data screening cost at least {0} {1} for {2} runs: not everything that it takes is priced and counted.", sum[1], words.Currency, screens);
         }
         else
         {
             var (each, perCase) = (WorthWords.Of(findings.Figure("cost-per-screen")!), findings.Figure("cost-per-case")!);
-            var template = "Over the time of the data the program spent {0} {1} on {2} runs" + (Ranged(total) ? ", from {3} to {4} over the ranges of the prices" : "") + ": {5} for each run"
-                + (perCase.Figure.Estimate is null ? "; no case was found to share it." : " and {6} for each case found, isolation and audits of negatives included.");
+            var template = "Over the time of the data screening cost {0} {1} for {2} runs" + (Ranged(total) ? ", from {3} to {4} over the ranges of the prices" : "") + ": {5} for each run"
+                + (perCase.Figure.Estimate is null ? "; no case was found to share it." : " and {6} for each case found, isolation, days lost to false alarms and any audits of negatives included.");
             yield return AnswerSentences.Compact(template, [sum[0], words.Currency, screens, sum[1], sum[2], each[0], WorthWords.Of(perCase)[0]]);
         }
 
