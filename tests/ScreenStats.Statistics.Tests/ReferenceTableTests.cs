@@ -134,6 +134,7 @@ public sealed class ReferenceTableTests
         ["SiteOutbreak"] = "site-outbreaks",
         ["RenewalSpread"] = "renewal-spread",
         ["WorkplaceIncidence"] = "incidence-exposures",
+        ["ViralLoadExposure"] = "viral-load-exposures",
         ["CostEffectivenessFrontier"] = "frontiers",
         ["NetBenefit"] = "net-benefits",
         ["ParameterDraws"] = "uncertain-figures",
