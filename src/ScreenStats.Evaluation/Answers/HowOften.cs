@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using ScreenStats.Evaluation.Cadence;
+using ScreenStats.Evaluation.Cadence.Words;
 using ScreenStats.Evaluation.Model;
 
 namespace ScreenStats.Evaluation.Answers;
@@ -29,8 +30,10 @@ internal static class HowOften
                     "It holds for as much infection, and as many due screens taken, as the table of assumptions has, for a course of the infection as it stands there, and on average: a quarter with an outbreak, or without any case, will differ. Without screening people stay away because of symptoms only. What local rules and licensed practice ask for comes first; a negative screen does not rule out infection."),
             ])
         {
-            // Which option and how sure that is; what it gives.
-            InShort = text.Count > Brief ? [.. text.Take(Math.Min(Brief, opening))] : [],
+            // Which option and how sure that is; what it gives; what the last days of the data say of it.
+            InShort = text.Count > Brief
+                ? [.. text.Take(Math.Min(Brief, opening)), .. IncidenceSentences.Of(findings).Take(findings.Recent is null ? 0 : 1).Select(sentence => sentence with { BeginsParagraph = false })]
+                : [],
         };
     }
 }

@@ -24,7 +24,8 @@ internal static class WorthIt
                     "It holds at the prices of the program file and for as much infection as in these data, and it counts what is priced and nothing else. Whether people are screened is for those responsible to decide under local rules, not for a sum; a negative screen does not rule out infection."),
             ])
         {
-            InShort = text.Count > 1 ? [text[0]] : [],
+            // The verdict with its condition, and how sure it is: never the one without the other.
+            InShort = text.Count > 2 ? [.. text.Take(2)] : [],
         };
     }
 }
