@@ -17,7 +17,7 @@ internal static class ReportingItems
         var many = WorthNames.Many(findings.Effect);
         string?[] answers =
         [
-            settings.Title,
+            "the report of the program; its part on worth asks whether screening is worth it, against the options of item 7",
             findings.Verdict,
             report.Background,
             report.AnalysisPlan,
