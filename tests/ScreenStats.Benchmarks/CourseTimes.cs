@@ -1,5 +1,6 @@
 using System.Diagnostics;
 using System.Globalization;
+using ScreenStats.Statistics.Cadence.Answers;
 using ScreenStats.Statistics.Cadence.Courses;
 using ScreenStats.Statistics.Cadence.Courses.ViralLoads;
 using ScreenStats.Statistics.Cadence.Intervals;
@@ -22,24 +23,7 @@ internal static class CourseTimes
         ScreeningSchedule.Every(14), ScreeningSchedule.Every(28),
     ];
 
-    private static readonly ViralLoadCourses Courses = new()
-    {
-        StartDay = new UniformRange(2.5, 3.5),
-        StartLevel = 3,
-        ShortestGrowthDays = 0.5,
-        GrowthShape = 1.5,
-        GrowthScaleDays = 1,
-        LongestGrowthDays = 3,
-        PeakLevel = new UniformRange(7, 11),
-        ClearanceDays = new UniformRange(4, 9),
-        EndLevel = 6,
-        SymptomShare = 0.35,
-        SymptomsAfterPeakDays = new UniformRange(0, 3),
-        SymptomIsolationShare = 1,
-        DetectionLimit = 5,
-        Infectiousness = InfectiousnessFunction.LogAboveThreshold,
-        InfectiousLevel = 6,
-    };
+    private static readonly ViralLoadCourses Courses = ViralLoadExample.Respiratory(detectionLimit: 5);
 
     public static int Run()
     {

@@ -1,4 +1,5 @@
 using System.Collections.Concurrent;
+using ScreenStats.Statistics.Cadence.Answers;
 using ScreenStats.Statistics.Cadence.Courses;
 using ScreenStats.Statistics.Cadence.Courses.ViralLoads;
 
@@ -10,24 +11,7 @@ public sealed class ViralLoadYieldTests
     private const double ErrorOfTheTable = 0.0013;
 
     /// <summary>The published model's parameters (from memory), as the reference file states them.</summary>
-    internal static readonly ViralLoadCourses Published = new()
-    {
-        StartDay = new UniformRange(2.5, 3.5),
-        StartLevel = 3,
-        ShortestGrowthDays = 0.5,
-        GrowthShape = 1.5,
-        GrowthScaleDays = 1,
-        LongestGrowthDays = 3,
-        PeakLevel = new UniformRange(7, 11),
-        ClearanceDays = new UniformRange(4, 9),
-        EndLevel = 6,
-        SymptomShare = 0.35,
-        SymptomsAfterPeakDays = new UniformRange(0, 3),
-        SymptomIsolationShare = 1,
-        DetectionLimit = 5,
-        Infectiousness = InfectiousnessFunction.LogAboveThreshold,
-        InfectiousLevel = 6,
-    };
+    internal static readonly ViralLoadCourses Published = ViralLoadExample.Respiratory(detectionLimit: 5);
 
     [Fact]
     public void Every_row_of_the_reference_table_is_met_within_four_standard_errors()
