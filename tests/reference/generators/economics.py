@@ -593,3 +593,39 @@ for k in range(80):
                  " ".join(f"{f}/{n}/{d}" for f, n, d in periods), " ".join("-" if b is None else str(b) for b in bands), " ".join(map(str, force)), " ".join(map(str, after)), num(screens),
                  "relative:1e-12", "independent", exact("history read backwards at each period")])
 out("frequency-rules", "id bands rise fall start periods band in_force next screens tolerance kind source", rows)
+
+# Decision curves of screens that come in clusters -----------------------------------------------------------------------------------------------
+random.seed("Decision curves in clusters")
+rows = []
+
+
+def widened(x, n, effect, clusters, confidence):
+    """Both roots of the squared standardised distance from the share, of counts over their design effect, with Student's quantile below 30 clusters."""
+    tail = 1 - (1 - confidence) / 2
+    z = mp.mpf(stats.norm.ppf(tail))
+    if 2 <= clusters < 30:
+        # The library's quantile is the start: with two clusters it is right to 1e-9 only.
+        df = clusters - 1
+        z = mp.findroot(lambda q: mp.betainc(mp.mpf(df) / 2, 0.5, 0, df / (df + q * q), regularized=True) / 2 - (1 - mp.mpf(tail)), stats.t.ppf(tail, df))
+    size, share = mp.mpf(n) / mp.mpf(effect), mp.mpf(x) / n
+    lean = z ** 2 / size
+    low, high = sorted(mp.polyroots([1 + lean, -(2 * share + lean), share ** 2], maxsteps=500, extraprec=200)) if x else (mp.mpf(0), lean / (1 + lean))
+    return min(float(low), x / n), max(float(high), x / n)
+
+
+for k in range(80):
+    n = random.choice([20, 300, 8000, 500000])
+    tp = random.choice([0, random.randint(0, max(1, n // random.choice([4, 50, 500])))])
+    fp = random.choice([0, random.randint(0, max(1, n // random.choice([4, 50, 500])))])
+    effects = [random.choice([1.0, round(random.uniform(1, 3), 3), round(random.uniform(1, 20), 3)]) for _ in range(2)]
+    clusters = [random.choice([0, 1, 2, 5, 29, 30, 200]) for _ in range(2)]
+    threshold, confidence = random.choice([0, 0.01, 0.1, 0.5, 0.9]), random.choice([0.8, 0.95, 0.99])
+    w = threshold / (1 - threshold)
+    p, q = tp / n, fp / n
+    a, b = (widened(x, n, effect, m, confidence) for x, effect, m in zip((tp, fp), effects, clusters))
+    r = -math.sqrt(p * q / ((1 - p) * (1 - q)))
+    low = p - w * q - math.sqrt((p - a[0]) ** 2 + (w * (b[1] - q)) ** 2 - 2 * r * (p - a[0]) * w * (b[1] - q))
+    high = p - w * q + math.sqrt((a[1] - p) ** 2 + (w * (q - b[0])) ** 2 - 2 * r * (a[1] - p) * w * (q - b[0]))
+    rows.append([f"clustered-{k}", tp, fp, n, effects[0], clusters[0], effects[1], clusters[1], confidence, threshold, num(p - w * q), num(max(low, -w)), num(min(high, 1)),
+                 "absolute:1e-9", "independent", exact("roots of the score equation of counts over their design effect, squared and added with their correlation")])
+out("decision-curves-clustered", "id true_positives false_positives screens found_effect found_clusters alarm_effect alarm_clusters confidence threshold screen lower upper tolerance kind source", rows)

@@ -1,4 +1,5 @@
 using ScreenStats.Statistics.Accuracy;
+using ScreenStats.Statistics.Clusters;
 using ScreenStats.Statistics.Economics.Decision;
 
 namespace ScreenStats.Statistics.Tests.Economics.Decision;
@@ -28,6 +29,37 @@ public sealed class DecisionCurveTests
             row.Mismatch("screen", stated.Screen.Value), row.Mismatch("all", stated.TreatAll.Value), row.Mismatch("useful_from", useful?.Lower), row.Mismatch("useful_to", useful?.Upper),
         };
     });
+
+    [Fact]
+    public void Every_row_of_the_table_of_clusters_is_met() => Mismatches.ShouldBeNone(ReferenceTable.Load("decision-curves-clustered"), row =>
+    {
+        var (screens, confidence) = (row.Count("screens"), row.Number("confidence"));
+        var point = DecisionCurve.Widened(
+            WidenedInterval.Wilson(row.Count("true_positives"), screens, row.Number("found_effect"), row.Count("found_clusters"), confidence),
+            WidenedInterval.Wilson(row.Count("false_positives"), screens, row.Number("alarm_effect"), row.Count("alarm_clusters"), confidence), [row.Number("threshold")]).Single();
+        return new[] { row.Mismatch("screen", point.Screen.Value), row.Mismatch("lower", point.Screen.Lower), row.Mismatch("upper", point.Screen.Upper) };
+    });
+
+    [Fact]
+    public void A_design_effect_widens_the_limits_and_none_leaves_them_as_they_are() =>
+        Gen.Select(Gen.Long[0, 300], Gen.Long[0, 300], Gen.Long[1, 3000], Gen.Double[0, 0.95], Gen.Double[1, 20], Gen.Double[1, 20]).Sample((tp, fp, others, threshold, first, second) =>
+        {
+            var screens = tp + fp + others;
+            Estimate Of(double one, double two) => DecisionCurve.Widened(WidenedInterval.Wilson(tp, screens, one, 200), WidenedInterval.Wilson(fp, screens, two, 200), [threshold]).Single().Screen;
+            var (plain, none, wide) = (DecisionCurve.Of(new DecisionCounts(tp, fp, screens), [threshold]).Single().Screen, Of(1, 1), Of(first, second));
+            return Math.Abs(none.Lower!.Value - plain.Lower!.Value) < 1e-12 && Math.Abs(none.Upper!.Value - plain.Upper!.Value) < 1e-12
+                && wide.Value == plain.Value && wide.Lower <= plain.Lower + 1e-12 && wide.Upper >= plain.Upper - 1e-12;
+        });
+
+    [Fact]
+    public void Shares_that_are_not_of_the_same_screens_are_refused()
+    {
+        var found = WidenedInterval.Wilson(5, 100, 1, 30);
+        foreach (var alarmed in new[] { WidenedInterval.Wilson(2, 99, 1, 30), WidenedInterval.Wilson(96, 100, 1, 30), WidenedInterval.Wilson(2, 100, 1, 30, 0.9) })
+            ((Action)(() => DecisionCurve.Widened(found, alarmed, [0.1]))).Should().Throw<ArgumentException>().WithParameterName("alarmed");
+        DecisionCurve.Widened(found, WidenedInterval.Wilson(95, 100, 1, 30), [0.1]).Single().TreatAll.Reason.Should().Be(UndefinedReason.InfectedUnknown);
+        DecisionCurve.Widened(WidenedInterval.Wilson(0, 0, 1, 0), WidenedInterval.Wilson(0, 0, 1, 0), [0.1]).Single().Screen.Reason.Should().Be(UndefinedReason.NoTrials);
+    }
 
     [Fact]
     public void Within_the_useful_thresholds_the_screen_is_best_and_outside_it_is_not() =>
