@@ -21,8 +21,9 @@ internal static class WorthAnalysis
     /// <param name="settings">What the program file says.</param>
     /// <param name="cadence">What each way of screening gives.</param>
     /// <param name="yield">Screening done for each case.</param>
+    /// <param name="flaggedLots">Lots flagged for refuted positives: the rule of frequency and the decision curve are also taken without them.</param>
     /// <returns>The findings.</returns>
-    public static WorthFindings Of(Tally tally, ProgramSettings settings, CadenceFindings cadence, YieldFindings yield)
+    public static WorthFindings Of(Tally tally, ProgramSettings settings, CadenceFindings cadence, YieldFindings yield, IReadOnlyCollection<string> flaggedLots)
     {
         var work = cadence.Work!;
         var costs = settings.Costs;
@@ -31,7 +32,8 @@ internal static class WorthAnalysis
         var spent = new SpentItems(tally, settings, yield, cadence.Inputs.FalseAlarmDays, prices);
         var options = new OptionTable(model);
         var rows = options.Rows();
-        var rules = RuleRows.Of(tally, costs, work);
+        var flagged = flaggedLots.ToHashSet(StringComparer.Ordinal);
+        var rules = RuleRows.Of(tally, costs, work, flagged);
         var pays = SureRows.PaysShare(model, options);
         var findings = new WorthFindings
         {
@@ -53,7 +55,7 @@ internal static class WorthAnalysis
             ValueUpper = model.Value?.Upper,
             AnyStated = costs.AnyStated,
             Costs = spent.Rows,
-            Figures = [.. SpentFigures.Of(spent, yield, model, options), .. SpentFigures.OfRule(rules, work)],
+            Figures = [.. SpentFigures.Of(spent, yield, model, options), .. SpentFigures.OfRule(rules.Periods, work)],
             Options = rows,
             Turns = TurnRows.Of(model, options),
             PaysShare = pays,
@@ -61,8 +63,9 @@ internal static class WorthAnalysis
             Acceptability = SureRows.Acceptability(model, options, rows),
             Information = SureRows.Information(model, options, tally),
             Swings = SwingsInMoney.Of(model, options),
-            DecisionCurve = DecisionRows.Of(tally, work),
-            Rules = rules,
+            DecisionCurve = DecisionRows.Of(tally, work, flagged),
+            Rules = rules.Periods,
+            RuleLots = rules.Lots,
             Criteria = [],
             Missing = MissingAmounts.Of(settings, model, options, spent),
             StatesIncidence = !work.Known.IncidenceFromCases,

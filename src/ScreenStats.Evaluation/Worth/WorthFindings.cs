@@ -93,6 +93,9 @@ public sealed record WorthFindings : IFinding
     /// <summary>What the stated rule of frequency would have done; empty where none is stated.</summary>
     public required ImmutableArray<WorthRulePeriod> Rules { get; init; }
 
+    /// <summary>What flagged lots would have done to the rule; null where none is flagged or no rule is stated.</summary>
+    public WorthRuleLots? RuleLots { get; init; }
+
     /// <summary>The lists of the field, item by item.</summary>
     public required ImmutableArray<WorthCriterion> Criteria { get; init; }
 

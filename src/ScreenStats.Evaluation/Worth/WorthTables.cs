@@ -4,11 +4,13 @@ using ScreenStats.Evaluation.Methods;
 using ScreenStats.Evaluation.Model;
 using ScreenStats.Evaluation.Worth.Lists;
 using ScreenStats.Evaluation.Worth.Rows;
+using ScreenStats.Statistics.Economics.Decision;
 using ScreenStats.Statistics.Economics.Frontier;
 using ScreenStats.Statistics.Economics.Uncertainty.Acceptability;
 using ScreenStats.Statistics.Economics.Uncertainty.OneWay;
 using ScreenStats.Statistics.Economics.Yield;
 using ScreenStats.Statistics.Economics.Yield.Rules;
+using ScreenStats.Statistics.Proportions;
 
 namespace ScreenStats.Evaluation.Worth;
 
@@ -41,7 +43,7 @@ internal static class WorthTables
         "Costs are what is spent on screens, confirmatory tests, isolation and false alarms, before what illness and outbreaks avoided save.",
         [
             new("measure", "What", Unit.Text, "What is divided by what.", row => Cell.Text(row.Measure)),
-            new("basis", "Basis", Unit.Text, "counted: in the data; modelled: of screening as it was done, over the days looked at; rule and as-done: over the time of the data, by the rule of frequency and by the gaps as they were; else the option, its step from the next less frequent one.", row => Cell.Text(row.Basis)),
+            new("basis", "Basis", Unit.Text, "counted: in the data; modelled: of screening as it was done, over the days looked at; rule, rule-without-flagged-lots and as-done: over the time of the data, by the rule of frequency, by the same on the runs of the other lots, and by the gaps as they were; else the option, its step from the next less frequent one.", row => Cell.Text(row.Basis)),
             new("estimate", "Figure", Unit.Ratio, "The figure.", row => Number(row.Figure.Estimate, row.Figure)),
             new("lower", "Lower", Unit.Ratio, "Lower limit.", row => Limit(row.Figure.Lower, row.Figure)),
             new("upper", "Upper", Unit.Ratio, "Upper limit; empty where there is none.", row => Limit(row.Figure.Upper, row.Figure)),
@@ -137,12 +139,15 @@ internal static class WorthTables
     public static Table<WorthDecisionPoint> Decisions(ImmutableArray<WorthDecisionPoint> rows) => new(
         "worth-decision-curve",
         "Whom to send away",
-        "Net benefit in true positives for each 1,000 screens, over the chance of infection from which a person would be sent away. Sending no one away has 0.",
+        "Net benefit in true positives for each 1,000 screens, over the chance of infection from which a person would be sent away. Sending no one away has 0. Limits are widened for sites and weeks.",
         [
             new("threshold", "Threshold", Unit.Proportion, "The chance of infection from which a person would be sent away.", row => Cell.Number(row.Threshold)) { Method = MethodNames.Grid },
-            .. Columns<WorthDecisionPoint>("screen", "By the screen", "Net benefit of sending away those whose screen is positive.", row => row.Screened, Statistics.Economics.Decision.DecisionCurve.CountsMethod),
-            new("everyone", "Everyone", Unit.Ratio, "Net benefit of sending everyone away.", row => Number(row.Everyone.Estimate, row.Everyone)) { Method = Statistics.Economics.Decision.DecisionCurve.Method },
+            .. Columns<WorthDecisionPoint>("screen", "By the screen", "Net benefit of sending away those whose screen is positive.", row => row.Screened, DecisionCurve.WidenedMethod),
+            new("everyone", "Everyone", Unit.Ratio, "Net benefit of sending everyone away.", row => Number(row.Everyone.Estimate, row.Everyone)) { Method = DecisionCurve.Method },
             new("best", "Best", Unit.Text, "screen, everyone or no-one.", row => Cell.Text(row.Best)),
+            .. Columns<WorthDecisionPoint>("screen_without_flagged_lots", "By the screen, without flagged lots", "The same without the runs of flagged lots; empty where none is flagged.", row => row.WithoutFlaggedLots?.Screened ?? Nothing, DecisionCurve.WidenedMethod),
+            new("everyone_without_flagged_lots", "Everyone, without flagged lots", Unit.Ratio, "Net benefit of sending everyone away, by the infected among the runs of the other lots.", row => row.WithoutFlaggedLots is { } without ? Number(without.Everyone.Estimate, without.Everyone) : Cell.Empty) { Method = DecisionCurve.Method },
+            new("best_without_flagged_lots", "Best, without flagged lots", Unit.Text, "screen, everyone or no-one.", row => row.WithoutFlaggedLots is { } without ? Cell.Text(without.Best) : Cell.Empty),
         ],
         rows);
 
@@ -163,6 +168,13 @@ internal static class WorthTables
             new("next", "Next", Unit.Text, "The option from the next period on.", row => Cell.Text(row.Next)),
             new("sure", "Sure", Unit.Text, "yes where both limits lead to the same option.", row => Cell.Text(row.IsSure ? "yes" : "no")),
             new("screens_per_person", "Screens of one person", Unit.Ratio, "In the period, under the option in force.", row => Cell.Number(row.ScreensPerPerson)) { Method = FrequencyHistory.Method },
+            new("tests_without_flagged_lots", "Valid tests, without flagged lots", Unit.Count, "Valid tests in it without the runs of flagged lots; this and what follows is empty where none is flagged.", row => row.WithoutFlaggedLots is { } without ? Cell.Count(without.Tests) : Cell.Empty),
+            new("positives_without_flagged_lots", "Positive, without flagged lots", Unit.Count, "Positive ones among these.", row => row.WithoutFlaggedLots is { } without ? Cell.Count(without.Positives) : Cell.Empty),
+            .. Columns<WorthRulePeriod>("estimate_without_flagged_lots", "Positivity, without flagged lots", "Their share.", row => row.WithoutFlaggedLots?.Positivity ?? Nothing, IntervalMethod.Wilson.Name(), Unit.Proportion),
+            new("in_force_without_flagged_lots", "In force, without flagged lots", Unit.Text, "The option in force, decided on the periods before without the runs of flagged lots.", row => row.WithoutFlaggedLots is { } without ? Cell.Text(without.InForce) : Cell.Empty),
+            new("next_without_flagged_lots", "Next, without flagged lots", Unit.Text, "The option from the next period on.", row => row.WithoutFlaggedLots is { } without ? Cell.Text(without.Next) : Cell.Empty),
+            new("sure_without_flagged_lots", "Sure, without flagged lots", Unit.Text, "yes where both limits lead to the same option.", row => row.WithoutFlaggedLots is { } without ? Cell.Text(without.IsSure ? "yes" : "no") : Cell.Empty),
+            new("screens_per_person_without_flagged_lots", "Screens of one person, without flagged lots", Unit.Ratio, "In the period, under that option.", row => row.WithoutFlaggedLots is { } without ? Cell.Number(without.ScreensPerPerson) : Cell.Empty) { Method = FrequencyHistory.Method },
         ],
         rows);
 
@@ -181,14 +193,17 @@ internal static class WorthTables
 
     private static IEnumerable<Column<WorthOption>> Columns(string name, string heading, string meaning, Func<WorthOption, EstimateFinding> figure, string method) => Columns<WorthOption>(name, heading, meaning, figure, method);
 
-    private static IEnumerable<Column<TRow>> Columns<TRow>(string name, string heading, string meaning, Func<TRow, EstimateFinding> figure, string method)
+    private static IEnumerable<Column<TRow>> Columns<TRow>(string name, string heading, string meaning, Func<TRow, EstimateFinding> figure, string method, Unit unit = Unit.Ratio)
     {
-        yield return new(name, heading, Unit.Ratio, meaning, row => Number(figure(row).Estimate, figure(row))) { Method = method };
-        yield return new(name + "_lower", "Lower", Unit.Ratio, "Lower limit of it.", row => Limit(figure(row).Lower, figure(row))) { Method = method };
-        yield return new(name + "_upper", "Upper", Unit.Ratio, "Upper limit of it.", row => Limit(figure(row).Upper, figure(row))) { Method = method };
+        yield return new(name, heading, unit, meaning, row => Number(figure(row).Estimate, figure(row))) { Method = method };
+        yield return new(name + "_lower", "Lower", unit, "Lower limit of it.", row => Limit(figure(row).Lower, figure(row))) { Method = method };
+        yield return new(name + "_upper", "Upper", unit, "Upper limit of it.", row => Limit(figure(row).Upper, figure(row))) { Method = method };
     }
 
-    private static Cell Number(double? value, EstimateFinding of) => Cell.NumberOr(value, of.EstimateUndefined ?? "not known");
+    // What does not apply to a row, where something undefined would be given a reason.
+    private static EstimateFinding Nothing { get; } = new(null, null, null, null, null, null);
+
+    private static Cell Number(double? value, EstimateFinding of) => ReferenceEquals(of, Nothing) ? Cell.Empty : Cell.NumberOr(value, of.EstimateUndefined ?? "not known");
 
     private static Cell Limit(double? value, EstimateFinding of) => value is { } some ? Cell.Number(some) : of.EstimateUndefined is { } reason ? Cell.Undefined(reason) : Cell.Empty;
 }

@@ -1,7 +1,9 @@
+using ScreenStats.Counting.Cubes;
 using ScreenStats.Counting.Programs;
 using ScreenStats.Counting.Programs.Cadence;
 using ScreenStats.Counting.Programs.Costs;
 using ScreenStats.Evaluation.Tests.Cadence;
+using ScreenStats.Evaluation.Tests.Sketches;
 using ScreenStats.Evaluation.Worth;
 
 namespace ScreenStats.Evaluation.Tests.Worth;
@@ -27,6 +29,50 @@ public class WorthListTests
         findings.Figure("screens-per-person", "as-done")!.Figure.Estimate!.Value.Should().BeApproximately(((13 * 7) + 1) / 7.0, 1e-9);
         CadenceSketch.Program().Worth().Rules.Should().BeEmpty();
         CadenceSketch.Program().Worth().Missing.Should().Contain(text => text.StartsWith("costs.rules"));
+    }
+
+    [Fact]
+    public void A_faulty_lot_does_not_drive_the_rule_unsaid()
+    {
+        // Of 60 people in eight weeks the third had 20 with a lot of which 12 were refuted; nobody was infected.
+        var rules = WorthSketch.Exact with { Rules = [new FrequencyRuleSettings(null, None), new FrequencyRuleSettings(0.05, Weekly), new FrequencyRuleSettings(0.15, Daily)] };
+        var findings = Faulty().Worth(rules);
+        findings.Rules.Select(period => period.InForce).Should().Equal("weekly", "none", "none", "daily", "none", "none", "none", "none");
+        findings.Rules.Select(period => period.WithoutFlaggedLots!.InForce).Should().Equal("weekly", "none", "none", "none", "none", "none", "none", "none");
+        findings.Rules[2].Should().Match<Evaluation.Worth.Lists.WorthRulePeriod>(period => period.Tests == 60 && period.Positives == 12 && period.WithoutFlaggedLots!.Tests == 40 && period.WithoutFlaggedLots.Positives == 0);
+        findings.RuleLots.Should().Be(new Evaluation.Worth.Lists.WorthRuleLots(8, 1, 0, 1));
+        findings.Figure("screens-per-person", "rule-without-flagged-lots")!.Figure.Estimate.Should().Be(findings.Figure("screens-per-person", "rule")!.Figure.Estimate - 7);
+        findings.Text().Should().Contain("In 1 of the 8 periods it would have had people screened more often because of a flagged lot: without the runs of a flagged lot it asks for 1.00 screens.");
+
+        var sound = CadenceSketch.Program().Worth(rules);
+        sound.RuleLots.Should().BeNull();
+        sound.Rules.Should().OnlyContain(period => period.WithoutFlaggedLots == null);
+        sound.Text().Should().NotContain("flagged");
+    }
+
+    [Fact]
+    public void The_decision_curve_is_widened_for_sites_and_weeks_and_taken_without_flagged_lots()
+    {
+        // All positives fall into one week of 14: five independent ones would tell more.
+        foreach (var point in CadenceSketch.Program().Worth().DecisionCurve)
+        {
+            var plain = Statistics.Economics.Decision.DecisionCurve.Of(new Statistics.Economics.Decision.DecisionCounts(2, 3, 560), [point.Threshold]).Single().Screen;
+            point.Screened.Lower!.Value.Should().BeLessThan(1000 * plain.Lower!.Value);
+            point.Screened.Upper!.Value.Should().BeGreaterThan(1000 * plain.Upper!.Value);
+            point.Screened.Method.Should().Be("wilson-widened-square-and-add");
+            point.WithoutFlaggedLots.Should().BeNull();
+        }
+
+        // The lot of which all twelve were refuted: without it nothing is sent away for nothing, and nobody is found.
+        var curve = Faulty().Worth().DecisionCurve;
+        curve.Should().OnlyContain(point => point.Screened.Estimate < 0);
+        curve.Should().OnlyContain(point => point.WithoutFlaggedLots == null, "of the other lots no positive has a conclusion");
+        foreach (var point in Faulty(confirmed: 2).Worth().DecisionCurve)
+        {
+            point.Screened.Estimate!.Value.Should().BeApproximately(1000 * ((2 / 480.0) - (12 / 480.0 * point.Threshold / (1 - point.Threshold))), 1e-9);
+            point.WithoutFlaggedLots!.Screened.Estimate!.Value.Should().BeApproximately(1000 * 2 / 460.0, 1e-9);
+            point.WithoutFlaggedLots.Screened.Lower!.Value.Should().BeLessThan(point.WithoutFlaggedLots.Screened.Estimate!.Value);
+        }
     }
 
     [Fact]
@@ -79,6 +125,21 @@ public class WorthListTests
         Criterion(CadenceSketch.Program().Worth(cadence: WorthSketch.Cadence with { Sensitivity = new StatedAccuracy(0.3, null, null, null, null) }), 5).Answer.Should().Be("not met");
         Criterion(CadenceSketch.Program(unsettled: 5).Worth(), 3).Answer.Should().Be("in part");
         Criterion(CadenceSketch.Program().Worth(), 3).Answer.Should().Be("met");
+    }
+
+    private static Tally Faulty(int confirmed = 0)
+    {
+        var builder = new TallyCellsBuilder();
+        for (var week = 0; week < 8; week++)
+        {
+            for (var person = 0; person < 60; person++)
+            {
+                var (lot, followUp) = (week == 2 && person < 20 ? "L-X" : "L-1", week == 2 && person < 12 ? FollowUp.Refuted : week == 7 && person >= 60 - confirmed ? FollowUp.Confirmed : FollowUp.None);
+                builder.Add(FormattableString.Invariant($"p{person}"), followUp == FollowUp.None ? Outcome.Negative : Outcome.Positive, followUp, lot: lot, day: 7 * week);
+            }
+        }
+
+        return builder.Tally();
     }
 
     private static IEnumerable<int> Items(WorthFindings findings, string list) => findings.Criteria.Where(row => row.List == list).Select(row => row.Item);

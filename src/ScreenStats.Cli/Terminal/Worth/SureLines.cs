@@ -44,6 +44,10 @@ internal static class SureLines
         var shares = worth.Rules.GroupBy(period => period.InForce).OrderBy(group => group.Average(period => period.ScreensPerPerson / period.Days)).Select(group => $"{group.Key} in {Show.Count(group.Count())}");
         screen.Text($"Of {Show.Count(worth.Rules.Length)} periods: {string.Join(", ", shares)}; {WorthScreen.Number(worth.Rules.Sum(period => period.ScreensPerPerson))} screens of each person in all. "
             + $"In {Show.Count(worth.Rules.Count(period => !period.IsSure))} the counts were too small to be sure of the next step.");
+        if (worth.RuleLots is not { } lots) return;
+        var which = lots.Lots == 1 ? "a flagged lot" : "flagged lots";
+        screen.Text(lots.MoreOften == 0 ? $"The runs of {which} change none of these periods to more screens."
+            : $"In {Show.Count(lots.MoreOften)} of these periods people would have been screened more often because of {which}: without {(lots.Lots == 1 ? "its" : "their")} runs {WorthScreen.Number(worth.Rules.Sum(period => period.WithoutFlaggedLots?.ScreensPerPerson ?? 0))} screens of each person in all.");
     }
 
     private static void Lists(WorthFindings worth, Screen screen)

@@ -9,16 +9,43 @@ using ScreenStats.Statistics.Proportions;
 
 namespace ScreenStats.Evaluation.Worth.Lists;
 
-/// <summary>The rule of frequency of the program file, replayed over the periods of the data.</summary>
+/// <summary>The rule of frequency of the program file, replayed over the periods of the data: with all runs, and without those of flagged lots.</summary>
 internal static class RuleRows
 {
-    public static ImmutableArray<WorthRulePeriod> Of(Tally tally, CostSettings settings, CadenceWork work)
+    public static RuleReplay Of(Tally tally, CostSettings settings, CadenceWork work, IReadOnlySet<string> flagged)
     {
-        if (settings.Rules.IsEmpty || tally.FirstDay is not { } first || tally.LastDay is not { } last) return [];
+        if (settings.Rules.IsEmpty || tally.FirstDay is not { } first || tally.LastDay is not { } last) return new RuleReplay([], null);
         var rule = new FrequencyRule([.. settings.Rules.Select(line => new FrequencyBand(line.Above ?? 0, Every(line.Option), beginsAbove: line.Above is not null))]);
         var period = tally.Cells.Period;
+        var spans = new List<(DateOnly Start, int Days)>();
+        for (var start = period.Start(first); start <= last;)
+        {
+            var next = Next(period, start);
+            var (from, to) = (start < first ? first : start, next.AddDays(-1) > last ? last : next.AddDays(-1));
+            spans.Add((start, to.DayNumber - from.DayNumber + 1));
+            start = next;
+        }
+
+        var startsIn = Nearest(settings, work);
+        ImmutableArray<WorthRuleReading> Replayed(Func<ScreenCell, bool> counts)
+        {
+            var found = Counts(tally.Cells.Screens.Where(counts), period);
+            var periods = spans.ConvertAll(span => new YieldPeriod(found.GetValueOrDefault(span.Start).Positives, found.GetValueOrDefault(span.Start).Tests, span.Days));
+            return [.. FrequencyHistory.Replay(rule, periods, startsIn, work.Known.Confidence).Select(decision => Reading(decision, periods[decision.Period], settings))];
+        }
+
+        var all = Replayed(_ => true);
+        var lots = tally.Cells.Screens.Select(cell => cell.Lot).Where(flagged.Contains).Distinct(StringComparer.Ordinal).Count();
+        ImmutableArray<WorthRuleReading> without = lots == 0 ? [] : Replayed(cell => !flagged.Contains(cell.Lot));
+        return new RuleReplay(
+            [.. all.Select((reading, place) => Row(spans[place], reading, lots == 0 ? null : without[place]))],
+            lots == 0 ? null : new WorthRuleLots(all.Length, all.Zip(without).Count(pair => pair.First.Line > pair.Second.Line), all.Zip(without).Count(pair => pair.First.Line < pair.Second.Line), lots));
+    }
+
+    private static Dictionary<DateOnly, (long Tests, long Positives)> Counts(IEnumerable<ScreenCell> cells, ReportPeriod period)
+    {
         var counts = new Dictionary<DateOnly, (long Tests, long Positives)>();
-        foreach (var cell in tally.Cells.Screens)
+        foreach (var cell in cells)
         {
             if (cell.Outcome is not (Outcome.Positive or Outcome.Negative)) continue;
             var start = period.Start(cell.Day);
@@ -26,26 +53,13 @@ internal static class RuleRows
             counts[start] = (tests + cell.Runs, positives + (cell.Outcome == Outcome.Positive ? cell.Runs : 0));
         }
 
-        var periods = new List<(DateOnly Start, int Days, long Tests, long Positives)>();
-        for (var start = period.Start(first); start <= last;)
-        {
-            var next = Next(period, start);
-            var (from, to) = (start < first ? first : start, next.AddDays(-1) > last ? last : next.AddDays(-1));
-            var (tests, positives) = counts.GetValueOrDefault(start);
-            periods.Add((start, to.DayNumber - from.DayNumber + 1, tests, positives));
-            start = next;
-        }
-
-        var decisions = FrequencyHistory.Replay(rule, [.. periods.Select(one => new YieldPeriod(one.Positives, one.Tests, one.Days))], Nearest(settings, work), work.Known.Confidence);
-        return [.. decisions.Select(decision => Row(decision, periods[decision.Period], settings))];
+        return counts;
     }
 
-    private static WorthRulePeriod Row(RuleDecision decision, (DateOnly Start, int Days, long Tests, long Positives) period, CostSettings settings) => new()
+    private static WorthRuleReading Reading(RuleDecision decision, YieldPeriod period, CostSettings settings) => new()
     {
-        Period = period.Start,
-        Days = period.Days,
-        Tests = period.Tests,
-        Positives = period.Positives,
+        Tests = period.Screens,
+        Positives = period.Found,
         Positivity = decision.Yield is { Estimate: { } share, Interval: { } limits }
             ? new EstimateFinding(share, null, limits.Lower, limits.Upper, IntervalMethod.Wilson.Name(), decision.Yield.Confidence)
             : EstimateFinding.Undefined("there are no valid tests"),
@@ -53,6 +67,21 @@ internal static class RuleRows
         Next = settings.Rules[decision.Next].Option.Name,
         IsSure = decision.IsSure,
         ScreensPerPerson = decision.ScreensPerPerson,
+        Line = decision.InForce,
+    };
+
+    private static WorthRulePeriod Row((DateOnly Start, int Days) span, WorthRuleReading reading, WorthRuleReading? without) => new()
+    {
+        Period = span.Start,
+        Days = span.Days,
+        Tests = reading.Tests,
+        Positives = reading.Positives,
+        Positivity = reading.Positivity,
+        InForce = reading.InForce,
+        Next = reading.Next,
+        IsSure = reading.IsSure,
+        ScreensPerPerson = reading.ScreensPerPerson,
+        WithoutFlaggedLots = without,
     };
 
     // The line nearest to what was done when the data begin, by the ratio of screens.

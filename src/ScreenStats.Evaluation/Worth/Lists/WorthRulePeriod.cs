@@ -31,4 +31,7 @@ public sealed record WorthRulePeriod
 
     /// <summary>Screens of one person in the period under the option in force.</summary>
     public required double ScreensPerPerson { get; init; }
+
+    /// <summary>The same without the runs of flagged lots; null where none is flagged.</summary>
+    public WorthRuleReading? WithoutFlaggedLots { get; init; }
 }

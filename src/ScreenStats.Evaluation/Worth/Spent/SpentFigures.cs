@@ -47,6 +47,8 @@ internal static class SpentFigures
         if (rules.IsEmpty) yield break;
         var unit = "screens of one person";
         yield return Row("screens-per-person", "rule", unit, new EstimateFinding(rules.Sum(period => period.ScreensPerPerson), null, null, null, FrequencyHistory.Method, null));
+        if (rules.All(period => period.WithoutFlaggedLots is not null))
+            yield return Row("screens-per-person", "rule-without-flagged-lots", unit, new EstimateFinding(rules.Sum(period => period.WithoutFlaggedLots!.ScreensPerPerson), null, null, null, FrequencyHistory.Method, null));
         yield return Row("screens-per-person", "as-done", unit, work.Options.AsDone is { } done
             ? new EstimateFinding(done.ScreensPerDay * rules.Sum(period => period.Days), null, null, null, CadenceNotes.Schedule, null) : EstimateFinding.Undefined(NotDone));
     }

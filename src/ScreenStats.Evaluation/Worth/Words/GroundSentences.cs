@@ -1,3 +1,4 @@
+using ScreenStats.Evaluation.Cadence.Words;
 using ScreenStats.Evaluation.Model;
 using ScreenStats.Evaluation.Worth.Rows;
 
@@ -65,10 +66,29 @@ internal static class GroundSentences
         if (findings.Figure("screens-per-person", "rule") is not { } rule) yield break;
         var unsure = findings.Rules.Any(period => !period.IsSure);
         var close = unsure ? " Some of its decisions rest on a positivity whose limits lead to different lines." : "";
+        close += " The positivity counts false positives too: what drives the rule need not be infection.";
         var done = findings.Figure("screens-per-person", "as-done")!;
         yield return done.Figure.Estimate is null
             ? new Sentence("The stated rule of frequency, replayed over the data, asks each person for {0} screens." + close, WorthWords.Of(rule)[0])
             : new Sentence("The stated rule of frequency, replayed over the data, asks each person for {0} screens, where the gaps as they were come to {1}." + close, WorthWords.Of(rule)[0], WorthWords.Of(done)[0]);
+        if (ByLots(findings) is { } lots) yield return lots;
+    }
+
+    // A faulty lot calls for more screens, and the lot is among what they are done with.
+    private static Sentence? ByLots(WorthFindings findings)
+    {
+        if (findings.RuleLots is not { } lots || findings.Figure("screens-per-person", "rule-without-flagged-lots") is not { } without) return null;
+        var which = Figure.Plural(lots.Lots, "a flagged lot", "flagged lots");
+        FigureReference[] figures =
+        [
+            Figure.Count("worth.ruleLots.moreOften", lots.MoreOften), Figure.Count("worth.ruleLots.periods", lots.Periods), WorthWords.Of(without)[0], Figure.Count("worth.ruleLots.lessOften", lots.LessOften),
+        ];
+        return (lots.MoreOften, lots.LessOften) switch
+        {
+            (0, 0) => new Sentence($"Without the runs of {which} it would have done the same in all {{0}} periods.", figures[1]),
+            (_, 0) => AnswerSentences.Compact($"In {{0}} of the {{1}} periods it would have had people screened more often because of {which}: without the runs of {which} it asks for {{2}} screens. A lot that fails calls for another lot, not for more screens with it.", figures),
+            _ => new Sentence($"In {{0}} of the {{1}} periods it would have had people screened more often because of {which}, and in {{3}} less often: without these runs it asks for {{2}} screens. A lot that fails calls for another lot, not for more screens with it.", [.. figures]),
+        };
     }
 
     public static IEnumerable<Sentence> Confirmation(WorthFindings findings)

@@ -57,7 +57,7 @@ internal static class WorthPage
             new PagePart("How sure it is") { SpeaksOf = ["worth.swings", "worth.information"], Charts = [WorthFigures.Likely, WorthFigures.Swings] },
             [found.AcceptabilityTable, found.InformationTable, found.SwingTable], [SureViews.Acceptability(found), SureViews.Information(found), SureViews.Swings(findings)]);
         Add(new PagePart("Whom to send away") { SpeaksOf = ["worth.decisionCurve"], Words = hides ? "" : SureViews.Thresholds(found) }, [found.DecisionTable], [SureViews.Decisions(found)]);
-        Add(new PagePart("What the rule of frequency would have done") { SpeaksOf = ["worth.rules", .. found.Figures.Where(figure => figure.Measure == OfTheRule).Select(figure => FigurePath.Row("worth.figures", figure.Key))] }, [found.RuleTable], [SureViews.Rules(found)]);
+        Add(new PagePart("What the rule of frequency would have done") { SpeaksOf = ["worth.rules", "worth.ruleLots", .. found.Figures.Where(figure => figure.Measure == OfTheRule).Select(figure => FigurePath.Row("worth.figures", figure.Key))] }, [found.RuleTable], [SureViews.Rules(found)]);
         Add(
             new PagePart("The lists of the field") { SpeaksOf = ["worth.criteria"] }, [found.CriterionTable],
             [
