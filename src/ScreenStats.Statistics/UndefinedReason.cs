@@ -276,6 +276,9 @@ public enum UndefinedReason
     /// <summary>The infectious time has no length, so there is no share of it.</summary>
     NoInfectiousTime,
 
+    /// <summary>It is not stated how long people who are isolated stay away.</summary>
+    NoIsolationTime,
+
     /// <summary>The sensitivity is 0, so no screen is ever positive in an infected person.</summary>
     NeverDetected,
 

@@ -101,6 +101,7 @@ public static class UndefinedReasons
         UndefinedReason.PeopleUnknown => "the number of people was not given",
         UndefinedReason.InfectiousTimeUnknown => "the infectious time was not given",
         UndefinedReason.NoInfectiousTime => "the infectious time has no length, so there is no share of it",
+        UndefinedReason.NoIsolationTime => "it is not stated how long people who are isolated stay away",
         UndefinedReason.NoSymptoms => "nobody gets symptoms, so nothing can come before them",
         UndefinedReason.NeverDetected => "the sensitivity is 0, so no infection is ever found",
         UndefinedReason.NoIntervalPays => "at this incidence no interval gains more than it costs",

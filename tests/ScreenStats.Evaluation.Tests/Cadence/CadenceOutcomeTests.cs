@@ -37,8 +37,9 @@ public class CadenceOutcomeTests
             findings.Value(option, CadenceMeasure.PredictiveValue).Should().BeApproximately(infections * found / ((infections * found) + (screens * 0.002)), 1e-9, option);
         }
 
-        foreach (var measure in CadenceSketch.Measures.Except([CadenceMeasure.PredictiveValue])) findings.Value("none", measure).Should().Be(0, measure.ToString());
+        foreach (var measure in CadenceSketch.Measures.Except([CadenceMeasure.PredictiveValue, CadenceMeasure.DaysAwayAdded])) findings.Value("none", measure).Should().Be(0, measure.ToString());
         findings.Undefined("none", CadenceMeasure.PredictiveValue).Should().Be("nobody is screened");
+        findings.Undefined("weekly", CadenceMeasure.DaysAwayAdded).Should().Be("how long a case is kept away is not stated in the policy");
     }
 
     [Fact]

@@ -33,6 +33,39 @@ public class WorthOptionTests
     }
 
     [Fact]
+    public void Isolation_is_charged_as_far_as_screening_adds_to_what_symptoms_bring()
+    {
+        // Symptoms on day 2, before any screen can be positive: nobody is found earlier than they would have stayed home.
+        static CourseSettings With(double onset) => CadenceSketch.Windows with { Symptoms = new SymptomSettings { Share = new StatedRange(0.5), OnsetDays = new StatedRange(onset), Spread = new StatedRange(0), Isolate = new StatedRange(0.8) } };
+        Findings Of(CourseSettings course) => Evaluator.Evaluate(CadenceSketch.Program(), Exact with { Cadence = WorthSketch.Cadence with { Course = course } });
+        var early = Of(With(2));
+        foreach (var option in (string[])["weekly", "twice-weekly", "daily"])
+        {
+            var does = early.Cadence;
+            var (screens, found, alarms) = (does.Value(option, CadenceMeasure.Screens), does.Value(option, CadenceMeasure.TruePositives), does.Value(option, CadenceMeasure.FalseAlarms));
+            var infections = found / does.Value(option, CadenceMeasure.Detection);
+            var without = infections + does.Value(option, CadenceMeasure.InfectionsAverted);
+            // By symptoms 0.4 of the infected stay home, of the others as many are found as where nobody has symptoms.
+            var alone = Whole.Cadence.Value(option, CadenceMeasure.Detection);
+            var away = 7 * ((infections * (0.4 + (0.6 * alone))) - (without * 0.4));
+            does.Value(option, CadenceMeasure.DaysAwayAdded).Should().BeApproximately(away, 1e-6, option);
+            away.Should().BeLessThan(7 * found, "infections averted send nobody home with symptoms");
+            var spending = (5 * screens) + (60 * (found + alarms)) + (away * 200) + (alarms * 1.5 * 250);
+            early.Worth.Option(option).Spending.Estimate!.Value.Should().BeApproximately(spending, 1e-5, option);
+        }
+
+        // Symptoms long after the isolation by a screen is over: whoever is found is away twice, so all isolation is added.
+        var late = Of(With(30));
+        var daily = late.Cadence;
+        var all = daily.Value("daily", CadenceMeasure.TruePositives) / daily.Value("daily", CadenceMeasure.Detection);
+        daily.Value("daily", CadenceMeasure.DaysAwayAdded).Should().BeApproximately(
+            7 * ((all * (0.4 + daily.Value("daily", CadenceMeasure.Detection))) - ((all + daily.Value("daily", CadenceMeasure.InfectionsAverted)) * 0.4)), 1e-6);
+        early.Cadence.Undefined("none", CadenceMeasure.DaysAwayAdded).Should().BeNull();
+        early.Cadence.Value("none", CadenceMeasure.DaysAwayAdded).Should().BeApproximately(0, 1e-12);
+        CadenceSketch.Program().Cadence(WorthSketch.Cadence).Undefined("weekly", CadenceMeasure.DaysAwayAdded).Should().Contain("not stated in the policy");
+    }
+
+    [Fact]
     public void No_screening_costs_and_gains_nothing()
     {
         foreach (var findings in new[] { Whole.Worth, Ranged })

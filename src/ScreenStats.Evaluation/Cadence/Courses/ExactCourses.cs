@@ -13,6 +13,7 @@ internal sealed class ExactCourses : ICourseModel
 {
     private readonly CourseSettings course;
     private readonly IsolateOn isolateOn;
+    private readonly int? isolationDays;
     private readonly ImmutableArray<CourseDay> days;
     private readonly ImmutableArray<ScreeningOption> options;
     private readonly ImmutableArray<(long People, ImmutableArray<ObservedGap> Gaps, long PersonDays)> sites;
@@ -21,6 +22,7 @@ internal sealed class ExactCourses : ICourseModel
     {
         course = known.Settings.Course!;
         isolateOn = known.Settings.IsolateOn;
+        isolationDays = known.IsolationDays;
         days = [.. course.Days.Select(day => new CourseDay(day.AgeDays, day.Detection, day.Infectiousness))];
         this.options = [.. options];
         sites = known.Data.SiteGaps;
@@ -31,26 +33,28 @@ internal sealed class ExactCourses : ICourseModel
     public CourseFigures Of(ParameterSet at)
     {
         var infection = Course(at);
-        var rules = new ScreeningRules { DelayDays = CourseParts.DaysToIsolation(at, isolateOn), MissCorrelation = CourseParts.Correlation(at) };
-        var symptoms = CourseYield.Of(infection, ScreeningSchedule.Never, rules).FractionRemovedBySymptoms.Value ?? 0;
+        var rules = new ScreeningRules { DelayDays = CourseParts.DaysToIsolation(at, isolateOn), MissCorrelation = CourseParts.Correlation(at), IsolationDays = isolationDays };
+        var unscreened = CourseYield.Of(infection, ScreeningSchedule.Never, rules);
         var outcomes = options.Select(option => option.IsAsDone ? Mean(option.Sites.Select(site => (site.PersonDays, One(option, site.Schedule)))) : One(option, option.Schedule)).ToArray();
         var exposure = sites.Sum(site => WorkplaceIncidence.Of(0, site.People, site.Gaps, infection, rules).Exposure);
         return new CourseFigures(
             [.. outcomes.Select(outcome => outcome.Detection)], KnowsInfectious ? [.. outcomes.Select(outcome => outcome.Removed)] : [], KnowsInfectious ? [.. outcomes.Select(outcome => outcome.Caught)] : [],
-            symptoms, infection.InfectiousDays, exposure);
+            unscreened.FractionRemovedBySymptoms.Value ?? 0, infection.InfectiousDays,
+            isolationDays is null ? [] : [.. outcomes.Select(outcome => outcome.Away)], unscreened.DaysAwayBySymptoms.Value ?? 0, exposure);
 
-        (double Detection, double Removed, double Caught) One(ScreeningOption option, ScreeningSchedule schedule)
+        (double Detection, double Removed, double Caught, double Away) One(ScreeningOption option, ScreeningSchedule schedule)
         {
             var outcome = CourseYield.Of(infection, schedule with { Participation = option.IsAsDone ? 1 : at.Known(Parameter.Participation) }, rules with { FollowThrough = option.Acted(at, isolateOn) });
-            return (outcome.DetectionProbability, (option.IsNone ? outcome.FractionRemovedBySymptoms : outcome.FractionRemoved).Value ?? 0, outcome.CaughtBeforeInfectious.Value ?? 0);
+            return (outcome.DetectionProbability, (option.IsNone ? outcome.FractionRemovedBySymptoms : outcome.FractionRemoved).Value ?? 0, outcome.CaughtBeforeInfectious.Value ?? 0, outcome.DaysAway.Value ?? 0);
         }
     }
 
-    private static (double Detection, double Removed, double Caught) Mean(IEnumerable<(double Weight, (double Detection, double Removed, double Caught) Of)> parts)
+    private static (double Detection, double Removed, double Caught, double Away) Mean(IEnumerable<(double Weight, (double Detection, double Removed, double Caught, double Away) Of)> parts)
     {
-        var (all, detection, removed, caught) = (0.0, 0.0, 0.0, 0.0);
-        foreach (var (weight, of) in parts) (all, detection, removed, caught) = (all + weight, detection + (weight * of.Detection), removed + (weight * of.Removed), caught + (weight * of.Caught));
-        return (detection / all, removed / all, caught / all);
+        var (all, detection, removed, caught, away) = (0.0, 0.0, 0.0, 0.0, 0.0);
+        foreach (var (weight, of) in parts)
+            (all, detection, removed, caught, away) = (all + weight, detection + (weight * of.Detection), removed + (weight * of.Removed), caught + (weight * of.Caught), away + (weight * of.Away));
+        return (detection / all, removed / all, caught / all, away / all);
     }
 
     public double[] InfectiousnessByDay(ParameterSet at)

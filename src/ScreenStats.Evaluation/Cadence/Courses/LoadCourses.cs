@@ -26,6 +26,7 @@ internal sealed class LoadCourses : ICourseModel
     ];
 
     private readonly CadenceSettings settings;
+    private readonly int? isolationDays;
     private readonly ImmutableArray<ScreeningOption> options;
     private readonly EarlierScreens earlier;
     private readonly double[] centre;
@@ -35,6 +36,7 @@ internal sealed class LoadCourses : ICourseModel
     public LoadCourses(KnownFigures known, OptionList list, ParameterDraws draws)
     {
         settings = known.Settings;
+        isolationDays = known.IsolationDays;
         options = [.. list.All];
         var places = Moving.Where(parameter => draws.Ends(parameter) is not null).Select(parameter => (Parameter: parameter, Values: Places(parameter, draws))).ToList();
         var longest = places.Where(place => place.Parameter == Parameter.DetectionLimit).SelectMany(place => place.Values.Select(value => draws.Centre.With(Parameter.DetectionLimit, value)))
@@ -60,8 +62,10 @@ internal sealed class LoadCourses : ICourseModel
             for (var index = 0; index < figures.Length; index++) figures[index] += ((1 - share) * changes[below][index]) + (share * changes[below + 1][index]);
         }
 
-        double[] Part(int part) => [.. options.Select((_, index) => Math.Clamp(figures[(part * options.Length) + index], 0, 1))];
-        return new CourseFigures(Part(0), Part(1), Part(2), Math.Clamp(figures[^3], 0, 1), Math.Max(0, figures[^2]), Math.Exp(figures[^1]));
+        double[] Part(int part, double most = 1) => [.. options.Select((_, index) => Math.Clamp(figures[(part * options.Length) + index], 0, most))];
+        return new CourseFigures(
+            Part(0), Part(1), Part(2), Math.Clamp(figures[^4], 0, 1), Math.Max(0, figures[^3]), isolationDays is { } days ? Part(3, 2 * days) : [], Math.Clamp(figures[^2], 0, isolationDays ?? 0),
+            Math.Exp(figures[^1]));
     }
 
     public double[] InfectiousnessByDay(ParameterSet at) => byDay;
@@ -102,7 +106,7 @@ internal sealed class LoadCourses : ICourseModel
     private double[] Simulated(ParameterSet at)
     {
         var loads = Loads(at);
-        var rules = new ScreeningRules { DelayDays = CourseParts.DaysToIsolation(at, settings.IsolateOn), MissCorrelation = CourseParts.Correlation(at) };
+        var rules = new ScreeningRules { DelayDays = CourseParts.DaysToIsolation(at, settings.IsolateOn), MissCorrelation = CourseParts.Correlation(at), IsolationDays = isolationDays };
         var how = new ViralLoadSettings { People = People, Seed = settings.Seed };
         var outcomes = new CourseOutcome[options.Length];
         foreach (var alike in options.Select((option, index) => (Option: option, Index: index)).GroupBy(one => one.Option.Acted(at, settings.IsolateOn)))
@@ -116,7 +120,7 @@ internal sealed class LoadCourses : ICourseModel
         return
         [
             .. outcomes.Select(outcome => outcome.DetectionProbability), .. outcomes.Select(outcome => outcome.FractionRemoved.Value ?? 0), .. outcomes.Select(outcome => outcome.CaughtBeforeInfectious.Value ?? 0),
-            outcomes[0].FractionRemovedBySymptoms.Value ?? 0, outcomes[0].InfectiousDays, Math.Log(Math.Max(double.Epsilon, ViralLoadExposure.Of(loads, earlier, People, settings.Seed))),
+            .. outcomes.Select(outcome => outcome.DaysAway.Value ?? 0), outcomes[0].FractionRemovedBySymptoms.Value ?? 0, outcomes[0].InfectiousDays, outcomes[0].DaysAwayBySymptoms.Value ?? 0, Math.Log(Math.Max(double.Epsilon, ViralLoadExposure.Of(loads, earlier, People, settings.Seed))),
         ];
     }
 }

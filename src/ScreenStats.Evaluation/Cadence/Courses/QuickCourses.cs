@@ -11,6 +11,7 @@ namespace ScreenStats.Evaluation.Cadence.Courses;
 internal sealed class QuickCourses : ICourseModel
 {
     private readonly IsolateOn isolateOn;
+    private readonly int? isolationDays;
     private readonly ImmutableArray<ScreeningOption> options;
     private readonly ScreenCounts[] counts;
     private readonly EarlierScreens earlier;
@@ -18,6 +19,7 @@ internal sealed class QuickCourses : ICourseModel
     public QuickCourses(KnownFigures known, OptionList options, double longestDays)
     {
         isolateOn = known.Settings.IsolateOn;
+        isolationDays = known.IsolationDays;
         KnowsInfectious = known.Knows(Parameter.InfectiousFrom);
         this.options = [.. options.All];
         counts = [.. this.options.Select(option => option.IsAsDone
@@ -30,13 +32,15 @@ internal sealed class QuickCourses : ICourseModel
     public CourseFigures Of(ParameterSet at)
     {
         var windows = CourseParts.Windows(at);
-        var course = new WindowCourse(windows, at.Known(Parameter.Sensitivity), CourseParts.Symptoms(at), CourseParts.DaysToIsolation(at, isolateOn), CourseParts.Correlation(at));
+        var course = new WindowCourse(windows, at.Known(Parameter.Sensitivity), CourseParts.Symptoms(at), CourseParts.DaysToIsolation(at, isolateOn), CourseParts.Correlation(at), isolationDays);
         var (detection, removed, caught) = (new double[options.Length], new double[KnowsInfectious ? options.Length : 0], new double[KnowsInfectious ? options.Length : 0]);
+        var away = new double[isolationDays is null ? 0 : options.Length];
         for (var index = 0; index < options.Length; index++)
         {
             var option = options[index];
             if (option.IsNone)
             {
+                if (isolationDays is not null) away[index] = course.DaysAwayBySymptoms!.Value;
                 if (!KnowsInfectious) continue;
                 (removed[index], caught[index]) = (course.RemovedBySymptoms, course.CaughtBySymptoms);
                 continue;
@@ -44,12 +48,13 @@ internal sealed class QuickCourses : ICourseModel
 
             var outcome = course.Of(counts[index], (option.IsAsDone ? 1 : at.Known(Parameter.Participation)) * option.Acted(at, isolateOn));
             detection[index] = outcome.Detection;
+            if (isolationDays is not null) away[index] = outcome.DaysAway!.Value;
             if (!KnowsInfectious) continue;
             removed[index] = outcome.FractionRemoved;
             caught[index] = outcome.CaughtBeforeInfectious;
         }
 
-        return new CourseFigures(detection, removed, caught, course.RemovedBySymptoms, windows.InfectiousDays, course.Exposure(earlier));
+        return new CourseFigures(detection, removed, caught, course.RemovedBySymptoms, windows.InfectiousDays, away, course.DaysAwayBySymptoms ?? 0, course.Exposure(earlier));
     }
 
     public double[] InfectiousnessByDay(ParameterSet at)

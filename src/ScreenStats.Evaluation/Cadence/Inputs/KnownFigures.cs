@@ -25,6 +25,7 @@ internal sealed class KnownFigures
         Data = new DataFigures(tally, flaggedLots, settings.Report.Confidence);
         Confidence = settings.Report.Confidence;
         People = Settings.People ?? Data.People;
+        IsolationDays = settings.Policy.IsolationDays;
         figures.Add(Sensitivity(settings, accuracy, tally));
         figures.Add(Specificity(settings, tally));
         AddCourse();
@@ -48,6 +49,9 @@ internal sealed class KnownFigures
     public double Confidence { get; }
 
     public long People { get; }
+
+    /// <summary>How long a case is kept away by the policy; null where not stated.</summary>
+    public int? IsolationDays { get; }
 
     /// <summary>All figures, known or not, in the order in which they are listed.</summary>
     public IReadOnlyList<KnownFigure> All => figures;

@@ -112,7 +112,12 @@ internal sealed class OutcomeModel
         {
             var here = infections[index];
             var found = here.Expected * figures.Detection[index];
-            if (knows || basis != CadenceBasis.AllInside) Set(values, index, CadenceMeasure.TruePositives, basis, found);
+            if (knows || basis != CadenceBasis.AllInside)
+            {
+                Set(values, index, CadenceMeasure.TruePositives, basis, found);
+                if (figures.Away.Length > 0) Set(values, index, CadenceMeasure.DaysAwayAdded, basis, (here.Expected * figures.Away[index]) - (none.Expected * figures.AwayBySymptoms));
+            }
+
             if (at[Parameter.FalsePositiveRate] is { } rate && found + (screens[index] * rate) is > 0 and var positives) Set(values, index, CadenceMeasure.PredictiveValue, basis, found / positives);
             if (!knows) continue;
             Set(values, index, CadenceMeasure.InfectiousDaysRemoved, basis, daysWithout - (here.Expected * figures.InfectiousDays * (1 - figures.Removed[index])));

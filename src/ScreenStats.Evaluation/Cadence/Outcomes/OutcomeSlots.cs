@@ -37,7 +37,8 @@ internal sealed class OutcomeSlots
         first[option] + offsets[(int)measure] + (DependsOnBasis(measure) && basis == CadenceBasis.AllInside ? 1 : 0);
 
     public static bool DependsOnBasis(CadenceMeasure measure) => measure is CadenceMeasure.InfectiousDaysRemoved or CadenceMeasure.ShareRemoved
-        or CadenceMeasure.InfectionsAverted or CadenceMeasure.OutbreaksAvoided or CadenceMeasure.TruePositives or CadenceMeasure.PredictiveValue or CadenceMeasure.DaysOfAverted;
+        or CadenceMeasure.InfectionsAverted or CadenceMeasure.OutbreaksAvoided or CadenceMeasure.TruePositives or CadenceMeasure.PredictiveValue or CadenceMeasure.DaysOfAverted
+        or CadenceMeasure.DaysAwayAdded;
 
     private IEnumerable<OutcomeSlot> Of(ScreeningOption option, CadenceMeasure measure, KnownFigures known, bool knowsCourse, bool knowsInfectious)
     {
@@ -61,6 +62,8 @@ internal sealed class OutcomeSlots
             CadenceMeasure.CaughtBeforeSpread => infectious,
             CadenceMeasure.TruePositives => infectious is not null && basis == CadenceBasis.AllInside ? infectious : course ?? incidence,
             CadenceMeasure.PredictiveValue => option.IsNone ? "nobody is screened" : specificity ?? (infectious is not null && basis == CadenceBasis.AllInside ? infectious : course ?? incidence),
+            CadenceMeasure.DaysAwayAdded => known.IsolationDays is null ? "how long a case is kept away is not stated in the policy"
+                : infectious is not null && basis == CadenceBasis.AllInside ? infectious : course ?? incidence,
             CadenceMeasure.OutbreaksAvoided => infectious ?? incidence ?? (basis == CadenceBasis.AsStated ? null : "how many infections are brought in is not stated"),
             _ => infectious ?? incidence,
         };

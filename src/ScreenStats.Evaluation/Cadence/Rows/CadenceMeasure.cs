@@ -41,4 +41,7 @@ public enum CadenceMeasure
 
     /// <summary>Of the infectious days removed those of infections averted; the others are of infections that come all the same.</summary>
     DaysOfAverted = 12,
+
+    /// <summary>Days that infected people are kept away, found by a screen or because of symptoms, each day once, that are more than where nobody is screened; below 0 where averted infections save more.</summary>
+    DaysAwayAdded = 13,
 }

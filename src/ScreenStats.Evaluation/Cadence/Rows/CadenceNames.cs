@@ -18,6 +18,7 @@ internal static class CadenceNames
         CadenceMeasure.PredictiveValue => "predictive-value",
         CadenceMeasure.DaysLost => "days-lost",
         CadenceMeasure.DaysOfAverted => "days-of-averted",
+        CadenceMeasure.DaysAwayAdded => "days-away-added",
         _ => throw new ArgumentOutOfRangeException(nameof(measure), measure, "Not a measure of this analysis."),
     };
 

@@ -78,6 +78,7 @@ internal sealed class CostModel
         if (!Prices.Knows(Price.WorkingDay)) return "the cost of a working day lost to a false alarm is not stated";
         if (Missing(option, CadenceMeasure.FalseAlarms) is { } alarms) return alarms;
         if (Missing(option, CadenceMeasure.TruePositives) is { } found) return found;
+        if (Missing(option, CadenceMeasure.DaysAwayAdded) is { } away) return away;
         if (confirmation != WorthConfirmation.Without && !Work.Known.Knows(Parameter.FalseAlarmDays)) return "the working days that a false alarm costs are not known";
         return null;
     }
@@ -102,7 +103,7 @@ internal sealed class CostModel
         var days = isolationDays ?? double.NaN;
         var without = choice.Confirmation == WorthConfirmation.Without;
         var tests = without ? 0 : (found + alarms) * (pool > 1 && found + alarms > 0 ? PooledTesting.RelativeCost(pool, RealShare(found, alarms)) : 1) * prices[Price.ConfirmatoryTest];
-        var spending = (of(CadenceMeasure.Screens) * prices.Screen) + tests + (found * days * prices[Price.IsolationDay]) + (alarms * (without ? days : falseAlarmDays) * prices[Price.WorkingDay]);
+        var spending = (of(CadenceMeasure.Screens) * prices.Screen) + tests + (of(CadenceMeasure.DaysAwayAdded) * prices[Price.IsolationDay]) + (alarms * (without ? days : falseAlarmDays) * prices[Price.WorkingDay]);
         var saved = (CountsIllness ? of(CadenceMeasure.InfectionsAverted) * symptoms * prices[Price.Illness] : 0) + (CountsOutbreaks ? of(CadenceMeasure.OutbreaksAvoided) * prices[Price.Outbreak] : 0);
         return new OptionSum(discount * spending, discount * (spending - saved), discount * of(EffectMeasure));
     }

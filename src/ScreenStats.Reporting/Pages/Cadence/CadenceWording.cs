@@ -25,6 +25,7 @@ internal static class CadenceWording
         CadenceMeasure.AnyFalseAlarm => "A person's chance of a false alarm",
         CadenceMeasure.TruePositives => "Infected people found",
         CadenceMeasure.PredictiveValue => "Positives that are infected",
+        CadenceMeasure.DaysAwayAdded => "Days of isolation added",
         _ => "Working days lost",
     };
 

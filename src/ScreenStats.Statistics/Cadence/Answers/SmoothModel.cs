@@ -31,7 +31,8 @@ internal sealed record SmoothModel(CourseModel Inner, double Lower, double Upper
         return new CourseOutcome(
             nodes[0].Method, Of(node => node.DetectionProbability), Of(node => node.ScreensTaken), nodes[0].InfectiousDays, Share(node => node.FractionRemoved),
             Share(node => node.FractionRemovedBySymptoms), Share(node => node.FractionRemovedByScreening), Share(node => node.CaughtBeforeInfectious),
-            nodes[0].FoundBeforeOnset.IsDefined ? Share(node => node.FoundBeforeOnset) : null);
+            nodes[0].FoundBeforeOnset.IsDefined ? Share(node => node.FoundBeforeOnset) : null,
+            nodes[0].DaysAway.IsDefined ? (Share(node => node.DaysAway), Share(node => node.DaysAwayBySymptoms)) : null);
     }
 
     // Points of the second kind: both ends are among them.

@@ -10,7 +10,7 @@ public sealed record CourseOutcome
     public const string BySimulation = "viral-load-simulation";
 
     internal CourseOutcome(
-        string method, double detected, double screens, double days, double removed, double bySymptoms, double byScreening, double before, double? beforeOnset)
+        string method, double detected, double screens, double days, double removed, double bySymptoms, double byScreening, double before, double? beforeOnset, (double All, double BySymptoms)? away)
     {
         Method = method;
         DetectionProbability = Math.Clamp(detected, 0, 1);
@@ -21,6 +21,8 @@ public sealed record CourseOutcome
         FractionRemovedByScreening = Share(byScreening);
         CaughtBeforeInfectious = Share(before);
         FoundBeforeOnset = beforeOnset is { } share ? Estimate.Point(Math.Clamp(share, 0, 1), method) : Estimate.Undefined(UndefinedReason.NoSymptoms);
+        DaysAway = away is { } known ? Estimate.Point(Math.Max(known.All, 0), method) : Estimate.Undefined(UndefinedReason.NoIsolationTime);
+        DaysAwayBySymptoms = away is { } own ? Estimate.Point(Math.Max(own.BySymptoms, 0), method) : Estimate.Undefined(UndefinedReason.NoIsolationTime);
         InfectiousDaysRemoved = days * (FractionRemoved.Value ?? 0);
         InfectiousDaysRemovedBeyondSymptoms = Math.Max(InfectiousDaysRemoved - (days * (FractionRemovedBySymptoms.Value ?? 0)), 0);
 
@@ -57,6 +59,12 @@ public sealed record CourseOutcome
 
     /// <summary>The chance that the person is isolated before anything is passed on, by screens or by symptoms; undefined where nothing is.</summary>
     public Estimate CaughtBeforeInfectious { get; }
+
+    /// <summary>Days that the person is away, by a screen, by symptoms or by both, each day counted once; undefined where it is not stated how long that is.</summary>
+    public Estimate DaysAway { get; }
+
+    /// <summary>The same without any screen: isolation days of those whom symptoms isolate; undefined likewise.</summary>
+    public Estimate DaysAwayBySymptoms { get; }
 
     /// <summary>Of people who get symptoms, the share found and isolated by a screen before the onset; undefined where nobody gets symptoms.</summary>
     public Estimate FoundBeforeOnset { get; }

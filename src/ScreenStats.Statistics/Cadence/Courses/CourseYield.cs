@@ -8,7 +8,8 @@ namespace ScreenStats.Statistics.Cadence.Courses;
 /// person. The density f(x) of the age of the screen that finds the infection comes from the place of the infection within the schedule and the
 /// misses before, averaged over people's effects. Taken away by screens beyond symptoms: the integral of f(x) times that of v Q from x + d on; by
 /// screens alone without Q; found: the integral of f Q; symptoms alone: 1 minus the integral of v Q over that of v. Onset and screens are independent,
-/// given the age. Observed gaps are a renewal process: the infection falls into a gap with chance in proportion to its length, later gaps are drawn
+/// given the age. Days away, with D days for each isolation and onset at o: D for whoever is isolated, and for those whom symptoms isolate the days before as well, min(o - x - d, D),
+    /// by screens that isolate before; each day is counted once. Observed gaps are a renewal process: the infection falls into a gap with chance in proportion to its length, later gaps are drawn
 /// independently; a person who keeps long or short gaps is not followed.</para>
 /// <para>Accuracy: without symptoms and repeated misses 1e-12 of what is computed (boxes and lines are integrated exactly up to five screens on sloping
 /// stretches, and no worse beyond); with symptoms about 1e-8; with repeated misses about 3e-7, most of it from the sum over people's effects.</para>
@@ -30,7 +31,7 @@ public static class CourseYield
         ArgumentNullException.ThrowIfNull(rules);
         schedule.Check();
         rules.Check();
-        var sums = new YieldSums(course, rules.DaysToIsolation);
+        var sums = new YieldSums(course, rules.DaysToIsolation, rules.IsolationDays);
         if (course.DetectableTo > 0 && schedule.DuePerDay > 0 && schedule.Participation > 0 && schedule.NeverTakePart < 1)
             Screen(schedule, course.DetectableTo, new YieldQuadrature(course, schedule, rules, sums));
         return sums.Outcome();

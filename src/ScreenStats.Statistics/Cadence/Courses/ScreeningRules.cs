@@ -28,6 +28,9 @@ public sealed record ScreeningRules
     /// <summary>The chance that a positive screen leads to isolation at all, in [0, 1], for each independently; who is not isolated goes on being screened.</summary>
     public double FollowThrough { get; init; } = 1;
 
+    /// <summary>Days that a person stays away, from the isolation by a screen on, and likewise from symptoms on, 0 to a billion; null where days away are not asked for.</summary>
+    public double? IsolationDays { get; init; }
+
     /// <summary>Days from taking a positive screen to isolation.</summary>
     public double DaysToIsolation => DelayDays + (IsolateOn == IsolationTrigger.Confirmation ? ConfirmatoryDelayDays : 0);
 
@@ -40,5 +43,6 @@ public sealed record ScreeningRules
         if (!(MissCorrelation is >= 0 and < 1))
             throw new ArgumentOutOfRangeException(nameof(MissCorrelation), MissCorrelation, "The correlation of misses must lie from 0 to below 1.");
         Guard.Probability(FollowThrough);
+        if (IsolationDays is { } days) Guard.Days(days, nameof(IsolationDays));
     }
 }

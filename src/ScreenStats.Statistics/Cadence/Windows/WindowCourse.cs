@@ -27,6 +27,9 @@ public sealed class WindowCourse
     private readonly OnsetLaw onset;
     private readonly double[] infectiousFree;
     private readonly double[] detectableFree;
+    private readonly double[] daysBefore = [];
+    private readonly double? isolation;
+    private readonly double isolating;
 
     /// <summary>Prepares what does not depend on the schedule.</summary>
     /// <param name="windows">When an infection can be detected and passed on; the detectable window at most <see cref="ScreenCounts.LongestDays"/> long.</param>
@@ -34,10 +37,12 @@ public sealed class WindowCourse
     /// <param name="symptoms">Symptoms and what people do at their onset; null where nobody isolates of their own accord.</param>
     /// <param name="daysToIsolation">Days from taking a positive screen to isolation, 0 or more.</param>
     /// <param name="missCorrelation">How much the misses of one person repeat, as <see cref="ScreeningRules.MissCorrelation"/>.</param>
+    /// <param name="isolationDays">Days that a person stays away, as <see cref="ScreeningRules.IsolationDays"/>; null where days away are not asked for.</param>
     /// <exception cref="ArgumentOutOfRangeException">A figure outside its domain.</exception>
     [MethodImpl(MethodImplOptions.AggressiveOptimization)]
-    public WindowCourse(InfectionWindows windows, double sensitivity, SymptomOnset? symptoms, double daysToIsolation, double missCorrelation)
+    public WindowCourse(InfectionWindows windows, double sensitivity, SymptomOnset? symptoms, double daysToIsolation, double missCorrelation, double? isolationDays = null)
     {
+        if (isolationDays is { } days) Guard.Days(days, nameof(isolationDays));
         Guard.Probability(sensitivity);
         Guard.Days(daysToIsolation);
         if (!(missCorrelation is >= 0 and < 1))
@@ -54,7 +59,16 @@ public sealed class WindowCourse
         for (var i = 0; i < Points; i++) infectiousFree[i] = Free(windows.InfectiousFrom + (i * width), windows.InfectiousFrom + ((i + 1) * width));
         detectableFree = new double[(int)Math.Ceiling(windows.DetectableDays * PartsOfDay)];
         for (var i = 0; i < detectableFree.Length; i++) detectableFree[i] = Free(windows.DetectableFrom + Part(i), windows.DetectableFrom + Part(i + 1));
+        isolation = isolationDays;
+        if (this.symptoms is not { } who) return;
+        isolating = who.Share * who.IsolationShare;
+        if (isolationDays is not { } lasting) return;
+        daysBefore = new double[detectableFree.Length];
+        for (var i = 0; i < daysBefore.Length; i++) daysBefore[i] = onset.DaysBefore(lasting, windows.DetectableFrom + delay + ((Part(i) + Part(i + 1)) / 2));
     }
+
+    /// <summary>Days away without any screen: isolation days of those whom symptoms isolate; null where it is not stated how long an isolation is.</summary>
+    public double? DaysAwayBySymptoms => isolation * isolating;
 
     /// <summary>The share of the infectious time that isolation because of symptoms removes alone; 0 without infectious time.</summary>
     public double RemovedBySymptoms => windows.InfectiousDays > 0 ? Math.Clamp(1 - (infectiousFree.Sum() / Points), 0, 1) : 0;
@@ -75,19 +89,21 @@ public sealed class WindowCourse
         var days = windows.DetectableDays;
         var missed = counts.Means(Missed(acted, counts.Most), days);
         double Unfound(double t) => t <= 0 ? 1 : counts.At(missed, Math.Min(t, days));
-        var (found, before) = (0.0, 1.0);
+        var (found, before, earlier) = (0.0, 1.0, 0.0);
         for (var i = 0; i < detectableFree.Length; i++)
         {
             var after = Unfound(Part(i + 1));
             found += (before - after) * detectableFree[i];
+            if (i < daysBefore.Length) earlier += (before - after) * daysBefore[i];
             before = after;
         }
 
-        if (windows.InfectiousDays <= 0) return new WindowOutcome(Math.Clamp(found, 0, 1), 0, 0);
+        var away = isolation is { } lasting ? ((1 - isolating) * (1 - before) * lasting) + (isolating * (lasting + earlier)) : (double?)null;
+        if (windows.InfectiousDays <= 0) return new WindowOutcome(Math.Clamp(found, 0, 1), 0, 0) { DaysAway = away };
         var (kept, width, start) = (0.0, windows.InfectiousDays / Points, windows.InfectiousFrom - delay - windows.DetectableFrom);
         for (var i = 0; i < Points; i++) kept += infectiousFree[i] * Unfound(start + ((i + 0.5) * width));
         return new WindowOutcome(
-            Math.Clamp(found, 0, 1), Math.Clamp(1 - (kept / Points), 0, 1), Math.Clamp(1 - (Free(windows.InfectiousFrom) * Unfound(start)), 0, 1));
+            Math.Clamp(found, 0, 1), Math.Clamp(1 - (kept / Points), 0, 1), Math.Clamp(1 - (Free(windows.InfectiousFrom) * Unfound(start)), 0, 1)) { DaysAway = away };
     }
 
     /// <summary>Days' worth of infections that the screens of a program find: as <see cref="Incidences.IncidenceEstimate.Exposure"/>.</summary>

@@ -30,6 +30,12 @@ internal readonly struct OnsetLaw
     /// <summary>How many standard deviations the logarithm of an age lies above its mean.</summary>
     public double Score(double age) => age <= 0 || spread == 0 ? 0 : (Math.Log(age) - location) / spread;
 
+    /// <summary>The mean of min(onset - age, days) where the onset comes after the age, and 0 where it does not: the integral of F(x + days) - F(x) from the age on.</summary>
+    public double DaysBefore(double days, double age) => DaysBefore(days, age, Score(age), Share(age));
+
+    /// <summary>The same where score and share of the age are known.</summary>
+    public double DaysBefore(double days, double age, double z, double below) => Math.Max(0, days - (Antiderivative(1, 0, age + days) - Antiderivative(1, 0, age, z, below)));
+
     /// <summary>An antiderivative of (a + b x) times <see cref="Share(double)"/> at an age x; 0 at 0.</summary>
     public double Antiderivative(double a, double b, double age)
     {

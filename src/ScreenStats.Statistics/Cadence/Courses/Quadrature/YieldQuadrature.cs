@@ -41,7 +41,7 @@ internal sealed class YieldQuadrature
             else people.Fill(detection.Values[knot], chances.AsSpan(knot * count, count));
         }
 
-        (bends, widest) = Bends(course.Symptoms);
+        (bends, widest) = Bends(course.Symptoms, rules.IsolationDays);
     }
 
     /// <summary>The chain of screens from one that can be the first after the infection.</summary>
@@ -83,7 +83,7 @@ internal sealed class YieldQuadrature
         EachPiece(1, days, (y, width, count, begin) => Recur(y, width * taking, first, gaps, shares, state, begin, count));
     }
 
-    private (double[] Bends, double Widest) Bends(SymptomOnset? symptoms)
+    private (double[] Bends, double Widest) Bends(SymptomOnset? symptoms, double? days)
     {
         var ages = new List<double>(detection.Ages.Length + spread.Ages.Length);
         ages.AddRange(detection.Ages);
@@ -95,6 +95,7 @@ internal sealed class YieldQuadrature
             var age = known.MedianDays * Math.Exp(step * known.LogSpread);
             ages.Add(age);
             ages.Add(age - delay);
+            if (days is { } lasting) ages.Add(age - delay - lasting);
         }
 
         return ([.. ages], double.MaxValue);

@@ -9,11 +9,13 @@ internal sealed class YieldSums
     private readonly double isolating;
     private readonly bool symptoms;
     private readonly double delay;
+    private readonly double? days;
 
-    public YieldSums(InfectionCourse course, double delay)
+    public YieldSums(InfectionCourse course, double delay, double? days)
     {
         spread = course.Spread;
         this.delay = delay;
+        this.days = days;
         if (course.Symptoms is not { Share: > 0 } known) return;
         symptoms = true;
         onset = new OnsetLaw(known);
@@ -36,6 +38,12 @@ internal sealed class YieldSums
 
     public double BeforeOnset { get; private set; }
 
+    /// <summary>The chance that a screen finds the infection where symptoms do not isolate the person.</summary>
+    public double FoundAlone { get; private set; }
+
+    /// <summary>Days from isolation by a screen to symptoms that isolate the person as well, as far as isolation lasts.</summary>
+    public double Earlier { get; private set; }
+
     /// <summary>Adds screens of one age.</summary>
     /// <param name="age">Their age, the infection's.</param>
     /// <param name="piece">The piece of the infectiousness that holds age and delay together.</param>
@@ -45,6 +53,7 @@ internal sealed class YieldSums
     {
         var alone = spread.Tail(piece, age + delay);
         Alone += found * alone;
+        FoundAlone += found;
         if (piece < 0) Before += found;
         if (!symptoms)
         {
@@ -67,6 +76,7 @@ internal sealed class YieldSums
         Screens += screens * free;
         Found += found * free;
         Beyond += found * tail.From(piece, age + delay, score, share);
+        if (days is { } lasting) Earlier += found * onset.DaysBefore(lasting, age + delay, score, share);
     }
 
     public CourseOutcome Outcome()
@@ -77,6 +87,7 @@ internal sealed class YieldSums
         var both = tail is null || total <= 0 ? byScreening : bySymptoms + (Beyond / total);
         var free = tail is null ? 1 : 1 - (isolating * onset.Share(spread.First));
         return new CourseOutcome(
-            CourseOutcome.ByQuadrature, Found, Screens, total, both, bySymptoms, byScreening, 1 - free + (free * Before), symptoms ? BeforeOnset : null);
+            CourseOutcome.ByQuadrature, Found, Screens, total, both, bySymptoms, byScreening, 1 - free + (free * Before), symptoms ? BeforeOnset : null,
+            days is { } lasting ? (((1 - isolating) * FoundAlone * lasting) + (isolating * (lasting + Earlier)), isolating * lasting) : null);
     }
 }

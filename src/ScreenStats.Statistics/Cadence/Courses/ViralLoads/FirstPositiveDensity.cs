@@ -47,6 +47,19 @@ internal sealed class FirstPositiveDensity
         return at >= densities.Length ? sums[^1] : sums[at] + (densities[at] * (days - Days[at]));
     }
 
+    /// <summary>The integral of the chance to be found by a day of the window, from its beginning to a day within or after it; after its end nobody else is found.</summary>
+    public double FoundSum(double days, double window)
+    {
+        var (sum, to) = (0.0, Math.Min(days, window));
+        for (var k = 0; k < Found.Length && Days[k] < to; k++)
+        {
+            var width = Math.Min(Days[k + 1], to) - Days[k];
+            sum += width * (FoundBy[k] + (Found[k] * width / 2));
+        }
+
+        return days > window ? sum + ((days - window) * By(FoundBy, Found, window)) : sum;
+    }
+
     private static FirstPositiveDensity Repeating(ScreeningSchedule schedule, MissChain chain, double longest)
     {
         var (at, period) = (schedule.At, schedule.PeriodDays);

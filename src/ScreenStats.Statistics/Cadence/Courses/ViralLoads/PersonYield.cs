@@ -7,4 +7,5 @@ namespace ScreenStats.Statistics.Cadence.Courses.ViralLoads;
 /// <param name="Beyond">What screens take away that symptoms would not.</param>
 /// <param name="Before">The chance to be isolated by a screen before anything is passed on.</param>
 /// <param name="BeforeOnset">The chance to be isolated by a screen before symptoms.</param>
-internal readonly record struct PersonYield(double Found, double Screens, double Alone, double Beyond, double Before, double BeforeOnset);
+/// <param name="Earlier">Days from isolation by a screen to symptoms that isolate the person as well, as far as isolation lasts.</param>
+internal readonly record struct PersonYield(double Found, double Screens, double Alone, double Beyond, double Before, double BeforeOnset, double Earlier);

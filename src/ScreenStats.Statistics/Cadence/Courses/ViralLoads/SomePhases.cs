@@ -9,6 +9,7 @@ internal sealed class SomePhases
     private readonly double[] found;
     private readonly double[] taken;
     private readonly double delay;
+    private readonly double isolation;
     private readonly int phases;
     private readonly ulong seed;
     private readonly double[] gapDays;
@@ -17,7 +18,7 @@ internal sealed class SomePhases
 
     public SomePhases(ScreeningSchedule schedule, ScreeningRules rules, ViralLoadCourses courses, int phases, ulong seed, int place)
     {
-        (this.schedule, this.phases, delay) = (schedule, phases, rules.DaysToIsolation);
+        (this.schedule, this.phases, delay, isolation) = (schedule, phases, rules.DaysToIsolation, rules.IsolationDays ?? 0);
         this.seed = unchecked(seed + (0xD1B54A32D192ED03UL * (ulong)(place + 1)));
         var chain = MissChain.Of(schedule, rules, courses.SensitivityAboveLimit);
         var shortest = schedule.DuePerDay <= 0 ? double.MaxValue
@@ -37,7 +38,7 @@ internal sealed class SomePhases
     public PersonYield Of(in Illness illness, double beginning, int person)
     {
         if (!(illness.DetectableTo > illness.DetectableFrom) || schedule.DuePerDay <= 0) return default;
-        var sums = new Sums(illness, delay);
+        var sums = new Sums(illness, delay, isolation);
         if (gapDays.Length > 0) Drawn(ref sums, beginning, person);
         else if (schedule.At.Length == 1) Regular(ref sums, beginning);
         else Pattern(ref sums, beginning);
@@ -103,6 +104,7 @@ internal sealed class SomePhases
     {
         private readonly Illness illness;
         private readonly double delay;
+        private readonly double isolation;
         private readonly double atOnset;
         private readonly double screened;
         private double foundSum;
@@ -111,10 +113,11 @@ internal sealed class SomePhases
         private double beyond;
         private double before;
         private double beforeOnset;
+        private double earlier;
 
-        public Sums(in Illness illness, double delay)
+        public Sums(in Illness illness, double delay, double isolation)
         {
-            (this.illness, this.delay) = (illness, delay);
+            (this.illness, this.delay, this.isolation) = (illness, delay, isolation);
             (From, To) = (illness.DetectableFrom, illness.DetectableTo);
             atOnset = illness.Isolates ? illness.Tail(illness.Symptoms) : 0;
             screened = illness.Isolates ? illness.Symptoms : double.MaxValue;
@@ -132,12 +135,13 @@ internal sealed class SomePhases
             beyond += finds * Math.Max(tail - atOnset, 0);
             if (isolated < illness.InfectiousFrom) before += finds;
             if (isolated < illness.Symptoms) beforeOnset += finds;
+            if (illness.Isolates) earlier += finds * Math.Clamp(illness.Symptoms - isolated, 0, isolation);
             if (age >= screened) return;
             foundSum += finds;
             screens += takes;
         }
 
         public readonly PersonYield Mean(int phases) => new(
-            foundSum / phases, screens / phases, alone / phases, beyond / phases, before / phases, double.IsFinite(illness.Symptoms) ? beforeOnset / phases : 0);
+            foundSum / phases, screens / phases, alone / phases, beyond / phases, before / phases, double.IsFinite(illness.Symptoms) ? beforeOnset / phases : 0, earlier / phases);
     }
 }

@@ -11,10 +11,17 @@ internal struct ViralLoadSums
     private RatioSum byScreening;
     private RatioSum before;
     private RatioSum beforeOnset;
+    private RatioSum away;
+    private RatioSum awayBySymptoms;
 
     /// <summary>Adds a person.</summary>
-    public void Add(in Illness illness, in PersonYield yield)
+    /// <param name="illness">How the infection runs.</param>
+    /// <param name="yield">What the schedule gives.</param>
+    /// <param name="isolation">Days of an isolation; 0 where they are not asked for.</param>
+    public void Add(in Illness illness, in PersonYield yield, double isolation)
     {
+        away.Add(illness.Isolates ? isolation + yield.Earlier : yield.Found * isolation, 1);
+        awayBySymptoms.Add(illness.Isolates ? isolation : 0, 1);
         found.Add(yield.Found, 1);
         screens.Add(yield.Screens, 1);
         if (illness.Total > 0)
@@ -40,13 +47,15 @@ internal struct ViralLoadSums
         byScreening.Add(other.byScreening);
         before.Add(other.before);
         beforeOnset.Add(other.beforeOnset);
+        away.Add(other.away);
+        awayBySymptoms.Add(other.awayBySymptoms);
     }
 
-    public readonly SimulatedOutcome Outcome(int people) => new(
+    public readonly SimulatedOutcome Outcome(int people, bool asksDays) => new(
         people,
         new CourseOutcome(
             CourseOutcome.BySimulation, found.Value ?? 0, screens.Value ?? 0, days.Value ?? 0, removed.Value ?? 0, bySymptoms.Value ?? 0,
-            byScreening.Value ?? 0, before.Value ?? 0, beforeOnset.Value))
+            byScreening.Value ?? 0, before.Value ?? 0, beforeOnset.Value, asksDays ? (away.Value ?? 0, awayBySymptoms.Value ?? 0) : null))
     {
         DetectionError = found.Error(people) ?? 0,
         ScreensError = screens.Error(people) ?? 0,

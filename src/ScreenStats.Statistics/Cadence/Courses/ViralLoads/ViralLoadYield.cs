@@ -36,8 +36,8 @@ public static class ViralLoadYield
             {
                 var draw = IllnessDraw.Of(courses, settings.Seed, person);
                 var illness = new Illness(courses, draw);
-                for (var i = 0; i < wholes.Length; i++) sums[i].Add(illness, wholes[i].Of(illness));
-                for (var i = 0; i < phases.Length; i++) sums[i].Add(illness, phases[i].Of(illness, draw.Phase, person));
+                for (var i = 0; i < wholes.Length; i++) sums[i].Add(illness, wholes[i].Of(illness), rules.IsolationDays ?? 0);
+                for (var i = 0; i < phases.Length; i++) sums[i].Add(illness, phases[i].Of(illness, draw.Phase, person), rules.IsolationDays ?? 0);
             }
 
             blocks[block] = sums;
@@ -50,9 +50,9 @@ public static class ViralLoadYield
             for (var i = 0; i < totals.Length; i++) totals[i].Add(block[i]);
         }
 
-        return [.. totals.Select(sum => sum.Outcome(settings.People))];
+        return [.. totals.Select(sum => sum.Outcome(settings.People, rules.IsolationDays is not null))];
 
         WholePhase Whole(ScreeningSchedule schedule) =>
-            new(FirstPositiveDensity.Of(schedule, rules, courses.SensitivityAboveLimit, courses.LongestDetectable), rules.DaysToIsolation);
+            new(FirstPositiveDensity.Of(schedule, rules, courses.SensitivityAboveLimit, courses.LongestDetectable), rules.DaysToIsolation, rules.IsolationDays);
     }
 }

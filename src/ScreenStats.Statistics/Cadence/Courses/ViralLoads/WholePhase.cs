@@ -1,7 +1,7 @@
 namespace ScreenStats.Statistics.Cadence.Courses.ViralLoads;
 
 /// <summary>One schedule over all places of the infection within it, by exact integrals.</summary>
-internal sealed class WholePhase(FirstPositiveDensity density, double delay)
+internal sealed class WholePhase(FirstPositiveDensity density, double delay, double? days)
 {
     public PersonYield Of(in Illness illness)
     {
@@ -38,6 +38,7 @@ internal sealed class WholePhase(FirstPositiveDensity density, double delay)
             alone,
             illness.Isolates ? beyond : alone,
             density.By(density.FoundBy, density.Found, Math.Min(window, illness.InfectiousFrom - begin)),
-            double.IsFinite(onset) ? density.By(density.FoundBy, density.Found, Math.Min(window, onset - begin)) : 0);
+            double.IsFinite(onset) ? density.By(density.FoundBy, density.Found, Math.Min(window, onset - begin)) : 0,
+            illness.Isolates && days is { } lasting ? density.FoundSum(onset - begin, window) - density.FoundSum(onset - begin - lasting, window) : 0);
     }
 }
