@@ -66,6 +66,28 @@ public class WorthOptionTests
     }
 
     [Fact]
+    public void A_false_alarm_that_is_never_settled_loses_the_whole_isolation_time()
+    {
+        // Of 2 confirmed, 3 refuted and 5 unsettled positives half are settled.
+        var tally = CadenceSketch.Program(unsettled: 5);
+        var findings = Evaluator.Evaluate(tally, Exact);
+        var alarms = findings.Cadence.Value("weekly", CadenceMeasure.FalseAlarms);
+        var lost = alarms * ((0.5 * 1.5) + (0.5 * 7));
+        findings.Cadence.Value("weekly", CadenceMeasure.DaysLost).Should().BeApproximately(lost, 1e-9);
+        var does = findings.Cadence;
+        findings.Worth.Option("weekly").Spending.Estimate!.Value.Should().BeApproximately(
+            (5 * does.Value("weekly", CadenceMeasure.Screens)) + (60 * (does.Value("weekly", CadenceMeasure.TruePositives) + alarms)) + (200 * does.Value("weekly", CadenceMeasure.DaysAwayAdded)) + (250 * lost), 1e-6);
+        // People who wait for confirmation do not leave before it, and nothing says how long an isolation is where the policy does not.
+        var waits = Evaluator.Evaluate(tally, Exact with { Cadence = WorthSketch.Cadence with { IsolateOn = IsolateOn.Confirmation, ConfirmatoryDelayDays = new StatedRange(2) } });
+        waits.Cadence.Value("weekly", CadenceMeasure.DaysLost).Should().BeApproximately(1.5 * waits.Cadence.Value("weekly", CadenceMeasure.FalseAlarms), 1e-9);
+        tally.Cadence(WorthSketch.Cadence).Value("weekly", CadenceMeasure.DaysLost).Should().BeApproximately(1.5 * alarms, 1e-9);
+        findings.Worth.Costs.Single(row => row.Item == "unsettled-positives").Should().Match<WorthCostItem>(row => row.Units.Estimate == 5 * 7 && row.UnitCost.Estimate == 250 && row.Cost.Estimate == 5 * 7 * 250 && !row.IsPart);
+        findings.Worth.Figure("days-lost", "counted")!.Figure.Estimate.Should().Be((3 * 1.5) + (5 * 7));
+        Whole.Worth.Costs.Should().NotContain(row => row.Item == "unsettled-positives");
+        waits.Worth.Costs.Should().NotContain(row => row.Item == "unsettled-positives");
+    }
+
+    [Fact]
     public void No_screening_costs_and_gains_nothing()
     {
         foreach (var findings in new[] { Whole.Worth, Ranged })

@@ -53,7 +53,7 @@ public sealed record CadenceSettings
     /// <summary>Dispersion of the number of infections that one case causes: positive; small: a few cases cause most of them.</summary>
     public StatedRange? Dispersion { get; init; }
 
-    /// <summary>Working days lost to one false alarm, 0 to 366.</summary>
+    /// <summary>Working days lost to one false alarm that is refuted, 0 to 366; one that is never settled loses the isolation time of the policy where people leave on the screen.</summary>
     public StatedRange? FalseAlarmDays { get; init; }
 
     /// <summary>Infectious days removed per 1,000 more screens below which a step is not worth it, 0 or more.</summary>

@@ -24,7 +24,7 @@ public sealed record CadenceInputs
     /// <summary>Share of due screens that are taken.</summary>
     public required EstimateFinding Participation { get; init; }
 
-    /// <summary>Working days that one false alarm costs.</summary>
+    /// <summary>Working days that one false alarm costs that is refuted.</summary>
     public required EstimateFinding FalseAlarmDays { get; init; }
 
     /// <summary>People screened.</summary>

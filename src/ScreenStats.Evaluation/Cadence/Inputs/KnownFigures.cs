@@ -62,6 +62,18 @@ internal sealed class KnownFigures
     /// <summary>Whether the incidence comes from the cases of the data: its figure then holds cases, to be divided by the exposure and the share followed up.</summary>
     public bool IncidenceFromCases { get; private set; }
 
+    /// <summary>Whether a positive that is never settled keeps its person away for the whole isolation time: people leave on the screen, and the policy states how long.</summary>
+    public bool UnsettledStayAway => Settings.IsolateOn == IsolateOn.Screen && IsolationDays is not null;
+
+    /// <summary>Working days lost to one false alarm, refuted or never settled; null where they are not known.</summary>
+    public double? DaysOfFalseAlarm(ParameterSet at)
+    {
+        if (at[Parameter.FalseAlarmDays] is not { } refuted) return null;
+        if (!UnsettledStayAway) return refuted;
+        var settled = at[Parameter.FollowThrough] ?? (Data is { HasConfirmatory: true, Settled.Trials: > 0 } ? 0 : 1);
+        return (settled * refuted) + ((1 - settled) * IsolationDays!.Value);
+    }
+
     /// <summary>Days between a person's consecutive screens, as the statistics take them.</summary>
     public ImmutableArray<ObservedGap> ObservedGaps => [.. Data.Gaps.Select(gap => new ObservedGap(gap.Days, gap.Count))];
 

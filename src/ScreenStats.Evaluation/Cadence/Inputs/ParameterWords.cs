@@ -27,7 +27,7 @@ internal static class ParameterWords
         Parameter.Reproduction => ("reproduction", "infections that one case causes inside without screening", "infections"),
         Parameter.BroughtIn => ("brought-in", "infections that are brought in", "share"),
         Parameter.Dispersion => ("dispersion", "dispersion of the infections that one case causes", "negative binomial k"),
-        Parameter.FalseAlarmDays => ("false-alarm-days", "working days lost to one false alarm", "days"),
+        Parameter.FalseAlarmDays => ("false-alarm-days", "working days lost to one false alarm that is refuted", "days"),
         _ => throw new ArgumentOutOfRangeException(nameof(parameter), parameter, "Not a figure of this analysis."),
     };
 }

@@ -97,7 +97,7 @@ internal sealed class OutcomeModel
         var alarms = screens * rate;
         Set(values, index, CadenceMeasure.FalseAlarms, CadenceBasis.Either, alarms);
         Set(values, index, CadenceMeasure.AnyFalseAlarm, CadenceBasis.Either, FalseAlarm.ChanceOfAny(screens / known.People, 1 - rate));
-        if (at[Parameter.FalseAlarmDays] is { } days) Set(values, index, CadenceMeasure.DaysLost, CadenceBasis.Either, alarms * days);
+        if (known.DaysOfFalseAlarm(at) is { } days) Set(values, index, CadenceMeasure.DaysLost, CadenceBasis.Either, alarms * days);
     }
 
     private void Gains(double[] values, CadenceBasis basis, ParameterSet at, CourseFigures figures, double incidence, double[] byDay, double[] screens)

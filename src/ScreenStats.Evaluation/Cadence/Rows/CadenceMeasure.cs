@@ -36,7 +36,7 @@ public enum CadenceMeasure
     /// <summary>Share of the positives that are infected.</summary>
     PredictiveValue = 10,
 
-    /// <summary>Working days lost to false alarms.</summary>
+    /// <summary>Working days lost to false alarms; where people leave on the screen, one that is never settled loses the whole isolation time.</summary>
     DaysLost = 11,
 
     /// <summary>Of the infectious days removed those of infections averted; the others are of infections that come all the same.</summary>

@@ -93,24 +93,23 @@ internal sealed class CostModel
     /// <param name="choice">The option.</param>
     /// <param name="of">What it does.</param>
     /// <param name="prices">Prices.</param>
-    /// <param name="falseAlarmDays">Working days lost to one false alarm that is refuted.</param>
     /// <param name="symptoms">Share of the infected who get symptoms.</param>
     /// <param name="pool">Specimens of one pool.</param>
-    public OptionSum Sum(OptionChoice choice, Func<CadenceMeasure, double> of, PriceSet prices, double falseAlarmDays, double symptoms, int pool = 1)
+    public OptionSum Sum(OptionChoice choice, Func<CadenceMeasure, double> of, PriceSet prices, double symptoms, int pool = 1)
     {
         if (choice.Option.IsNone) return new OptionSum(0, 0, 0);
         var (found, alarms) = (of(CadenceMeasure.TruePositives), of(CadenceMeasure.FalseAlarms));
         var days = isolationDays ?? double.NaN;
         var without = choice.Confirmation == WorthConfirmation.Without;
         var tests = without ? 0 : (found + alarms) * (pool > 1 && found + alarms > 0 ? PooledTesting.RelativeCost(pool, RealShare(found, alarms)) : 1) * prices[Price.ConfirmatoryTest];
-        var spending = (of(CadenceMeasure.Screens) * prices.Screen) + tests + (of(CadenceMeasure.DaysAwayAdded) * prices[Price.IsolationDay]) + (alarms * (without ? days : falseAlarmDays) * prices[Price.WorkingDay]);
+        var spending = (of(CadenceMeasure.Screens) * prices.Screen) + tests + (of(CadenceMeasure.DaysAwayAdded) * prices[Price.IsolationDay]) + ((without ? alarms * days : of(CadenceMeasure.DaysLost)) * prices[Price.WorkingDay]);
         var saved = (CountsIllness ? of(CadenceMeasure.InfectionsAverted) * symptoms * prices[Price.Illness] : 0) + (CountsOutbreaks ? of(CadenceMeasure.OutbreaksAvoided) * prices[Price.Outbreak] : 0);
         return new OptionSum(discount * spending, discount * (spending - saved), discount * of(EffectMeasure));
     }
 
     /// <summary>Costs and effect at one set of figures.</summary>
     public OptionSum At(OptionChoice choice, Func<ScreeningOption, CadenceMeasure, CadenceBasis, double> of, ParameterSet at, PriceSet prices, int pool = 1) =>
-        Sum(choice, measure => of(choice.Option, measure, Work.Outcomes.LeadingBasis), prices, at[Parameter.FalseAlarmDays] ?? double.NaN, at[Parameter.SymptomShare] ?? 0, pool);
+        Sum(choice, measure => of(choice.Option, measure, Work.Outcomes.LeadingBasis), prices, at[Parameter.SymptomShare] ?? 0, pool);
 
     /// <summary>The share of the costs and effects of a time that is left after discounting: what falls into the first year is whole.</summary>
     internal static double Discount(double rate, int days)

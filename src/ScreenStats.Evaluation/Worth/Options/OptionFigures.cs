@@ -46,23 +46,22 @@ internal sealed class OptionFigures
         var measures = Enum.GetValues<CadenceMeasure>();
         var drawn = new double[measures.Length][];
         CadenceMeasure[] needed =
-            [CadenceMeasure.Screens, CadenceMeasure.TruePositives, CadenceMeasure.FalseAlarms, CadenceMeasure.DaysAwayAdded, CadenceMeasure.InfectionsAverted, CadenceMeasure.OutbreaksAvoided, CadenceMeasure.InfectiousDaysRemoved];
+            [CadenceMeasure.Screens, CadenceMeasure.TruePositives, CadenceMeasure.FalseAlarms, CadenceMeasure.DaysLost, CadenceMeasure.DaysAwayAdded, CadenceMeasure.InfectionsAverted, CadenceMeasure.OutbreaksAvoided, CadenceMeasure.InfectiousDaysRemoved];
         foreach (var measure in needed) drawn[(int)measure] = work.Outcomes.Drawn(choice.Option, measure, basis);
         var count = work.Draws.Count;
-        var days = work.Draws.Drawn(Parameter.FalseAlarmDays);
         var symptoms = work.Draws.Drawn(Parameter.SymptomShare);
         var (spendings, costs, effects) = (new double[count], new double[count], new double[count]);
         for (var draw = 0; draw < count; draw++)
         {
             var index = draw;
-            (spendings[draw], costs[draw], effects[draw]) = model.Sum(choice, measure => drawn[(int)measure][index], model.PriceDraws[draw], days(draw) ?? double.NaN, symptoms(draw) ?? 0, pool);
+            (spendings[draw], costs[draw], effects[draw]) = model.Sum(choice, measure => drawn[(int)measure][index], model.PriceDraws[draw], symptoms(draw) ?? 0, pool);
         }
 
         var spending = model.SpendingUndefined(choice.Option, choice.Confirmation);
         if (spending is null && costs.Any(cost => Math.Abs(cost) > Largest)) spending = "it is too large to compute";
         return new OptionFigures(choice, pool, spending, model.EffectUndefined(choice.Option))
         {
-            Centre = model.Sum(choice, model.Centre(choice.Option), model.Prices.Centre, at[Parameter.FalseAlarmDays] ?? double.NaN, at[Parameter.SymptomShare] ?? 0, pool),
+            Centre = model.Sum(choice, model.Centre(choice.Option), model.Prices.Centre, at[Parameter.SymptomShare] ?? 0, pool),
             Spendings = spendings,
             Costs = costs,
             Effects = effects,

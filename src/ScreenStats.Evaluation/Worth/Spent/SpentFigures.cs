@@ -54,9 +54,9 @@ internal static class SpentFigures
     }
 
     private static EstimateFinding Lost(SpentItems spent) => spent.Refuted is not { } refuted ? EstimateFinding.Undefined("there is no confirmatory export")
-        : refuted == 0 ? new EstimateFinding(0, null, null, null, WorthNotes.ByItem, null)
+        : refuted == 0 ? new EstimateFinding(spent.UnsettledDays, null, null, null, WorthNotes.ByItem, null)
         : spent.FalseAlarmDays.Estimate is not { } days ? EstimateFinding.Undefined("the working days that a false alarm costs are not known")
-        : new EstimateFinding(refuted * days, null, refuted * spent.FalseAlarmDays.Lower, refuted * spent.FalseAlarmDays.Upper, WorthNotes.ByItem, null);
+        : new EstimateFinding((refuted * days) + spent.UnsettledDays, null, (refuted * spent.FalseAlarmDays.Lower) + spent.UnsettledDays, (refuted * spent.FalseAlarmDays.Upper) + spent.UnsettledDays, WorthNotes.ByItem, null);
 
     private static EstimateFinding Per(ProgramCost cost, long number)
     {

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using ScreenStats.Counting.Cubes;
 using ScreenStats.Counting.Programs;
+using ScreenStats.Counting.Programs.Cadence;
 using ScreenStats.Evaluation.Cadence.Rows;
 using ScreenStats.Evaluation.Methods;
 using ScreenStats.Evaluation.Model;
@@ -34,6 +35,8 @@ internal sealed class SpentItems
         if (Specimens(cells, SpecimenReason.Audit) > 0) AddTests("audit-tests", "confirmatory tests of audited negatives", cells, SpecimenReason.Audit);
         AddIsolation(settings.Policy.IsolationDays);
         AddFalseAlarms();
+        if (cells.HasConfirmatory && settings.Cadence.IsolateOn == IsolateOn.Screen && settings.Policy.IsolationDays is { } away && counts.PositivesWithoutConclusion > 0)
+            AddUnsettled(UnsettledDays = (double)counts.PositivesWithoutConclusion * away);
         Cost = ProgramCost.Of(items);
         Rows = rows.ToImmutable();
     }
@@ -48,6 +51,9 @@ internal sealed class SpentItems
 
     /// <summary>Working days that one false alarm costs.</summary>
     public EstimateFinding FalseAlarmDays { get; }
+
+    /// <summary>Days away of positives never settled, the whole isolation time each; 0 where people leave on confirmation, and where the policy does not state how long it is.</summary>
+    public double UnsettledDays { get; }
 
     /// <summary>The sum, as far as prices and numbers are known.</summary>
     public ProgramCost Cost { get; }
@@ -89,6 +95,8 @@ internal sealed class SpentItems
         Add("false-alarms", "working days lost to refuted positives", prices.Amount(Price.WorkingDay), units, Source(Price.WorkingDay), false,
             Refuted is null ? NoConfirmatory : "the working days that a false alarm costs are not known");
     }
+
+    private void AddUnsettled(double days) => Add("unsettled-positives", "days away of positives never settled", prices.Amount(Price.WorkingDay), new StatedAmount(days), Source(Price.WorkingDay), false);
 
     private string Source(params Price[] of) => of.All(prices.Knows) ? string.Join("; ", of.Select(prices.Source).Distinct(StringComparer.Ordinal)) : "";
 

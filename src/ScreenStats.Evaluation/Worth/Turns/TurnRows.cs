@@ -64,7 +64,7 @@ internal static class TurnRows
         if (Accuracy(turn.Costs) is not { } accuracy || turn.Does(CadenceMeasure.TruePositives) is not > 0 || turn.Does(CadenceMeasure.Screens) is not > 0) return null;
         var (found, screens) = (turn.Does(CadenceMeasure.TruePositives), turn.Does(CadenceMeasure.Screens));
         var prices = turn.Costs.Prices.Centre;
-        var alarm = prices[Price.ConfirmatoryTest] + (centre.Known(Parameter.FalseAlarmDays) * prices[Price.WorkingDay]);
+        var alarm = prices[Price.ConfirmatoryTest] + (turn.Costs.Work.Known.DaysOfFalseAlarm(centre)!.Value * prices[Price.WorkingDay]);
         // What a true positive gains, less its own test and isolation: all gains of the option, shared out over those found; isolation is what screening adds to that of symptoms.
         var discounted = turn.Judged.Centre.Effect == 0 ? 1 : turn.Judged.Centre.Effect / turn.Does(turn.Costs.EffectMeasure);
         var net = discounted > 0 ? turn.Net / discounted : turn.Net;

@@ -111,7 +111,7 @@ internal static class GroundSentences
         yield return findings.DiscountRate is { } rate
             ? new Sentence("Costs and effects after the first year are discounted at {0} a year; those within it are not.", Figure.Number("worth.discountRate", rate, Unit.Proportion))
             : new Sentence("Nothing is discounted, and no amount is converted.");
-        yield return new Sentence("The value of an effect is taken to come on top of the illness and outbreaks that it saves; where it already holds these, leave their prices out. Isolation is charged as far as screening adds to it: days away that symptoms would have brought anyway are not, and the price of an illness must not hold them. Each day of isolation and each day lost to a false alarm counts as a working day; for positives without a conclusive result no days away are counted.");
+        yield return new Sentence("The value of an effect is taken to come on top of the illness and outbreaks that it saves; where it already holds these, leave their prices out. Isolation is charged as far as screening adds to it: days away that symptoms would have brought anyway are not, and the price of an illness must not hold them. Each day of isolation and each day lost to a false alarm counts as a working day; where people leave on the screen, a positive that is never settled keeps its person away for the whole isolation time.");
     }
 
     public static IEnumerable<Sentence> Missing(WorthFindings findings)
