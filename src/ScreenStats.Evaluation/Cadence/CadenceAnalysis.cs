@@ -86,6 +86,6 @@ internal static class CadenceAnalysis
             if (longest <= ScreenCounts.LongestDays) quick = new QuickCourses(known, options, longest);
         }
 
-        return new OutcomeDraws(new OutcomeModel(options, known, slots, exact), new OutcomeModel(options, known, slots, quick), draws, known.Confidence);
+        return new OutcomeDraws(new OutcomeModel(options, known, slots, exact), new OutcomeModel(options, known, slots, quick), draws, known);
     }
 }

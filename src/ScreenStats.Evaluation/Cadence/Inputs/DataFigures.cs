@@ -102,6 +102,9 @@ internal sealed class DataFigures
     /// <summary>Positive runs with a conclusive confirmatory result.</summary>
     public ProportionFinding Settled { get; }
 
+    /// <summary>Whether a positive run of a program with a confirmatory export has no conclusive result.</summary>
+    public bool HasUnsettled => HasConfirmatory && Settled.Events < Settled.Trials;
+
     /// <summary>Refuted positives of valid tests, without flagged lots.</summary>
     public ProportionFinding RefutedOfValid { get; }
 

@@ -69,10 +69,13 @@ internal sealed class KnownFigures
     public double? DaysOfFalseAlarm(ParameterSet at)
     {
         if (at[Parameter.FalseAlarmDays] is not { } refuted) return null;
-        if (!UnsettledStayAway) return refuted;
-        var settled = at[Parameter.FollowThrough] ?? (Data is { HasConfirmatory: true, Settled.Trials: > 0 } ? 0 : 1);
+        if (!UnsettledStayAway || !Data.HasUnsettled) return refuted;
+        var settled = at[Parameter.FollowThrough] ?? 0;
         return (settled * refuted) + ((1 - settled) * IsolationDays!.Value);
     }
+
+    /// <summary>Whether any outcome moves with a figure: with the share followed up only where something unsettled counts.</summary>
+    public bool Matters(Parameter parameter) => parameter != Parameter.FollowThrough || IncidenceFromCases || Settings.IsolateOn == IsolateOn.Confirmation || (UnsettledStayAway && Data.HasUnsettled);
 
     /// <summary>Days between a person's consecutive screens, as the statistics take them.</summary>
     public ImmutableArray<ObservedGap> ObservedGaps => [.. Data.Gaps.Select(gap => new ObservedGap(gap.Days, gap.Count))];

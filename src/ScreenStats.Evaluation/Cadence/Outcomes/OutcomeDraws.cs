@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using ScreenStats.Evaluation.Cadence.Draws;
+using ScreenStats.Evaluation.Cadence.Inputs;
 using ScreenStats.Evaluation.Cadence.Options;
 using ScreenStats.Evaluation.Cadence.Rows;
 using ScreenStats.Evaluation.Methods;
@@ -20,16 +21,17 @@ internal sealed class OutcomeDraws
     /// <param name="exact">The model for the centre.</param>
     /// <param name="quick">The model for the draws.</param>
     /// <param name="draws">The draws.</param>
-    /// <param name="confidence">Confidence of the limits.</param>
-    public OutcomeDraws(OutcomeModel exact, OutcomeModel quick, ParameterDraws draws, double confidence)
+    /// <param name="known">The figures: where none that matters has a range each draw is the centre, to the last digit.</param>
+    public OutcomeDraws(OutcomeModel exact, OutcomeModel quick, ParameterDraws draws, KnownFigures known)
     {
         this.exact = exact;
         this.draws = draws;
-        this.confidence = confidence;
+        confidence = known.Confidence;
         centre = exact.Values(draws.Centre);
         drawn = new double[draws.Count][];
+        var ranged = draws.Ranged.Any(known.Matters);
         // Every draw has its place, so that no digit depends on who computed what.
-        Parallel.For(0, draws.Count, index => drawn[index] = quick.Values(draws.At(index)));
+        Parallel.For(0, draws.Count, index => drawn[index] = ranged ? quick.Values(draws.At(index)) : Fixed(quick.Values(draws.At(index))));
         Rows = [.. exact.Slots.Slots.AsParallel().AsOrdered().Select((slot, place) => Row(slot, place))];
         Incidence = Figure(centre[^1], Drawn(values => values[^1]), "no screen of the data could have found an infection");
         Reproduction = Figure(centre[^2], Drawn(values => values[^2]), "when an infection is passed on is not known");
@@ -89,6 +91,15 @@ internal sealed class OutcomeDraws
         if (finite.Length == 0) return new EstimateFinding(value, null, null, null, method, null);
         var (lower, upper) = ParameterDraws.Limits(finite, confidence);
         return new EstimateFinding(value, null, Math.Min(lower, value), Math.Max(upper, value), method, confidence);
+    }
+
+    // All but the exposure, which stands beside a stated incidence with a range of its own.
+    private double[] Fixed(double[] values)
+    {
+        var exposure = values[^3];
+        centre.CopyTo(values, 0);
+        values[^3] = exposure;
+        return values;
     }
 
     private double[] Drawn(Func<double[], double> figure) => Array.ConvertAll(drawn, values => figure(values));
