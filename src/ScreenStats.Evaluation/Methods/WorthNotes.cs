@@ -63,7 +63,7 @@ internal static class WorthNotes
             ["p = (c + (1 − Sp) h) / (s B + (1 − Sp) h): c cost of a screen, h of a false positive, B worth of a true one; half false: p = (1 − Sp) / (s + 1 − Sp)", "highest cost of a screen: c + net benefit / screens; least value of an effect: cost / effect"],
             "Derived."),
         new(AcceptabilityCurve.Method, "How likely an option is the best",
-            "In each draw the option with the highest net benefit counts. The frontier follows the option with the highest mean, which is the one to choose; it need not be the one most often best. A share below one half does not speak against it: with several options the best may seldom win by itself.",
+            "In each draw the option with the highest net benefit counts, of equal ones the first. The frontier follows the option with the highest mean, which is the one to choose; it need not be the one most often best. A share below one half does not speak against it: with several options the best may seldom win by itself.",
             ["share of draws with value × effect − cost highest"],
             "E. Fenwick, K. Claxton, M. Sculpher, 2001, Health Econ 10:779–787 (from memory)."),
         new(PerfectInformation.Method, "What knowing everything would be worth",

@@ -29,6 +29,19 @@ public class WorthSureTests
     }
 
     [Fact]
+    public void Of_equal_options_the_earlier_one_is_the_best()
+    {
+        var free = new Counting.Programs.Costs.CostSettings
+        {
+            Screen = new StatedRange(0), ConfirmatoryTest = new StatedRange(0), IsolationDay = new StatedRange(0), WorkingDay = new StatedRange(0), InfectionAverted = new StatedRange(4000),
+        };
+        var findings = CadenceSketch.Program().Worth(free, WorthSketch.RangedCadence);
+        findings.Option("daily").BestShare.Should().Be(1, "it averts most, and costs as much with a confirmatory test as without: nothing");
+        findings.Option("daily", WorthConfirmation.Without).BestShare.Should().Be(0);
+        findings.Options.Sum(option => option.BestShare!.Value).Should().Be(1);
+    }
+
+    [Fact]
     public void Knowing_is_never_worth_less_than_nothing_and_one_figure_never_more_than_everything()
     {
         var everything = Ranged.Information.Single(row => row.Parameter == "everything");

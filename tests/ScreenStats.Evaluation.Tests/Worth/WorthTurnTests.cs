@@ -56,6 +56,15 @@ public class WorthTurnTests
     }
 
     [Fact]
+    public void Of_the_cost_of_a_screen_that_is_free_now()
+    {
+        // What it gains with free screens, shared out over these.
+        var free = CadenceSketch.Program().Worth(Costs with { Screen = new StatedRange(0) }, Cadence).Turn("cost-of-screen")!;
+        free.BreakEven!.Value.Should().BeApproximately(BreakEven("cost-of-screen"), 1e-9);
+        (free.Present, free.Pays).Should().Be((0, WorthPays.Below));
+    }
+
+    [Fact]
     public void Of_the_value()
     {
         Findings.Turn("value-of-effect")!.Pays.Should().Be(WorthPays.Above);

@@ -155,12 +155,11 @@ for k in range(70):
     for d in range(draws):
         nets = [value * effects[i][d] - costs[i][d] for i in range(n)]
         top = [i for i in range(n) if nets[i] == max(nets)]
-        for i in top:
-            chances[i] += F(1, len(top) * draws)
+        chances[top[0]] += F(1, draws)
     means = [sum(value * e - c for c, e in zip(costs[i], effects[i])) / draws for i in range(n)]
     best = means.index(max(means))
     accept_rows.append([f"drawn-{k}", "|".join(words(c) for c in costs), "|".join(words(e) for e in effects), num(value), words(chances), words(means), best, num(chances[best]),
-                        "absolute:1e-12", "independent", exact("winners of each draw counted")])
+                        "absolute:1e-12", "independent", exact("winners of each draw counted, the first of equal ones")])
 out("acceptability", "id costs effects value chances means best chance_of_best tolerance kind source", accept_rows)
 
 

@@ -20,7 +20,7 @@ internal sealed class OptionTable
         this.model = model;
         All = [.. Choices().AsParallel().AsOrdered().Select(one => OptionFigures.Of(model, one.Choice, one.Pool))];
         Known = [.. All.Where(option => option.IsKnown)];
-        Contenders = [.. Known.Where(option => !Known.Any(other => other != option && other.Choice.Option == option.Choice.Option && Always(other, option)))];
+        Contenders = [.. Known.Where((option, place) => !Known.Where((other, at) => at != place && other.Choice.Option == option.Choice.Option && Always(other, option, at < place)).Any())];
         Judged = Pick();
         None = Known.FirstOrDefault(option => option.Choice.Option.IsNone);
         if (model.Value is { } value && Known.Length > 0) Best = Known.MaxBy(option => (value.Value * option.Centre.Effect) - option.Centre.Cost);
@@ -32,7 +32,7 @@ internal sealed class OptionTable
     /// <summary>Those whose cost and effect are known.</summary>
     public ImmutableArray<OptionFigures> Known { get; }
 
-    /// <summary>The known ones but those that the same way of screening with something else after a positive beats in every draw: they can never be the best.</summary>
+    /// <summary>The known ones but those that the same way of screening with something else after a positive beats in every draw, or equals where it comes earlier: they can never be the best.</summary>
     public ImmutableArray<OptionFigures> Contenders { get; }
 
     /// <summary>The option that the verdict is of: the plan, else what is nearest to what was done; null where there is none.</summary>
@@ -55,12 +55,12 @@ internal sealed class OptionTable
         return [.. All.Select(option => Row(option, Known.IndexOf(option) is >= 0 and var at ? (places[at], shares.IsEmpty ? null : shares[at]) : null))];
     }
 
-    // Costs less and does as much in every draw.
-    private static bool Always(OptionFigures better, OptionFigures worse)
+    // Costs less and does as much in every draw; one that comes earlier, no more.
+    private static bool Always(OptionFigures better, OptionFigures worse, bool earlier)
     {
         for (var draw = 0; draw < worse.Costs.Length; draw++)
         {
-            if (!(better.Costs[draw] < worse.Costs[draw]) || !(better.Effects[draw] >= worse.Effects[draw])) return false;
+            if (!(better.Costs[draw] < worse.Costs[draw] || (earlier && better.Costs[draw] == worse.Costs[draw])) || !(better.Effects[draw] >= worse.Effects[draw])) return false;
         }
 
         return true;

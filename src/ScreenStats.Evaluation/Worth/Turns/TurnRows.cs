@@ -101,8 +101,9 @@ internal static class TurnRows
         var prices = turn.Costs.Prices;
         if (!(screens > 0)) return null;
         double Net(double cost) => turn.NetAt(turn.Centre, prices.Centre.With(Price.Screen, cost), turn.Value);
-        var (free, now) = (Net(0), turn.Net);
-        var most = prices.Centre.Screen > 0 && free > now ? free * prices.Centre.Screen / (free - now) : double.PositiveInfinity;
+        // A straight line: its values at nothing and at one say where it is 0, whatever a screen costs now.
+        var (free, one) = (Net(0), Net(1));
+        var most = free > one ? free / (free - one) : double.PositiveInfinity;
         var found = free < 0 ? Estimate.Undefined(UndefinedReason.NeverPays) : double.IsFinite(most) ? Estimate.Point(most, BreakEven.Method) : Estimate.Undefined(UndefinedReason.TooLarge);
         var amount = prices.ScreenAmount()!.Value;
         return Row("cost-of-screen", "cost of a screen", "money", found, found.Value,

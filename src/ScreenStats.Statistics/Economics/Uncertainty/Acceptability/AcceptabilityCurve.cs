@@ -5,7 +5,7 @@ namespace ScreenStats.Statistics.Economics.Uncertainty.Acceptability;
 
 /// <summary>How likely each option is the best, over values of an effect.</summary>
 /// <remarks>
-/// In each draw the option with the highest net monetary benefit counts; several that are equal share the draw. The acceptability frontier follows the option with the highest mean. A chance
+/// In each draw the option with the highest net monetary benefit counts; of several that are equal the first. The acceptability frontier follows the option with the highest mean. A chance
 /// below one half does not speak against an option: with several options the best of them may seldom win by itself.
 /// Source: van Hout BA et al., Health Econ 1994;3:309-319; Fenwick E, Claxton K, Sculpher M, Health Econ 2001;10:779-787 (both from memory).
 /// </remarks>
@@ -29,24 +29,18 @@ public static class AcceptabilityCurve
 
     private static AcceptabilityPoint At(NetBenefitTable table, double value)
     {
-        var wins = new double[table.Options];
+        var wins = new int[table.Options];
         for (var draw = 0; draw < table.Draws; draw++)
         {
-            var highest = table.Rows[0][draw];
-            var equal = 1;
+            var best = 0;
             for (var option = 1; option < table.Options; option++)
             {
-                var own = table.Rows[option][draw];
-                if (own > highest) (highest, equal) = (own, 1);
-                else if (own == highest) equal++;
+                if (table.Rows[option][draw] > table.Rows[best][draw]) best = option;
             }
 
-            for (var option = 0; option < table.Options; option++)
-            {
-                if (table.Rows[option][draw] == highest) wins[option] += 1.0 / equal;
-            }
+            wins[best]++;
         }
 
-        return new AcceptabilityPoint(value, [.. wins.Select(won => won / table.Draws)], table.Means, table.Best, table.Draws);
+        return new AcceptabilityPoint(value, [.. wins.Select(won => (double)won / table.Draws)], table.Means, table.Best, table.Draws);
     }
 }

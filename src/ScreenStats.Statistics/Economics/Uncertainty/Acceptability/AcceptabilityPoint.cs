@@ -17,7 +17,7 @@ public sealed record AcceptabilityPoint
     /// <summary>What one effect is worth.</summary>
     public double ValueOfEffect { get; }
 
-    /// <summary>For each option the share of the draws in which it has the highest net benefit; they add up to 1.</summary>
+    /// <summary>For each option the share of the draws in which it has the highest net benefit, of equal ones the first; they add up to 1.</summary>
     public ImmutableArray<double> Chances { get; }
 
     /// <summary>For each option its mean net benefit.</summary>
