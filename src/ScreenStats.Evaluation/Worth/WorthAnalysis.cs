@@ -71,7 +71,7 @@ internal static class WorthAnalysis
             StatesIncidence = !work.Known.IncidenceFromCases,
             Sentences = [],
         };
-        findings = findings with { Sentences = WorthSentences.Of(findings) };
+        findings = findings with { Sentences = WorthSentences.Of(findings, cadence) };
         return findings with { Criteria = [.. ScreeningCriteria.Of(findings, cadence, settings, tally), .. ReportingItems.Of(findings, cadence, settings)] };
     }
 }

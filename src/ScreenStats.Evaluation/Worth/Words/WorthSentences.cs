@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using ScreenStats.Evaluation.Cadence;
 using ScreenStats.Evaluation.Model;
 
 namespace ScreenStats.Evaluation.Worth.Words;
@@ -6,13 +7,13 @@ namespace ScreenStats.Evaluation.Worth.Words;
 /// <summary>Whether screening is worth it, in words: the verdict first.</summary>
 internal static class WorthSentences
 {
-    public static ImmutableArray<Sentence> Of(WorthFindings findings)
+    public static ImmutableArray<Sentence> Of(WorthFindings findings, CadenceFindings cadence)
     {
         if (!findings.AnyStated)
             return [new Sentence("Whether screening is worth it cannot be said: the program file states no costs, and none is made up."), .. Paragraph(GroundSentences.Missing(findings))];
         return
         [
-            .. VerdictSentences.Of(findings), .. Paragraph(SpentSentences.Of(findings)), .. Paragraph([.. GroundSentences.Matters(findings), .. GroundSentences.Sample(findings)]), .. Paragraph([.. GroundSentences.Confirmation(findings), .. GroundSentences.Rule(findings)]),
+            .. VerdictSentences.Of(findings), .. RelationSentences.Of(findings, cadence), .. Paragraph(SpentSentences.Of(findings)), .. Paragraph([.. GroundSentences.Matters(findings), .. GroundSentences.Sample(findings)]), .. Paragraph([.. GroundSentences.Confirmation(findings), .. GroundSentences.Rule(findings)]),
             .. Paragraph(GroundSentences.Counted(findings)), .. Paragraph(GroundSentences.Missing(findings)),
         ];
     }

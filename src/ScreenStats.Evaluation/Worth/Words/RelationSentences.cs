@@ -1,0 +1,35 @@
+using ScreenStats.Evaluation.Cadence;
+using ScreenStats.Evaluation.Cadence.Words;
+using ScreenStats.Evaluation.Model;
+using ScreenStats.Evaluation.Worth.Rows;
+
+namespace ScreenStats.Evaluation.Worth.Words;
+
+/// <summary>How this answer and the one of how often to screen go together: one weighs infectious days against screens, the other what both are worth.</summary>
+internal static class RelationSentences
+{
+    private const string ByDays = "judged by infectious days for each 1,000 screens and not by money";
+
+    public static IEnumerable<Sentence> Of(WorthFindings findings, CadenceFindings cadence)
+    {
+        if (findings.Judged is not { } judged || cadence.Options.FirstOrDefault(option => option.IsChosen) is not { } chosen) yield break;
+        var planned = cadence.Options.Any(option => option.IsPlanned && option.Option == judged.Option);
+        FigureReference[] figures = [WorthWords.Name(judged), CadenceFigures.Name(chosen), .. findings.Best is { } most ? [WorthWords.Name(most)] : Array.Empty<FigureReference>()];
+        if (chosen.Option == judged.Option)
+        {
+            yield return new Sentence($"How often to screen is answered with \"{{0}}\" too, {ByDays}.", figures[0]);
+            yield break;
+        }
+
+        var opening = $"Judged here is \"{{0}}\", {(planned ? "the plan" : "the way nearest to what was done")}; how often to screen is answered with \"{{1}}\", {ByDays}";
+        yield return AnswerSentences.Compact(
+            opening + (findings.Best switch
+            {
+                null => ".",
+                { } best when best.Option == chosen.Option => ": by money that option gains most too.",
+                { } best when best.Option == judged.Option => ": by money \"{0}\" gains most, so the two measures differ, and it is for the program to say which one counts.",
+                _ => ": by money \"{2}\" gains most, so the two measures differ, and it is for the program to say which one counts.",
+            }),
+            figures);
+    }
+}
