@@ -73,8 +73,8 @@ internal static class CadenceAnalysis
         var acts = known.Settings.IsolateOn == IsolateOn.Screen || known.Knows(Parameter.ConfirmatoryDelay);
         ICourseModel? exact = !acts || options.Options.IsEmpty ? null : kind switch
         {
-            CourseKind.Windows when known.Knows(Parameter.Sensitivity) => new ExactCourses(known, options.All),
-            CourseKind.ByDay => new ExactCourses(known, options.All),
+            CourseKind.Windows when known.Knows(Parameter.Sensitivity) => new ExactCourses(known, options.Computed),
+            CourseKind.ByDay => new ExactCourses(known, options.Computed),
             CourseKind.ViralLoad => new LoadCourses(known, options, draws),
             _ => null,
         };

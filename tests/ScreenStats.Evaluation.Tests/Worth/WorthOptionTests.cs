@@ -218,9 +218,28 @@ public class WorthOptionTests
     }
 
     [Fact]
-    public void Where_people_wait_for_confirmation_no_option_without_it_is_compared()
+    public void Where_people_wait_for_confirmation_they_leave_on_the_screen_without_it()
     {
-        var waits = WorthSketch.Cadence with { IsolateOn = IsolateOn.Confirmation, ConfirmatoryDelayDays = new StatedRange(2) };
-        CadenceSketch.Program().Worth(cadence: waits).Options.Should().NotContain(option => option.Confirmation == WorthConfirmation.Without);
+        // How infection passes on is stated, so that it does not follow from what was done.
+        var known = WorthSketch.Cadence with { Reproduction = new StatedRange(0.8) };
+        var waits = known with { IsolateOn = IsolateOn.Confirmation, ConfirmatoryDelayDays = new StatedRange(2) };
+        foreach (var course in new[] { known.Course, new CourseSettings { Kind = CourseKind.ByDay, Days = [new(1, 0, 0), new(3, 0.6, 1), new(8, 0.7, 1), new(12, 0, 0)] } })
+        {
+            var (screen, confirmed) = (CadenceSketch.Program().Worth(cadence: known with { Course = course }), CadenceSketch.Program().Worth(cadence: waits with { Course = course }));
+            foreach (var option in (string[])["weekly", "twice-weekly", "daily"])
+            {
+                var (waiting, without) = (confirmed.Option(option), confirmed.Option(option, WorthConfirmation.Without));
+                without.Effect.Estimate.Should().BeGreaterThan(waiting.Effect.Estimate!.Value, "nobody waits two days");
+                var leaves = screen.Option(option, WorthConfirmation.Without);
+                (without.Effect.Estimate, without.Spending.Estimate).Should().Be((leaves.Effect.Estimate, leaves.Spending.Estimate), option);
+            }
+        }
+
+        var cadence = CadenceSketch.Program().Cadence(waits);
+        cadence.Outcomes.Select(outcome => outcome.Key).Should().OnlyHaveUniqueItems("how often knows one of each");
+        // Not stated, a refuted positive keeps nobody away who waits for it.
+        var free = Evaluator.Evaluate(CadenceSketch.Program(), Exact with { Cadence = waits with { FalseAlarmDays = null } });
+        free.Cadence.Value("weekly", CadenceMeasure.DaysLost).Should().Be(0);
+        free.Worth.Option("weekly").Spending.Estimate.Should().NotBeNull();
     }
 }

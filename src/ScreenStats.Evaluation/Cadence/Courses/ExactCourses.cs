@@ -44,7 +44,7 @@ internal sealed class ExactCourses : ICourseModel
 
         (double Detection, double Removed, double Caught, double Away) One(ScreeningOption option, ScreeningSchedule schedule)
         {
-            var outcome = CourseYield.Of(infection, schedule with { Participation = option.IsAsDone ? 1 : at.Known(Parameter.Participation) }, rules with { FollowThrough = option.Acted(at, isolateOn) });
+            var outcome = CourseYield.Of(infection, schedule with { Participation = option.IsAsDone ? 1 : at.Known(Parameter.Participation) }, rules with { DelayDays = CourseParts.DaysToIsolation(at, option.LeavesOn(isolateOn)), FollowThrough = option.Acted(at, isolateOn) });
             return (outcome.DetectionProbability, (option.IsNone ? outcome.FractionRemovedBySymptoms : outcome.FractionRemoved).Value ?? 0, outcome.CaughtBeforeInfectious.Value ?? 0, outcome.DaysAway.Value ?? 0);
         }
     }

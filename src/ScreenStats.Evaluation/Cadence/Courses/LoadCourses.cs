@@ -37,7 +37,7 @@ internal sealed class LoadCourses : ICourseModel
     {
         settings = known.Settings;
         isolationDays = known.IsolationDays;
-        options = [.. list.All];
+        options = [.. list.Computed];
         var places = Moving.Where(parameter => draws.Ends(parameter) is not null).Select(parameter => (Parameter: parameter, Values: Places(parameter, draws))).ToList();
         var longest = places.Where(place => place.Parameter == Parameter.DetectionLimit).SelectMany(place => place.Values.Select(value => draws.Centre.With(Parameter.DetectionLimit, value)))
             .Append(draws.Centre).Max(at => ViralLoadExposure.LongestDays(Loads(at)));
@@ -109,11 +109,11 @@ internal sealed class LoadCourses : ICourseModel
         var rules = new ScreeningRules { DelayDays = CourseParts.DaysToIsolation(at, settings.IsolateOn), MissCorrelation = CourseParts.Correlation(at), IsolationDays = isolationDays };
         var how = new ViralLoadSettings { People = People, Seed = settings.Seed };
         var outcomes = new CourseOutcome[options.Length];
-        foreach (var alike in options.Select((option, index) => (Option: option, Index: index)).GroupBy(one => one.Option.Acted(at, settings.IsolateOn)))
+        foreach (var alike in options.Select((option, index) => (Option: option, Index: index)).GroupBy(one => (Share: one.Option.Acted(at, settings.IsolateOn), Leaves: one.Option.LeavesOn(settings.IsolateOn))))
         {
             var group = alike.ToList();
             var simulated = ViralLoadYield.Simulate(
-                loads, [.. group.Select(one => one.Option.Schedule with { Participation = one.Option.IsAsDone ? 1 : at.Known(Parameter.Participation) })], rules with { FollowThrough = alike.Key }, how);
+                loads, [.. group.Select(one => one.Option.Schedule with { Participation = one.Option.IsAsDone ? 1 : at.Known(Parameter.Participation) })], rules with { FollowThrough = alike.Key.Share, DelayDays = CourseParts.DaysToIsolation(at, alike.Key.Leaves) }, how);
             for (var index = 0; index < group.Count; index++) outcomes[group[index].Index] = simulated[index].Outcome;
         }
 

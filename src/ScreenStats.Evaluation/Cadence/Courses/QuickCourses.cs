@@ -21,7 +21,7 @@ internal sealed class QuickCourses : ICourseModel
         isolateOn = known.Settings.IsolateOn;
         isolationDays = known.IsolationDays;
         KnowsInfectious = known.Knows(Parameter.InfectiousFrom);
-        this.options = [.. options.All];
+        this.options = [.. options.Computed];
         counts = [.. this.options.Select(option => option.IsAsDone
             ? ScreenCounts.Mixture([.. option.Sites.Select(site => (site.PersonDays, ScreenCounts.Of(site.Schedule, longestDays)))]) : ScreenCounts.Of(option.Schedule, longestDays))];
         earlier = EarlierScreens.Together([.. known.Data.SiteGaps.Select(site => EarlierScreens.Of(site.People, site.Gaps, longestDays))]);
@@ -32,7 +32,10 @@ internal sealed class QuickCourses : ICourseModel
     public CourseFigures Of(ParameterSet at)
     {
         var windows = CourseParts.Windows(at);
-        var course = new WindowCourse(windows, at.Known(Parameter.Sensitivity), CourseParts.Symptoms(at), CourseParts.DaysToIsolation(at, isolateOn), CourseParts.Correlation(at), isolationDays);
+        WindowCourse Course(IsolateOn leaves) =>
+            new(windows, at.Known(Parameter.Sensitivity), CourseParts.Symptoms(at), CourseParts.DaysToIsolation(at, leaves), CourseParts.Correlation(at), isolationDays);
+        var course = Course(isolateOn);
+        var onScreen = options.Any(option => option.LeavesOnScreen) ? Course(IsolateOn.Screen) : course;
         var (detection, removed, caught) = (new double[options.Length], new double[KnowsInfectious ? options.Length : 0], new double[KnowsInfectious ? options.Length : 0]);
         var away = new double[isolationDays is null ? 0 : options.Length];
         for (var index = 0; index < options.Length; index++)
@@ -46,7 +49,7 @@ internal sealed class QuickCourses : ICourseModel
                 continue;
             }
 
-            var outcome = course.Of(counts[index], (option.IsAsDone ? 1 : at.Known(Parameter.Participation)) * option.Acted(at, isolateOn));
+            var outcome = (option.LeavesOnScreen ? onScreen : course).Of(counts[index], (option.IsAsDone ? 1 : at.Known(Parameter.Participation)) * option.Acted(at, isolateOn));
             detection[index] = outcome.Detection;
             if (isolationDays is not null) away[index] = outcome.DaysAway!.Value;
             if (!KnowsInfectious) continue;

@@ -291,7 +291,9 @@ internal sealed class KnownFigures
 
     private KnownFigure FalseAlarmDays() =>
         StatedFigures.Of(Parameter.FalseAlarmDays, Settings.FalseAlarmDays, Settings.Source, share: false)
-        ?? (Data.FalseAlarmDays is { } days
+        ?? (Settings.IsolateOn == IsolateOn.Confirmation
+            ? new(Parameter.FalseAlarmDays, Uncertain.Exact(0), CadenceOrigin.NotKnown, "taken as 0: people leave on confirmation, so a refuted positive keeps nobody away", MethodNames.Stated)
+            : Data.FalseAlarmDays is { } days
             ? new(Parameter.FalseAlarmDays, days, CadenceOrigin.Data, "mean time from a refuted positive to the report that refuted it, in days of 24 hours, each taken as a working day", CadenceNotes.Draws)
             : new(Parameter.FalseAlarmDays, null, CadenceOrigin.NotKnown, "working days lost are not given", null));
 }

@@ -36,6 +36,9 @@ internal sealed class ScreeningOption
 
     public bool IsAsDone { get; }
 
+    /// <summary>Whether people leave on the screen under this option though they wait for confirmation under the others.</summary>
+    public bool LeavesOnScreen { get; init; }
+
     /// <summary>Of what was done: the gaps of each site, to be weighted by its person-days, as a plan by site is.</summary>
     public ImmutableArray<(double PersonDays, ScreeningSchedule Schedule)> Sites { get; } = [];
 
@@ -46,6 +49,9 @@ internal sealed class ScreeningOption
     public double? EveryDays => ScreensPerDay > 0 ? 1 / ScreensPerDay : null;
 
     public bool IsNone => ScreensPerDay == 0;
+
+    /// <summary>On what a person is sent away under this option.</summary>
+    public IsolateOn LeavesOn(IsolateOn isolateOn) => LeavesOnScreen ? IsolateOn.Screen : isolateOn;
 
     /// <summary>The chance that a positive screen sends the person away: where that waits for confirmation and the option is what was done, the share that was followed up.</summary>
     public double Acted(ParameterSet at, IsolateOn isolateOn) => IsAsDone && isolateOn == IsolateOn.Confirmation ? at[Parameter.FollowThrough] ?? 1 : 1;

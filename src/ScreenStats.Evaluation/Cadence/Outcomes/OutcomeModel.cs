@@ -27,7 +27,7 @@ internal sealed class OutcomeModel
         this.known = known;
         this.course = course;
         Slots = slots;
-        options = [.. list.All];
+        options = [.. list.Computed];
         spread = new SpreadInside(known.People, known.Settings.Days, Array.IndexOf(options, list.AsDone ?? list.Planned), [.. options.Select(option => option.IsNone)]);
     }
 

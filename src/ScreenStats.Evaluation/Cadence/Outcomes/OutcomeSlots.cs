@@ -19,7 +19,7 @@ internal sealed class OutcomeSlots
         var stated = known.Knows(Parameter.BroughtIn) || known.Knows(Parameter.Reproduction);
         Bases = stated ? [CadenceBasis.AsStated] : [CadenceBasis.AllBroughtIn, CadenceBasis.AllInside];
         KnowsGain = knowsCourse && knowsInfectious && CourseUndefined(known, knowsCourse) is null && IncidenceUndefined(known) is null && known.People > 0;
-        Slots = [.. options.All.SelectMany(option => Measures.SelectMany(measure => Of(option, measure, known, knowsCourse, knowsInfectious)))];
+        Slots = [.. options.Computed.SelectMany(option => Measures.SelectMany(measure => Of(option, measure, known, knowsCourse, knowsInfectious)))];
         for (var index = 0; index < Slots.Length; index++) first.TryAdd(Slots[index].Option, index);
         for (var index = 1; index < Measures.Length; index++) offsets[index] = offsets[index - 1] + (DependsOnBasis(Measures[index - 1]) ? Bases.Length : 1);
     }

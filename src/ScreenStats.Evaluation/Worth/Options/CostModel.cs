@@ -47,9 +47,6 @@ internal sealed class CostModel
 
     public CadenceMeasure EffectMeasure => Effect == WorthEffect.InfectionsAverted ? CadenceMeasure.InfectionsAverted : CadenceMeasure.InfectiousDaysRemoved;
 
-    /// <summary>Whether people leave at the same time with a confirmatory test and without.</summary>
-    public bool ComparesConfirmation => Work.Known.Settings.IsolateOn == IsolateOn.Screen;
-
     /// <summary>Whether illness averted is in the costs: its price, and the share that gets symptoms, must be stated.</summary>
     public bool CountsIllness => Prices.Knows(Price.Illness) && Work.Known.Settings.Course?.Symptoms is not null && Work.Outcomes.LeadingBasis == CadenceBasis.AsStated;
 
@@ -109,7 +106,7 @@ internal sealed class CostModel
 
     /// <summary>Costs and effect at one set of figures.</summary>
     public OptionSum At(OptionChoice choice, Func<ScreeningOption, CadenceMeasure, CadenceBasis, double> of, ParameterSet at, PriceSet prices, int pool = 1) =>
-        Sum(choice, measure => of(choice.Option, measure, Work.Outcomes.LeadingBasis), prices, at[Parameter.SymptomShare] ?? 0, pool);
+        Sum(choice, measure => of(choice.Does, measure, Work.Outcomes.LeadingBasis), prices, at[Parameter.SymptomShare] ?? 0, pool);
 
     /// <summary>The share of the costs and effects of a time that is left after discounting: what falls into the first year is whole.</summary>
     internal static double Discount(double rate, int days)

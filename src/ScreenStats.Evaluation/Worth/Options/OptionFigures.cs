@@ -47,7 +47,7 @@ internal sealed class OptionFigures
         var drawn = new double[measures.Length][];
         CadenceMeasure[] needed =
             [CadenceMeasure.Screens, CadenceMeasure.TruePositives, CadenceMeasure.FalseAlarms, CadenceMeasure.DaysLost, CadenceMeasure.DaysAwayAdded, CadenceMeasure.InfectionsAverted, CadenceMeasure.OutbreaksAvoided, CadenceMeasure.InfectiousDaysRemoved];
-        foreach (var measure in needed) drawn[(int)measure] = work.Outcomes.Drawn(choice.Option, measure, basis);
+        foreach (var measure in needed) drawn[(int)measure] = work.Outcomes.Drawn(choice.Does, measure, basis);
         var count = work.Draws.Count;
         var symptoms = work.Draws.Drawn(Parameter.SymptomShare);
         var (spendings, costs, effects) = (new double[count], new double[count], new double[count]);
@@ -57,11 +57,11 @@ internal sealed class OptionFigures
             (spendings[draw], costs[draw], effects[draw]) = model.Sum(choice, measure => drawn[(int)measure][index], model.PriceDraws[draw], symptoms(draw) ?? 0, pool);
         }
 
-        var spending = model.SpendingUndefined(choice.Option, choice.Confirmation);
+        var spending = model.SpendingUndefined(choice.Does, choice.Confirmation);
         if (spending is null && costs.Any(cost => Math.Abs(cost) > Largest)) spending = "it is too large to compute";
-        return new OptionFigures(choice, pool, spending, model.EffectUndefined(choice.Option))
+        return new OptionFigures(choice, pool, spending, model.EffectUndefined(choice.Does))
         {
-            Centre = model.Sum(choice, model.Centre(choice.Option), model.Prices.Centre, at[Parameter.SymptomShare] ?? 0, pool),
+            Centre = model.Sum(choice, model.Centre(choice.Does), model.Prices.Centre, at[Parameter.SymptomShare] ?? 0, pool),
             Spendings = spendings,
             Costs = costs,
             Effects = effects,

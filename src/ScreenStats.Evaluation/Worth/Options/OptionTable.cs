@@ -78,7 +78,7 @@ internal sealed class OptionTable
 
             yield return (new OptionChoice(option, WorthConfirmation.Confirmed), 1);
             if (model.PoolSize(option) is > 1 and var size) yield return (new OptionChoice(option, WorthConfirmation.Pooled), size);
-            if (model.ComparesConfirmation) yield return (new OptionChoice(option, WorthConfirmation.Without), 1);
+            yield return (new OptionChoice(option, WorthConfirmation.Without) { Does = model.Work.Options.OnScreen(option) }, 1);
         }
     }
 
