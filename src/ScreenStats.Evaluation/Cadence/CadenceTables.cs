@@ -12,7 +12,7 @@ internal static class CadenceTables
         "either: the figure does not depend on it; as-stated: as the program file states it; all-brought-in and all-inside: the two bounds where it states nothing.";
 
     private const string Measures =
-        "infectious-days-removed, share-removed: against no screening, in calendar days outside isolation, days off included; days-of-averted: those of infections averted, which are among them; caught-before-spread, detection: share of infections; infections-averted, outbreaks-avoided; screens, false-alarms, any-false-alarm, true-positives, predictive-value, days-lost; days-away-added: days that infected people are kept away more than their symptoms alone would keep them, where the policy states how long an isolation is.";
+        "infectious-days-removed, share-removed: against no screening, in calendar days outside isolation, days off included; days-of-averted: those of infections averted, which are among them; caught-before-spread, detection: share of infections; infections-averted, outbreaks-avoided; screens, false-alarms, any-false-alarm, true-positives, predictive-value, days-lost; days-away-added: days that infected people are kept away more than their symptoms alone would keep them, where the policy states how long an isolation is; inconclusive: screens without a control line, inconclusive-tests and inconclusive-repeats: confirmatory tests and repeats that follow them as in the data.";
 
     public static Table<CadenceOutcome> Outcomes(CadenceFindings findings)
     {

@@ -22,7 +22,7 @@ internal static class WorthNotes
     public static ImmutableArray<MethodNote> All { get; } =
     [
         new(ByItem, "Cost by item",
-            "What the program paid for over the time of its data: the price that the program file states times the number counted. Bounds put price and number at the ends of their ranges: no cost within these is lower or higher. Each day of isolation, and each day lost to a false alarm, is taken as a working day.",
+            "What the program paid for over the time of its data: the price that the program file states times the number counted. Bounds put price and number at the ends of their ranges: no cost within these is lower or higher. Each day of isolation, and each day lost to a false alarm, is taken as a working day. Specimens taken for another reason than follow-up or audit are not the program's and are left out.",
             ["cost = price × number; total = Σ cost over the items with a price"],
             "By definition."),
         new(CostYield.Method, "Cost for each of something",
@@ -31,9 +31,10 @@ internal static class WorthNotes
             "By definition."),
         new(Draws, "What an option costs and gains, with draws",
             "What each way of screening finds, removes and averts comes from the analysis how often, at its central figures and in each of its draws; prices are drawn from streams of their own, gamma distributions with the stated value as their mean (even between the ends where the range is too wide for that). The figure is at the central values; its limits hold the middle of the draws. All options share each draw, so that they differ by themselves alone. Costs and effects are what comes more than with no screening; so are days of isolation: those that symptoms would have brought anyway are charged to nobody, those of averted infections are saved, and whoever a screen finds before symptoms is charged the days before as well. The price of an illness must not hold these days again. The confirmatory test is taken as right. Without one people leave on the screen; with one they do so too, unless the program has them wait for it.",
-            ["spending = screens × price of a screen + positives × price of a confirmatory test + days away added × price of an isolation day + days lost to false alarms × price of a working day",
+            ["spending = (screens + repeats of inconclusive ones) × price of a screen + (positives + tests of inconclusive screens) × price of a confirmatory test + days away added × price of an isolation day + days lost to false alarms × price of a working day",
              "days away added = I (q D + (1 − q) f D + q B) − I₀ q D: I infections under the option, I₀ with no screening, D days of an isolation, q share with symptoms × share of these who stay away, f chance that a screen finds the infection where symptoms keep nobody away, B mean of min(onset − isolation by a screen, D) where that comes first",
              "days lost to false alarms = false alarms × (settled share of positives × days lost to one that is refuted + (1 − settled share) × isolation days); where people wait for confirmation nobody unsettled leaves",
+             "inconclusive screens are as many, and are tested and repeated as often, as in the data",
              "without a confirmatory test: no test is paid for, and each false alarm loses the whole isolation time",
              "cost = spending − infections averted × share with symptoms × cost of an illness − outbreaks avoided × cost of an outbreak",
              "discounted, where a rate r is stated: what falls into the k-th year after the first by (1 + r)^−k"],

@@ -26,4 +26,9 @@ internal enum Parameter
     BroughtIn,
     Dispersion,
     FalseAlarmDays,
+
+    /// <summary>Inconclusive runs of all runs, and of these the shares that get a confirmatory test and that are repeated on the same day.</summary>
+    Inconclusive,
+    InconclusiveTested,
+    InconclusiveRepeated,
 }

@@ -34,12 +34,15 @@ internal sealed class DataFigures
 
         var due = new ClusterCounter();
         var sound = new ClusterCounter();
+        var (unclear, tested) = (new ClusterCounter(), new ClusterCounter());
         long dueOfSound = 0, conclusiveOfSound = 0;
         var left = flaggedLots.ToHashSet(StringComparer.Ordinal);
         foreach (var cell in cells.Screens)
         {
             var conclusive = cell.FollowUp is FollowUp.Confirmed or FollowUp.Refuted;
             if (cell.Outcome == Outcome.Positive) due.Add(cell.Site, cell.Day, cell.Runs, conclusive ? cell.Runs : 0);
+            if (!left.Contains(cell.Lot)) unclear.Add(cell.Site, cell.Day, cell.Runs, cell.Outcome == Outcome.Inconclusive ? cell.Runs : 0);
+            if (cell.Outcome == Outcome.Inconclusive) tested.Add(cell.Site, cell.Day, cell.Runs, conclusive || cell.FollowUp == FollowUp.Unresolved ? cell.Runs : 0);
             if (cell.Outcome is not (Outcome.Positive or Outcome.Negative) || left.Contains(cell.Lot)) continue;
             sound.Add(cell.Site, cell.Day, cell.Runs, cell is { Outcome: Outcome.Positive, FollowUp: FollowUp.Refuted } ? cell.Runs : 0);
             if (cell.Outcome != Outcome.Positive) continue;
@@ -53,6 +56,10 @@ internal sealed class DataFigures
         LeavesOutLots = cells.Screens.Any(cell => left.Contains(cell.Lot));
         Settled = due.Proportion(confidence);
         RefutedOfValid = sound.Proportion(confidence);
+        InconclusiveOfRuns = unclear.Proportion(confidence);
+        InconclusiveTested = tested.Proportion(confidence);
+        var repeats = cells.Repeats.Where(cell => cell.Outcome == Outcome.Inconclusive).ToList();
+        InconclusiveRepeated = (repeats.Sum(cell => cell.Done), repeats.Sum(cell => cell.Due));
         SettledOfSound = (conclusiveOfSound, dueOfSound);
         var hours = cells.Notable
             .Where(run => run is { Control: null, Outcome: Outcome.Positive, FollowUp: FollowUp.Refuted, MinutesToSpecimen: not null } && !left.Contains(run.Lot))
@@ -109,6 +116,15 @@ internal sealed class DataFigures
     public ProportionFinding RefutedOfValid { get; }
 
     public bool LeavesOutLots { get; }
+
+    /// <summary>Inconclusive runs of all runs, without flagged lots.</summary>
+    public ProportionFinding InconclusiveOfRuns { get; }
+
+    /// <summary>Inconclusive runs with a confirmatory test.</summary>
+    public ProportionFinding InconclusiveTested { get; }
+
+    /// <summary>Repeats of inconclusive runs on the same day.</summary>
+    public (long Done, long Due) InconclusiveRepeated { get; }
 
     private (long Conclusive, long Due) SettledOfSound { get; }
 
@@ -168,6 +184,15 @@ internal sealed class DataFigures
             var days = own.GroupBy(gap => gap.Days).OrderBy(gap => gap.Key).Select(gap => new ObservedGap(gap.Key, gap.Sum(cell => cell.Count))).ToImmutableArray();
             return (people, days, days.Sum(gap => (long)(gap.Days * gap.Count)));
         }
+    }
+
+    /// <summary>Of all runs those that are inconclusive, and of these those tested and those repeated: none seen is taken as none. Null without runs.</summary>
+    public (Uncertain Rate, Uncertain Tested, Uncertain Repeated)? Inconclusive()
+    {
+        if (InconclusiveOfRuns.Trials == 0) return null;
+        static Uncertain Share(ProportionFinding share) => share.Events == 0 ? Uncertain.Exact(0) : Beta(share);
+        var (done, due) = InconclusiveRepeated;
+        return (Share(InconclusiveOfRuns), Share(InconclusiveTested), done == 0 ? Uncertain.Exact(0) : Uncertain.Drawn((double)done / due, stream => stream.Beta(done + 0.5, due - done + 0.5)));
     }
 
     /// <summary>A share by counts divided by their design effect, with half a success and half a failure more.</summary>

@@ -39,6 +39,7 @@ internal sealed class KnownFigures
         Add(Parameter.BroughtIn, Settings.BroughtIn, share: true, null, Settings.Reproduction is null ? "both bounds are given: all infections brought in, and all spread inside" : "follows from the reproduction and from what screening removes now");
         if (Settings.Dispersion is not null) Add(Parameter.Dispersion, Settings.Dispersion, share: false, null, "");
         figures.Add(FalseAlarmDays());
+        AddInconclusive();
         Figures = figures.Where(figure => figure.Figure is not null).ToDictionary(figure => figure.Parameter, figure => figure.Figure!);
     }
 
@@ -285,6 +286,16 @@ internal sealed class KnownFigures
         var effect = Data.CaseDesignEffect;
         double Confirmed(ParameterStream? stream) => Math.Max(LeastConfirmed, Value(ConfirmatorySensitivity, stream));
         return Uncertain.Drawn(cases / Confirmed(null), stream => stream.Gamma((cases / effect) + 0.5) * effect / Confirmed(stream));
+    }
+
+    private void AddInconclusive()
+    {
+        if (Data.Inconclusive() is not { } known) return;
+        var without = Data.LeavesOutLots ? "; without the flagged lots" : "";
+        figures.Add(new(Parameter.Inconclusive, known.Rate, CadenceOrigin.Data, "runs whose control line was missing though the test line was there, of all runs" + without, CadenceNotes.Draws));
+        if (known.Rate.Centre == 0) return;
+        figures.Add(new(Parameter.InconclusiveTested, known.Tested, CadenceOrigin.Data, "inconclusive runs with a confirmatory specimen in time", CadenceNotes.Draws));
+        figures.Add(new(Parameter.InconclusiveRepeated, known.Repeated, CadenceOrigin.Data, "repeats done of those due, by the same person on the same day", CadenceNotes.Draws));
     }
 
     private static double Value(Uncertain figure, ParameterStream? stream) => stream is null || figure.Draw is null ? figure.Centre : figure.Draw(stream);

@@ -28,6 +28,9 @@ internal static class ParameterWords
         Parameter.BroughtIn => ("brought-in", "infections that are brought in", "share"),
         Parameter.Dispersion => ("dispersion", "dispersion of the infections that one case causes", "negative binomial k"),
         Parameter.FalseAlarmDays => ("false-alarm-days", "working days lost to one false alarm that is refuted", "days"),
+        Parameter.Inconclusive => ("inconclusive", "runs that are inconclusive", "share"),
+        Parameter.InconclusiveTested => ("inconclusive-tested", "inconclusive runs that get a confirmatory test", "share"),
+        Parameter.InconclusiveRepeated => ("inconclusive-repeated", "inconclusive runs that are repeated on the same day", "share"),
         _ => throw new ArgumentOutOfRangeException(nameof(parameter), parameter, "Not a figure of this analysis."),
     };
 }

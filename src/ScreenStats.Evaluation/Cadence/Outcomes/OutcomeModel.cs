@@ -93,6 +93,13 @@ internal sealed class OutcomeModel
     private void Burden(double[] values, int index, double screens, ParameterSet at)
     {
         Set(values, index, CadenceMeasure.Screens, CadenceBasis.Either, screens);
+        if (at[Parameter.Inconclusive] is { } unclear)
+        {
+            Set(values, index, CadenceMeasure.Inconclusive, CadenceBasis.Either, screens * unclear);
+            Set(values, index, CadenceMeasure.InconclusiveTests, CadenceBasis.Either, screens * unclear * (at[Parameter.InconclusiveTested] ?? 0));
+            Set(values, index, CadenceMeasure.InconclusiveRepeats, CadenceBasis.Either, screens * unclear * (at[Parameter.InconclusiveRepeated] ?? 0));
+        }
+
         if (at[Parameter.FalsePositiveRate] is not { } rate || known.People == 0) return;
         var alarms = screens * rate;
         Set(values, index, CadenceMeasure.FalseAlarms, CadenceBasis.Either, alarms);

@@ -56,6 +56,7 @@ internal sealed class OutcomeSlots
         return measure switch
         {
             CadenceMeasure.Screens => null,
+            CadenceMeasure.Inconclusive or CadenceMeasure.InconclusiveTests or CadenceMeasure.InconclusiveRepeats => known.Knows(Parameter.Inconclusive) ? null : "there is no run",
             CadenceMeasure.FalseAlarms or CadenceMeasure.AnyFalseAlarm => specificity,
             CadenceMeasure.DaysLost => specificity ?? (known.Knows(Parameter.FalseAlarmDays) ? null : "the working days that a false alarm costs are not known"),
             CadenceMeasure.Detection => course,

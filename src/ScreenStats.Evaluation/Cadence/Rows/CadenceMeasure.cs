@@ -44,4 +44,13 @@ public enum CadenceMeasure
 
     /// <summary>Days that infected people are kept away, found by a screen or because of symptoms, each day once, that are more than where nobody is screened; below 0 where averted infections save more.</summary>
     DaysAwayAdded = 13,
+
+    /// <summary>Screens that are inconclusive.</summary>
+    Inconclusive = 14,
+
+    /// <summary>Confirmatory tests that follow these, as in the data.</summary>
+    InconclusiveTests = 15,
+
+    /// <summary>Repeats that follow them on the same day, as in the data: screens that come on top.</summary>
+    InconclusiveRepeats = 16,
 }

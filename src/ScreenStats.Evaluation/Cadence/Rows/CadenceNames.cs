@@ -19,6 +19,9 @@ internal static class CadenceNames
         CadenceMeasure.DaysLost => "days-lost",
         CadenceMeasure.DaysOfAverted => "days-of-averted",
         CadenceMeasure.DaysAwayAdded => "days-away-added",
+        CadenceMeasure.Inconclusive => "inconclusive",
+        CadenceMeasure.InconclusiveTests => "inconclusive-tests",
+        CadenceMeasure.InconclusiveRepeats => "inconclusive-repeats",
         _ => throw new ArgumentOutOfRangeException(nameof(measure), measure, "Not a measure of this analysis."),
     };
 

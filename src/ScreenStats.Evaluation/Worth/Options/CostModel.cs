@@ -73,6 +73,7 @@ internal sealed class CostModel
         if (!Prices.Knows(Price.IsolationDay)) return "the cost of a day of isolation is not stated";
         if (isolationDays is null) return "how long a case is kept away is not stated in the policy";
         if (!Prices.Knows(Price.WorkingDay)) return "the cost of a working day lost to a false alarm is not stated";
+        if (Missing(option, CadenceMeasure.Inconclusive) is { } unclear) return unclear;
         if (Missing(option, CadenceMeasure.FalseAlarms) is { } alarms) return alarms;
         if (Missing(option, CadenceMeasure.TruePositives) is { } found) return found;
         if (Missing(option, CadenceMeasure.DaysAwayAdded) is { } away) return away;
@@ -99,7 +100,8 @@ internal sealed class CostModel
         var days = isolationDays ?? double.NaN;
         var without = choice.Confirmation == WorthConfirmation.Without;
         var tests = without ? 0 : (found + alarms) * (pool > 1 && found + alarms > 0 ? PooledTesting.RelativeCost(pool, RealShare(found, alarms)) : 1) * prices[Price.ConfirmatoryTest];
-        var spending = (of(CadenceMeasure.Screens) * prices.Screen) + tests + (of(CadenceMeasure.DaysAwayAdded) * prices[Price.IsolationDay]) + ((without ? alarms * days : of(CadenceMeasure.DaysLost)) * prices[Price.WorkingDay]);
+        var unclear = (of(CadenceMeasure.InconclusiveRepeats) * prices.Screen) + (without ? 0 : of(CadenceMeasure.InconclusiveTests) * prices[Price.ConfirmatoryTest]);
+        var spending = (of(CadenceMeasure.Screens) * prices.Screen) + unclear + tests + (of(CadenceMeasure.DaysAwayAdded) * prices[Price.IsolationDay]) + ((without ? alarms * days : of(CadenceMeasure.DaysLost)) * prices[Price.WorkingDay]);
         var saved = (CountsIllness ? of(CadenceMeasure.InfectionsAverted) * symptoms * prices[Price.Illness] : 0) + (CountsOutbreaks ? of(CadenceMeasure.OutbreaksAvoided) * prices[Price.Outbreak] : 0);
         return new OptionSum(discount * spending, discount * (spending - saved), discount * of(EffectMeasure));
     }

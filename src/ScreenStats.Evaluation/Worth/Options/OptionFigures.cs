@@ -46,7 +46,7 @@ internal sealed class OptionFigures
         var measures = Enum.GetValues<CadenceMeasure>();
         var drawn = new double[measures.Length][];
         CadenceMeasure[] needed =
-            [CadenceMeasure.Screens, CadenceMeasure.TruePositives, CadenceMeasure.FalseAlarms, CadenceMeasure.DaysLost, CadenceMeasure.DaysAwayAdded, CadenceMeasure.InfectionsAverted, CadenceMeasure.OutbreaksAvoided, CadenceMeasure.InfectiousDaysRemoved];
+            [CadenceMeasure.Screens, CadenceMeasure.InconclusiveTests, CadenceMeasure.InconclusiveRepeats, CadenceMeasure.TruePositives, CadenceMeasure.FalseAlarms, CadenceMeasure.DaysLost, CadenceMeasure.DaysAwayAdded, CadenceMeasure.InfectionsAverted, CadenceMeasure.OutbreaksAvoided, CadenceMeasure.InfectiousDaysRemoved];
         foreach (var measure in needed) drawn[(int)measure] = work.Outcomes.Drawn(choice.Does, measure, basis);
         var count = work.Draws.Count;
         var symptoms = work.Draws.Drawn(Parameter.SymptomShare);

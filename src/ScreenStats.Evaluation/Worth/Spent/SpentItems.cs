@@ -31,8 +31,8 @@ internal sealed class SpentItems
         FalseAlarmDays = falseAlarmDays;
         Refuted = cells.HasConfirmatory ? counts.Refuted : null;
         AddScreens();
-        AddTests("confirmatory-tests", "confirmatory tests of positives", cells, SpecimenReason.FollowUp, SpecimenReason.NotRecorded);
-        if (Specimens(cells, SpecimenReason.Audit) > 0) AddTests("audit-tests", "confirmatory tests of audited negatives", cells, SpecimenReason.Audit);
+        AddFollowUp(cells, counts);
+        if (Specimens(cells, SpecimenReason.Audit) is > 0 and var audits) AddTests("audit-tests", "confirmatory tests of audited negatives", audits);
         AddIsolation(settings.Policy.IsolationDays);
         AddFalseAlarms();
         if (cells.HasConfirmatory && settings.Cadence.IsolateOn == IsolateOn.Screen && settings.Policy.IsolationDays is { } away && counts.PositivesWithoutConclusion > 0)
@@ -74,11 +74,26 @@ internal sealed class SpentItems
         Add("waste", "waste", prices.Amount(Price.Waste), runs, Source(Price.Waste), true);
     }
 
-    private void AddTests(string item, string name, TallyCells cells, params SpecimenReason[] reasons)
+    // By the run that they followed first; where one specimen follows several runs it counts once, of a positive one before an inconclusive one.
+    private void AddFollowUp(TallyCells cells, RunCounts counts)
     {
-        StatedAmount? units = cells.HasConfirmatory ? new StatedAmount(Specimens(cells, reasons)) : null;
-        Add(item, name, prices.Amount(Price.ConfirmatoryTest), units, Source(Price.ConfirmatoryTest), false, NoConfirmatory);
+        if (!cells.HasConfirmatory)
+        {
+            AddTests("confirmatory-tests", "confirmatory tests after a positive screen", null);
+            return;
+        }
+
+        long Followed(Outcome outcome) => counts[outcome, FollowUp.Confirmed] + counts[outcome, FollowUp.Refuted] + counts[outcome, FollowUp.Unresolved];
+        var all = Specimens(cells, SpecimenReason.FollowUp, SpecimenReason.NotRecorded);
+        var positive = Math.Min(all, Followed(Outcome.Positive));
+        var inconclusive = Math.Min(all - positive, Followed(Outcome.Inconclusive));
+        AddTests("confirmatory-tests", "confirmatory tests after a positive screen", positive);
+        if (inconclusive > 0) AddTests("inconclusive-tests", "confirmatory tests after an inconclusive screen", inconclusive);
+        if (all - positive - inconclusive is > 0 and var others) AddTests("further-tests", "further confirmatory tests: not the first after a screen, or after none that calls for one", others);
     }
+
+    private void AddTests(string item, string name, long? tests) =>
+        Add(item, name, prices.Amount(Price.ConfirmatoryTest), tests is { } some ? new StatedAmount(some) : null, Source(Price.ConfirmatoryTest), false, NoConfirmatory);
 
     private void AddIsolation(int? days)
     {

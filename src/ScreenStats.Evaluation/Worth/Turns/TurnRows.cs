@@ -68,14 +68,16 @@ internal static class TurnRows
         // What a true positive gains, less its own test and isolation: all gains of the option, shared out over those found; isolation is what screening adds to that of symptoms.
         var discounted = turn.Judged.Centre.Effect == 0 ? 1 : turn.Judged.Centre.Effect / turn.Does(turn.Costs.EffectMeasure);
         var net = discounted > 0 ? turn.Net / discounted : turn.Net;
-        var worth = (net + (screens * prices.Screen) + (turn.Does(CadenceMeasure.FalseAlarms) * alarm)) / found;
+        // A screen costs what its inconclusive ones make as well.
+        var each = prices.Screen + (((turn.Does(CadenceMeasure.InconclusiveRepeats) * prices.Screen) + (turn.Does(CadenceMeasure.InconclusiveTests) * prices[Price.ConfirmatoryTest])) / screens);
+        var worth = (net + (screens * each) + (turn.Does(CadenceMeasure.FalseAlarms) * alarm)) / found;
         if (!OptionFigures.Countable(worth) || !OptionFigures.Countable(alarm)) return null;
         var gain = new ScreenGain
         {
             Prevalence = 0,
             Sensitivity = accuracy.Sensitivity,
             Specificity = accuracy.Specificity,
-            CostOfScreen = prices.Screen,
+            CostOfScreen = each,
             CostOfFalsePositive = alarm,
             BenefitOfTruePositive = Math.Max(worth, 0),
         };

@@ -26,6 +26,9 @@ internal static class CadenceWording
         CadenceMeasure.TruePositives => "Infected people found",
         CadenceMeasure.PredictiveValue => "Positives that are infected",
         CadenceMeasure.DaysAwayAdded => "Days of isolation added",
+        CadenceMeasure.Inconclusive => "Inconclusive screens",
+        CadenceMeasure.InconclusiveTests => "Confirmatory tests of these",
+        CadenceMeasure.InconclusiveRepeats => "Repeats of these",
         _ => "Working days lost",
     };
 
