@@ -19,7 +19,7 @@ from fractions import Fraction as F
 import mpmath as mp
 import numpy as np
 import scipy
-from scipy import integrate, stats
+from scipy import integrate, optimize, stats
 from statsmodels import __version__ as statsmodels_version
 from statsmodels.stats.proportion import confint_proportions_2indep, proportion_confint
 
@@ -205,10 +205,13 @@ for k in range(50):
                  num(law.ppf(0.975)), "relative:1e-8", "independent", fitted("logarithms of the ends, quantiles by ppf")])
     value = float(f"{random.uniform(lower, upper):.4g}")
     value = min(max(value, lower), upper)
-    deviation = (upper - lower) / (2 * z)
-    law, (first, second) = frozen("gamma", value, deviation)
-    rows.append([f"range-gamma-{k}", "gamma", "range", value, confidence, lower, upper, num(first), num(second), num(value), num(deviation), num(law.ppf(0.025)), num(law.ppf(0.5)),
-                 num(law.ppf(0.975)), "relative:1e-8", "independent", fitted("mean at the value, deviation from the width, quantiles by ppf")])
+    tail = (1 - confidence) / 2
+    first = optimize.brentq(lambda a: math.log(stats.gamma.isf(tail, math.exp(a)) / stats.gamma.ppf(tail, math.exp(a)) / (upper / lower)), -4, 30, xtol=1e-14, rtol=1e-14)
+    first = math.exp(first)
+    second = upper / stats.gamma.isf(tail, first)
+    law = stats.gamma(first, scale=second)
+    rows.append([f"range-gamma-{k}", "gamma", "range", value, confidence, lower, upper, num(first), num(second), num(law.mean()), num(law.std()), num(law.ppf(0.025)), num(law.ppf(0.5)),
+                 num(law.ppf(0.975)), "relative:1e-8", "independent", fitted("shape with both quantiles at the ends by brentq, quantiles by ppf")])
     law = stats.uniform(lower, upper - lower)
     rows.append([f"uniform-{k}", "uniform", "range", "", "", lower, upper, num(lower), num(upper), num(law.mean()), num(law.std()), num(law.ppf(0.025)), num(law.ppf(0.5)), num(law.ppf(0.975)),
                  "relative:1e-8", "independent", fitted("uniform distribution")])

@@ -12,7 +12,10 @@ internal sealed class PriceList
     /// <summary>The normal quantile of the upper end of a 95 % range.</summary>
     private const double End = 1.959963984540054;
 
-    /// <summary>A range wider than this many times its value has no gamma distribution worth the name.</summary>
+    /// <summary>A lower end below this part of the upper one is as good as 0.</summary>
+    private const double LeastPart = 1e-6;
+
+    /// <summary>Where it begins at 0, a range wider than this many times its value has no gamma distribution worth the name.</summary>
     private const double Widest = 5;
 
     private static readonly Price[] Parts = [Price.Kit, Price.OperatorMinutes, Price.OperatorHour, Price.Supervision, Price.Waste];
@@ -93,6 +96,6 @@ internal sealed class PriceList
     private static UncertainFigure Uncertain(StatedRange range)
     {
         var (lower, upper) = (range.Lower!.Value, range.Upper!.Value);
-        return (upper - lower) / (2 * End) > Widest * range.Value ? UncertainFigure.Uniform(lower, upper) : UncertainFigure.GammaByRange(range.Value, lower, upper);
+        return lower < LeastPart * upper && (upper - lower) / (2 * End) > Widest * range.Value ? UncertainFigure.Uniform(lower, upper) : UncertainFigure.GammaByRange(range.Value, lower, upper);
     }
 }

@@ -13,6 +13,12 @@ namespace ScreenStats.Statistics.Economics.Uncertainty;
 /// </remarks>
 public sealed record UncertainFigure
 {
+    /// <summary>A lower end below this part of the upper one is as good as 0.</summary>
+    private const double LeastPart = 1e-6;
+
+    /// <summary>A range narrower than this part of its lower end is that of a normal distribution.</summary>
+    private const double NarrowPart = 1e-6;
+
     private UncertainFigure(UncertainFigureKind kind, double first, double second, double mean, double deviation)
     {
         Kind = kind;
@@ -129,13 +135,15 @@ public sealed record UncertainFigure
     }
 
     /// <summary>A cost, rate or time by its value and range.</summary>
-    /// <param name="value">The value, taken as the mean, so that expected costs are those of the values; inside the range.</param>
+    /// <param name="value">The value, inside the range.</param>
     /// <param name="lower">The lower end, 0 or more.</param>
     /// <param name="upper">The upper end, at most 1e15.</param>
     /// <param name="confidence">The chance that the range holds the figure, in (0, 1).</param>
     /// <returns>
-    /// The gamma distribution with that mean and a standard deviation of the range's width over twice the normal quantile (3.92 at 0.95): near the range where it is
-    /// narrow; a wide or lopsided one is kept in width only. Fixed where the range has no width.
+    /// The gamma distribution that leaves equal chances beyond both ends: two figures can meet two, so both ends are met exactly and the mean is not the value in general.
+    /// A lower end below a millionth of the upper one says nothing of the shape: then the mean is the value and the upper end is met exactly; where no gamma distribution has
+    /// both (the upper end more than about 7 times the value at 0.95, or the value itself) the standard deviation is the width over twice the normal quantile (3.92 at 0.95).
+    /// Fixed where the range has no width.
     /// </returns>
     /// <exception cref="ArgumentOutOfRangeException">A figure outside its domain, or a value of 0 with a range.</exception>
     public static UncertainFigure GammaByRange(double value, double lower, double upper, double confidence = 0.95)
@@ -145,6 +153,17 @@ public sealed record UncertainFigure
         if (upper < lower) throw new ArgumentOutOfRangeException(nameof(upper), upper, "The upper end must not lie below the lower end.");
         if (!(value >= lower && value <= upper)) throw new ArgumentOutOfRangeException(nameof(value), value, "The value must lie inside its range.");
         var deviation = (upper - lower) / (2 * Quantile.Normal(confidence));
+        if (upper == lower) return GammaByMoments(value, 0);
+        var tail = (1 - confidence) / 2;
+        if (lower >= LeastPart * upper)
+        {
+            // Nearly no width: both ends are those of a normal distribution.
+            if (upper - lower <= NarrowPart * lower) return GammaByMoments(lower + ((upper - lower) / 2), deviation);
+            var (shape, scale) = GammaLimits.Both(lower, upper, tail);
+            return new UncertainFigure(UncertainFigureKind.Gamma, shape, scale, shape * scale, Math.Sqrt(shape) * scale);
+        }
+
+        if (value > 0 && GammaLimits.Upper(upper / value, tail) is { } known) return new UncertainFigure(UncertainFigureKind.Gamma, known, value / known, value, value / Math.Sqrt(known));
         if (!(deviation <= 100 * value))
             throw new ArgumentOutOfRangeException(nameof(upper), upper, "The range is too wide for so small a value: state a value above 0 that is at least a four-hundredth of its width.");
         return GammaByMoments(value, deviation);

@@ -119,6 +119,29 @@ public sealed class UncertainFigureTests
     }
 
     [Fact]
+    public void A_cost_by_its_range_leaves_as_much_beyond_both_ends() => Gen.Select(Gen.Double[-6, 9], Gen.Double[1e-4, 13], Gen.Double[0, 1], Gen.Double[0.5, 0.99]).Sample((logarithm, distance, place, confidence) =>
+    {
+        var (lower, upper) = (Math.Pow(10, logarithm), Math.Pow(10, logarithm) * Math.Exp(distance));
+        var figure = UncertainFigure.GammaByRange(lower + (place * (upper - lower)), lower, upper, confidence);
+        var range = figure.Range(confidence);
+        return Math.Abs(range.Lower - lower) <= 1e-8 * lower && Math.Abs(range.Upper - upper) <= 1e-8 * upper;
+    });
+
+    [Fact]
+    public void A_cost_that_may_be_nothing_has_its_value_as_the_mean_and_meets_the_upper_end()
+    {
+        foreach (var upper in (double[])[1.05, 2, 5, 7])
+        {
+            var figure = UncertainFigure.GammaByRange(100, 0, 100 * upper);
+            figure.Mean.Should().Be(100);
+            figure.QuantileAt(0.975).Should().BeApproximately(100 * upper, 1e-8);
+        }
+
+        UncertainFigure.GammaByRange(100, 0, 2000).StandardDeviation.Should().BeApproximately(2000 / 3.919927969, 1e-6, "no gamma distribution has so far an end");
+        UncertainFigure.GammaByRange(100, 0, 100).StandardDeviation.Should().BeApproximately(100 / 3.919927969, 1e-6, "nor one at its mean");
+    }
+
+    [Fact]
     public void A_share_by_its_range_is_the_matching_beta_distribution()
     {
         var matched = BetaDistribution.Matching(0.73, 0.65, 0.8);
