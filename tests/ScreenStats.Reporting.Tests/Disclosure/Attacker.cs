@@ -73,6 +73,7 @@ internal sealed class Attacker
             Take(row, "weekday", [("trials", trials), ("events", events)], (events, trials));
         }
 
+        AbsentDays(files);
         Relate();
         if (earlier is null) return;
         foreach (var (name, range) in earlier.bounds) bounds.TryAdd(name, range);
@@ -155,6 +156,16 @@ internal sealed class Attacker
         }
     }
 
+    // Likewise a weekday without a row, where other weekdays have one.
+    private void AbsentDays(IReadOnlyDictionary<string, byte[]> files)
+    {
+        foreach (var measure in Rows(files, "weekdays").Where(row => row["trials"].Length > 0).GroupBy(row => row["measure"]))
+        {
+            var listed = measure.Select(row => row["weekday"]).ToHashSet(StringComparer.Ordinal);
+            foreach (var day in Enum.GetNames<DayOfWeek>().Where(day => !listed.Contains(day))) Narrow($"weekday|{day}||{Followed(measure.Key).Trials}", 0, 0);
+        }
+    }
+
     private void Unknown(string name, bool isHidden = false)
     {
         bounds.TryAdd(prefix + name, (0, double.PositiveInfinity));
@@ -183,9 +194,9 @@ internal sealed class Attacker
                 Sum(unit, kind + "open", kind + "unresolved", kind + "pending", kind + "unverified");
             }
 
+            Sum(unit, "negative", "audited", "unaudited");
             Sum(unit, "audited", "audit conclusive", "audit unresolved");
             Sum(unit, "audit conclusive", "missed", "agreed");
-            Sum(unit, "negative", "audited", "unaudited");
         }
 
         var program = prefix + "program|||";
@@ -203,8 +214,8 @@ internal sealed class Attacker
 
     private void Sum(string unit, string total, params string[] parts)
     {
+        // Parts that no table shows are there all the same: to leave them out of a sum would be to know that they are nothing.
         if (!bounds.ContainsKey(unit + total)) return;
-        if (!parts.Any(part => bounds.ContainsKey(unit + part))) return;
         foreach (var part in parts) bounds.TryAdd(unit + part, (0, double.PositiveInfinity));
         sums.Add((unit + total, [.. parts.Select(part => unit + part)]));
     }
