@@ -24,8 +24,10 @@ internal static class WorthIt
                     "It holds at the prices of the program file and for as much infection as in these data, and it counts what is priced and nothing else. Whether people are screened is for those responsible to decide under local rules, not for a sum; a negative screen does not rule out infection."),
             ])
         {
-            // The verdict with its condition, and how sure it is: never the one without the other.
-            InShort = text.Count > 2 ? [.. text.Take(2)] : [],
+            // The verdict with its condition, what to do short of it, and how sure it is: never the one without the other.
+            InShort = text.Count > Short(findings) ? [.. text.Take(Short(findings))] : [],
         };
     }
+
+    private static int Short(WorthFindings findings) => findings.Ladder.IsEmpty ? 2 : 3;
 }

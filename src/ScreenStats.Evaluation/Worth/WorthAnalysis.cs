@@ -34,6 +34,7 @@ internal static class WorthAnalysis
         var rows = options.Rows();
         var flagged = flaggedLots.ToHashSet(StringComparer.Ordinal);
         var rules = RuleRows.Of(tally, costs, work, flagged);
+        var nets = IncidenceNets.Of(model, options);
         var pays = SureRows.PaysShare(model, options);
         var findings = new WorthFindings
         {
@@ -57,7 +58,9 @@ internal static class WorthAnalysis
             Costs = spent.Rows,
             Figures = [.. SpentFigures.Of(spent, yield, model, options), .. SpentFigures.OfRule(rules.Periods, work)],
             Options = rows,
-            Turns = TurnRows.Of(model, options),
+            Turns = TurnRows.Of(model, options, nets),
+            OptionTurns = IncidenceRows.Others(nets, options),
+            Ladder = IncidenceRows.Ladder(nets),
             PaysShare = pays,
             PaysShareUndefined = pays is null ? "cost, effect or value of the option is not known" : null,
             Acceptability = SureRows.Acceptability(model, options, rows),

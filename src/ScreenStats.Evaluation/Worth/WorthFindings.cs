@@ -72,6 +72,12 @@ public sealed record WorthFindings : IFinding
     /// <summary>The values at which the option judged begins or ceases to pay.</summary>
     public required ImmutableArray<WorthTurn> Turns { get; init; }
 
+    /// <summary>The number of infections at which each other option does.</summary>
+    public required ImmutableArray<WorthTurn> OptionTurns { get; init; }
+
+    /// <summary>Which option gains most for how much infection, from the least to the most; empty where no effect is valued.</summary>
+    public required ImmutableArray<WorthRung> Ladder { get; init; }
+
     /// <summary>The share of draws in which the option judged gains more than it costs; null where that is not known.</summary>
     public required double? PaysShare { get; init; }
 
@@ -120,7 +126,7 @@ public sealed record WorthFindings : IFinding
     /// <inheritdoc/>
     [JsonIgnore]
     public ImmutableArray<ITable> Tables =>
-        [CostTable, FigureTable, OptionTable, TurnTable, AcceptabilityTable, InformationTable, SwingTable, DecisionTable, RuleTable, CriterionTable];
+        [CostTable, FigureTable, OptionTable, TurnTable, LadderTable, AcceptabilityTable, InformationTable, SwingTable, DecisionTable, RuleTable, CriterionTable];
 
     /// <inheritdoc/>
     [JsonIgnore]
@@ -140,7 +146,11 @@ public sealed record WorthFindings : IFinding
 
     /// <summary>The break-evens as a table.</summary>
     [JsonIgnore]
-    public Table<WorthTurn> TurnTable => WorthTables.Turns(Turns);
+    public Table<WorthTurn> TurnTable => WorthTables.Turns([.. Turns, .. OptionTurns]);
+
+    /// <summary>The option by how much infection there is as a table.</summary>
+    [JsonIgnore]
+    public Table<WorthRung> LadderTable => WorthTables.Ladder(Ladder);
 
     /// <summary>The acceptability curves as a table.</summary>
     [JsonIgnore]

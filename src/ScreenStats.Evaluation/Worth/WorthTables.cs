@@ -6,6 +6,7 @@ using ScreenStats.Evaluation.Worth.Lists;
 using ScreenStats.Evaluation.Worth.Rows;
 using ScreenStats.Statistics.Economics.Decision;
 using ScreenStats.Statistics.Economics.Frontier;
+using ScreenStats.Statistics.Economics.Turning;
 using ScreenStats.Statistics.Economics.Uncertainty.Acceptability;
 using ScreenStats.Statistics.Economics.Uncertainty.OneWay;
 using ScreenStats.Statistics.Economics.Yield;
@@ -78,17 +79,31 @@ internal static class WorthTables
     public static Table<WorthTurn> Turns(ImmutableArray<WorthTurn> rows) => new(
         "worth-turning",
         "When it turns",
-        "The value of each figure at which the option judged just repays its cost against no screening, the others at their centre, beside the figure as it is.",
+        "The value of each figure at which the option judged just repays its cost against no screening, the others at their centre, beside the figure as it is; and the number of infections at which each other option does.",
         [
             new("figure", "Figure", Unit.Text, "Which figure.", row => Cell.Text(row.Figure)),
-            new("break_even", "Break-even", Unit.Ratio, "Where it turns.", row => Cell.NumberOr(row.BreakEven, row.BreakEvenUndefined ?? "not known")),
+            new("option", "Option", Unit.Text, "Option and confirmation that it turns; empty for the one judged.", row => row.Option.Length == 0 ? Cell.Empty : Cell.Text(row.Option)),
+            new("break_even", "Break-even", Unit.Ratio, "Where it turns; the place nearest to the figure as it is where there are several.", row => Cell.NumberOr(row.BreakEven, row.BreakEvenUndefined ?? "not known")),
+            new("other_break_even", "Other break-even", Unit.Ratio, "The other end of the range in which it pays, where that has two.", row => row.OtherBreakEven is { } other ? Cell.Number(other) : Cell.Empty),
             new("present", "As it is", Unit.Ratio, "The figure as it is.", row => Cell.NumberOr(row.Present, row.PresentUndefined ?? "not known")) { Method = WorthNotes.Draws },
             new("lower", "Lower", Unit.Ratio, "Lower limit of the figure as it is; empty where it is taken as exact.", row => row.Lower is { } lower ? Cell.Number(lower) : Cell.Empty) { Method = WorthNotes.Draws },
             new("upper", "Upper", Unit.Ratio, "Upper limit of it.", row => row.Upper is { } upper ? Cell.Number(upper) : Cell.Empty) { Method = WorthNotes.Draws },
-            new("pays", "Pays", Unit.Text, "On which side of the break-even the option pays: above, below, always or never. Of half-false-prevalence: above, where most alarms are real.", row => Cell.Text(WorthNames.Of(row.Pays))),
+            new("pays", "Pays", Unit.Text, "On which side of the break-even the option pays: above, below, between (it and the other break-even), always or never. Of half-false-prevalence: above, where most alarms are real.", row => Cell.Text(WorthNames.Of(row.Pays))),
             new("method", "Method", Unit.Text, "Method of the break-even.", row => row.Method is { } method ? Cell.Text(method) : Cell.Empty),
             new("unit", "Unit", Unit.Text, "In what it is measured.", row => Cell.Text(row.Unit)),
             new("name", "Name", Unit.Text, "What it is called.", row => Cell.Text(row.Name)),
+        ],
+        rows);
+
+    public static Table<WorthRung> Ladder(ImmutableArray<WorthRung> rows) => new(
+        "worth-ladder",
+        "The option by how much infection there is",
+        "Between which numbers of infections in 1,000 people in a week each way of screening gains most at the stated value, with what is worth most after a positive; all other figures at their centre. Empty where no effect is valued.",
+        [
+            new("option", "Option", Unit.Text, "The way of screening; none for no screening.", row => Cell.Text(row.Option)),
+            new("from", "From", Unit.Ratio, "From so many infections in 1,000 people in a week.", row => Cell.Number(row.From)) { Method = TurningPoint.Method },
+            new("to", "To", Unit.Ratio, "Up to so many; empty for the last.", row => row.To is { } to ? Cell.Number(to) : Cell.Empty) { Method = TurningPoint.Method },
+            new("assumed", "Assumed", Unit.Text, "yes where the infections of the verdict lie.", row => Cell.Text(row.IsPresent ? "yes" : "no")),
         ],
         rows);
 

@@ -29,7 +29,7 @@ public class WorthTurnTests
     public void Of_the_incidence()
     {
         var turn = Findings.Turn("weekly-incidence")!;
-        turn.Pays.Should().Be(WorthPays.Above);
+        turn.Pays.Should().Be(WorthPays.Between);
         turn.Present.Should().BeApproximately(0.002 * 7 * 1000, 1e-9);
         Net(Cadence with { Incidence = new StatedRange(BreakEven("weekly-incidence") / 7000) }).Should().BeApproximately(0, 1e-3);
     }
@@ -105,6 +105,31 @@ public class WorthTurnTests
     [Fact]
     public void The_verdict_names_the_option_the_value_and_the_condition()
     {
-        Findings.Verdict.Should().MatchRegex("^At these costs, and with one infection averted worth 20,000 EUR, \"weekly\" with confirmatory tests pays while more than [0-9.]+ in 1,000 people are infected each week, with the rest as assumed; the program file states 14\\.0\\.$");
+        Findings.Verdict.Should().MatchRegex("^At these costs, and with one infection averted worth 20,000 EUR, \"weekly\" with confirmatory tests pays while between [0-9.]+ and [0-9.]+ in 1,000 people are infected each week, with the rest as assumed; the program file states 14\\.0\\.$");
+    }
+
+    // Where nearly everybody is infected whatever is done screening averts little: with much infection it ceases to pay.
+    private static WorthFindings TwoPlaces(double incidence) => CadenceSketch.Program().Worth(Costs, Cadence with { Incidence = new StatedRange(incidence) });
+
+    [Fact]
+    public void Where_it_turns_twice_the_place_nearest_to_the_incidence_as_it_is_counts_and_both_are_told()
+    {
+        var low = TwoPlaces(0.002).Turn("weekly-incidence")!;
+        low.Should().Match<WorthTurn>(turn => turn.Pays == WorthPays.Between && turn.OtherBreakEven > turn.BreakEven);
+        var high = TwoPlaces(low.OtherBreakEven!.Value / 7000 * 1.1);
+        high.Turn("weekly-incidence")!.Should().Match<WorthTurn>(turn => turn.Pays == WorthPays.Between && turn.OtherBreakEven < turn.BreakEven);
+        high.Turn("weekly-incidence")!.BreakEven!.Value.Should().BeApproximately(low.OtherBreakEven.Value, 1e-6 * low.OtherBreakEven.Value);
+        high.Judged!.NetBenefit.Estimate.Should().BeNegative("it lies above both");
+        high.Verdict.Should().MatchRegex("pays while between [0-9.]+ and [0-9]+ in 1,000 people are infected each week");
+        foreach (var place in new[] { low.BreakEven!.Value, low.OtherBreakEven.Value }) TwoPlaces(place / 7000).Judged!.NetBenefit.Estimate!.Value.Should().BeApproximately(0, 1e-2);
+    }
+
+    [Fact]
+    public void It_is_looked_for_up_to_ten_times_the_upper_limit_of_the_incidence()
+    {
+        var other = TwoPlaces(0.002).Turn("weekly-incidence")!.OtherBreakEven!.Value;
+        other.Should().BeInRange(15 * 7, 20 * 7, "the usual search ends before it, ten times the incidence after it");
+        TwoPlaces(0.0005).Turn("weekly-incidence")!.Should().Match<WorthTurn>(turn => turn.Pays == WorthPays.Above && turn.OtherBreakEven == null);
+        CadenceSketch.Program().Worth(Costs, Cadence with { Incidence = new StatedRange(0.0005, 0.0002, 0.002) }).Turn("weekly-incidence")!.OtherBreakEven!.Value.Should().BeApproximately(other, 1e-6);
     }
 }

@@ -11,6 +11,7 @@ internal static class ChoiceTables
         Options(worth, screen);
         FollowUp(worth, screen);
         Turns(worth, screen);
+        LadderTable.Render(worth, screen);
     }
 
     /// <summary>Each way of screening with the follow-up that is worth most with it.</summary>
@@ -66,7 +67,7 @@ internal static class ChoiceTables
             worth.Turns.Select(turn => new[]
             {
                 Words(turn), turn.Present is { } present ? WorthScreen.Number(present) : WorthScreen.Undefined, WorthScreen.Limits(turn.Lower, turn.Upper),
-                turn.BreakEven is { } value ? WorthScreen.Number(value) : "nowhere", Pays(turn.Pays),
+                turn.BreakEven is { } value ? WorthScreen.Number(value) : "nowhere", Pays(turn),
             }));
         if (worth.Turn("half-false-prevalence") is not null) screen.Text("Below the last of these, whatever it costs, most alarms are false.");
         foreach (var reason in Show.Reasons([.. worth.Turns.Select(turn => (Words(turn), turn.BreakEvenUndefined))])) screen.Text($"Turns nowhere: {WorthScreen.Alone(reason)}.");
@@ -101,13 +102,13 @@ internal static class ChoiceTables
         _ => option.IncrementalRatio.Estimate is { } ratio ? WorthScreen.Number(ratio) : "",
     };
 
-    private static string Pays(WorthPays pays) => pays switch
+    private static string Pays(WorthTurn turn) => turn.Pays switch
     {
         WorthPays.Above => "above",
         WorthPays.Below => "below",
         WorthPays.Always => "always",
         WorthPays.Never => "never",
-        WorthPays.InPieces => "in pieces",
+        WorthPays.Between => turn.OtherBreakEven > turn.BreakEven ? $"up to {WorthScreen.Number(turn.OtherBreakEven.Value)}" : turn.OtherBreakEven is { } from ? $"from {WorthScreen.Number(from)}" : "between",
         _ => "not known",
     };
 

@@ -76,6 +76,17 @@ internal sealed class OutcomeDraws
     /// <summary>The incidence at other assumptions, by the model of the centre.</summary>
     public double IncidenceAt(ParameterSet at) => exact.Values(at)[^1];
 
+    /// <summary>Values for any number of infections per person-day, all else at the centre, by the model of the centre.</summary>
+    public Func<double, Func<ScreeningOption, CadenceMeasure, CadenceBasis, double>> AtIncidence()
+    {
+        var at = exact.AtIncidence(draws.Centre);
+        return incidence =>
+        {
+            var values = at(incidence);
+            return (option, measure, basis) => values[Slots.Place(option, measure, basis)];
+        };
+    }
+
     /// <summary>A figure in every draw; those in which it cannot be given are NaN.</summary>
     public double[] Drawn(ScreeningOption option, CadenceMeasure measure, CadenceBasis basis)
     {

@@ -39,13 +39,29 @@ internal sealed class OutcomeModel
     /// <summary>The figures, slot by slot, and then the further ones; NaN where one cannot be given.</summary>
     public double[] Values(ParameterSet at)
     {
+        var figures = course?.Of(at);
+        return Values(at, figures, ByDay(at, figures));
+    }
+
+    /// <summary>The same for any number of infections per person-day, the other figures being as they are: what a course does to one infection is worked out once.</summary>
+    public Func<double, double[]> AtIncidence(ParameterSet at)
+    {
+        var figures = course?.Of(at);
+        var byDay = ByDay(at, figures);
+        // Where the incidence is from cases it goes with them.
+        var each = known.IncidenceFromCases ? Exposure(at, figures) : 1;
+        return incidence => Values(at.With(Parameter.Incidence, incidence * each), figures, byDay);
+    }
+
+    private double[] ByDay(ParameterSet at, CourseFigures? figures) => figures is null || !course!.KnowsInfectious ? [] : course.InfectiousnessByDay(at);
+
+    private double[] Values(ParameterSet at, CourseFigures? figures, double[] byDay)
+    {
         var values = new double[Slots.Slots.Length + Further];
         Array.Fill(values, double.NaN);
-        var figures = course?.Of(at);
         var incidence = Incidence(at, figures);
         values[^1] = incidence ?? double.NaN;
         values[^3] = Exposure(at, figures);
-        var byDay = figures is null || !course!.KnowsInfectious ? [] : course.InfectiousnessByDay(at);
         var burden = options.Select(option => Screens(option, at)).ToArray();
         for (var index = 0; index < options.Length; index++) Burden(values, index, burden[index], at);
         if (figures is null) return values;

@@ -54,10 +54,12 @@ internal sealed class CostModel
     public bool CountsOutbreaks => Prices.Knows(Price.Outbreak) && Work.Outcomes.LeadingBasis == CadenceBasis.AsStated;
 
     /// <summary>The specimens of one pool that take the fewest tests at the central figures, as far as the laboratory allows; 1 where no pool saves any.</summary>
-    public int PoolSize(ScreeningOption option)
+    public int PoolSize(ScreeningOption option) => PoolSize(Centre(option));
+
+    /// <summary>The same for what an option does.</summary>
+    public int PoolSize(Func<CadenceMeasure, double> of)
     {
         if (Settings.LargestPool is not { } most) return 1;
-        var of = Centre(option);
         var share = RealShare(of(CadenceMeasure.TruePositives), of(CadenceMeasure.FalseAlarms));
         if (!double.IsFinite(share)) return 1;
         return Enumerable.Range(1, Math.Max(1, most)).MinBy(size => PooledTesting.RelativeCost(size, share));

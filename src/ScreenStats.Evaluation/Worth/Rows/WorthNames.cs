@@ -49,7 +49,7 @@ internal static class WorthNames
         WorthPays.Below => "below",
         WorthPays.Always => "always",
         WorthPays.Never => "never",
-        WorthPays.InPieces => "in-pieces",
+        WorthPays.Between => "between",
         _ => throw new ArgumentOutOfRangeException(nameof(pays), pays, "Not a side of a break-even."),
     };
 }

@@ -18,6 +18,6 @@ public enum WorthPays
     /// <summary>At none.</summary>
     Never = 4,
 
-    /// <summary>Between some values only, more than one of which turns it.</summary>
-    InPieces = 5,
+    /// <summary>Between it and the other break-even.</summary>
+    Between = 5,
 }

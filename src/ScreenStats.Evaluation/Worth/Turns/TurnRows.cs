@@ -14,23 +14,17 @@ namespace ScreenStats.Evaluation.Worth.Turns;
 /// <summary>Where each figure turns the option judged from paying to not paying.</summary>
 internal static class TurnRows
 {
-    private const double DaysPerWeek = 7;
-    private const double PerThousand = 1_000;
-
-    // Infections per person-day between which a break-even is looked for: from 7 in a million a week to one person in ten.
-    private const double LeastIncidence = 1e-6;
-    private const double MostIncidence = 0.015;
-    private const int IncidenceSteps = 12;
     private const double LeastParticipation = 0.02;
     private const int ParticipationSteps = 7;
 
-    public static ImmutableArray<WorthTurn> Of(CostModel model, OptionTable options)
+    public static ImmutableArray<WorthTurn> Of(CostModel model, OptionTable options, IncidenceNets? nets)
     {
         var rows = ImmutableArray.CreateBuilder<WorthTurn>();
         if (options.Judged is { IsKnown: true } judged && model.Value is { } value)
         {
             var turn = new TurnModel(model, judged, value.Value);
-            Func<TurnModel, WorthTurn?>[] turns = [Incidence, Prevalence, Specificity, CostOfScreen, Participation, ValueOfEffect];
+            Func<TurnModel, WorthTurn?>[] turns = [Prevalence, Specificity, CostOfScreen, Participation, ValueOfEffect];
+            if (nets is not null) rows.Add(IncidenceRows.Judged(nets, judged));
             rows.AddRange(turns.AsParallel().AsOrdered().Select(of => of(turn)).OfType<WorthTurn>());
         }
         else if (options.Judged is { IsKnown: true } only && ValueOfEffect(new TurnModel(model, only, 0)) is { } least)
@@ -40,22 +34,6 @@ internal static class TurnRows
 
         if (HalfFalse(model, options) is { } half) rows.Add(half);
         return rows.ToImmutable();
-    }
-
-    private static WorthTurn? Incidence(TurnModel turn)
-    {
-        var work = turn.Costs.Work;
-        // The incidence goes with its figure as long as the others stay: cases, where it comes from them.
-        var scale = work.Outcomes.IncidenceAt(turn.Centre.With(Parameter.Incidence, LeastIncidence)) / LeastIncidence;
-        if (!(scale > 0)) return null;
-        double Net(double logarithm) => turn.NetAt(turn.Centre.With(Parameter.Incidence, Math.Exp(logarithm) / scale));
-        var (low, high) = (Math.Log(LeastIncidence), Math.Log(MostIncidence));
-        var found = TurningPoint.Of(Net, low, high, IncidenceSteps);
-        var incidence = work.Outcomes.Incidence;
-        var exact = !(incidence.Upper > incidence.Lower);
-        double? Weekly(double? daily) => daily * DaysPerWeek * PerThousand;
-        return Row("weekly-incidence", "infections in a week", "per 1,000 people in a week", found, Weekly(found.Value is { } at ? Math.Exp(at) : null),
-            (Weekly(incidence.Estimate), incidence.EstimateUndefined, exact ? null : Weekly(incidence.Lower), exact ? null : Weekly(incidence.Upper)), found.Value is not null && Net(high) > 0);
     }
 
     private static WorthTurn? Prevalence(TurnModel turn)
@@ -116,9 +94,8 @@ internal static class TurnRows
     {
         if (turn.Judged.Choice.Option.IsAsDone || turn.Centre[Parameter.Participation] is not { } present) return null;
         double Net(double share) => turn.NetAt(turn.Centre.With(Parameter.Participation, share));
-        var found = TurningPoint.Of(Net, LeastParticipation, 1, ParticipationSteps);
         var ends = turn.Costs.Work.Draws.Ends(Parameter.Participation);
-        return Row("participation", "due screens that are taken", "share", found, found.Value, (present, null, ends?.Lower, ends?.Upper), found.Value is not null && Net(1) > 0);
+        return Searched(new("participation", "due screens that are taken", "share"), new PayingRange(Net, LeastParticipation, 1, ParticipationSteps, present), (present, null, ends?.Lower, ends?.Upper));
     }
 
     private static WorthTurn? ValueOfEffect(TurnModel turn)
@@ -160,6 +137,11 @@ internal static class TurnRows
         return (figure.Estimate, figure.EstimateUndefined, figure.Lower, figure.Upper);
     }
 
+    /// <summary>A row found by search; the place nearest to the figure as it is counts, and where the stretch that pays has another end that stands beside.</summary>
+    public static WorthTurn Searched(TurnName name, PayingRange range, (double? Value, string? Undefined, double? Lower, double? Upper) present) =>
+        Row(name.Figure, name.Name, name.Unit, range.Nearest is { } at ? Estimate.Point(at, TurningPoint.Method) : Estimate.Undefined(range.Starts ? UndefinedReason.AlwaysPays : UndefinedReason.NeverPays), range.Nearest, present, range.Rises)
+            with { OtherBreakEven = range.Other, Option = name.Option, Key = name.Key, Pays = range.Other is not null ? WorthPays.Between : range.Nearest is null ? range.Starts ? WorthPays.Always : WorthPays.Never : range.Rises ? WorthPays.Above : WorthPays.Below };
+
     private static WorthTurn Row(
         string figure, string name, string unit, Estimate found, double? breakEven, (double? Value, string? Undefined, double? Lower, double? Upper) present, bool above) => new()
     {
@@ -176,7 +158,6 @@ internal static class TurnRows
         {
             UndefinedReason.AlwaysPays => WorthPays.Always,
             UndefinedReason.NeverPays => WorthPays.Never,
-            UndefinedReason.PaysInPieces => WorthPays.InPieces,
             _ => WorthPays.NotKnown,
         },
         Method = breakEven is null ? null : found.Method,

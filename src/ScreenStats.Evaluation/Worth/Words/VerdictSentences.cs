@@ -32,6 +32,7 @@ internal static class VerdictSentences
         }
 
         yield return Verdict(findings, words, judged, net);
+        if (LadderSentences.Of(findings) is { } ladder) yield return ladder;
         yield return HowSure(findings, words, judged, net);
         if (Best(findings, words, judged) is { } best) yield return best;
         if (OnAverage(findings, words) is { } average) yield return average;
@@ -45,7 +46,7 @@ internal static class VerdictSentences
         if (findings.Turn("weekly-incidence") is not { Present: not null } turn) return new Sentence(opening + plain + " at the central figures.", [.. first]);
         var present = WorthWords.Present(turn);
         var limits = turn.Lower is null ? "." : " ({5} interval {6} to {7}).";
-        var turned = turn.Pays is WorthPays.Above or WorthPays.Below;
+        var turned = turn.Pays is WorthPays.Above or WorthPays.Below or WorthPays.Between;
         var now = (turned, findings.StatesIncidence) switch
         {
             (true, false) => ", with the rest as assumed; in these data it was {4}",
@@ -53,14 +54,16 @@ internal static class VerdictSentences
             (false, false) => "; in these data {4} in 1,000 were infected each week",
             _ => "; the program file states {4} in 1,000 a week",
         };
-        FigureReference[] all = [.. first, WorthWords.BreakEven(turn), present[0], words.Confidence, present[1], present[2]];
+        FigureReference[] all = [.. first, WorthWords.BreakEven(turn), present[0], words.Confidence, present[1], present[2], WorthWords.OtherBreakEven(turn)];
+        var rises = turn.BreakEven < turn.OtherBreakEven;
         var condition = turn.Pays switch
         {
             WorthPays.Above => "pays while more than {3} in 1,000 people are infected each week",
             WorthPays.Below => "pays while fewer than {3} in 1,000 people are infected each week",
+            WorthPays.Between => $"pays while between {(rises ? "{3} and {8}" : "{8} and {3}")} in 1,000 people are infected each week",
             WorthPays.Always => "pays at every number of infections that was looked at",
             WorthPays.Never => "pays at no number of infections that was looked at",
-            _ => plain + " at the central figures, and more infection than that may turn it either way",
+            _ => plain + " at the central figures",
         };
         return AnswerSentences.Compact(opening + condition + now + limits, all);
     }

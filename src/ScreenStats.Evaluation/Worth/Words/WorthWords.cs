@@ -39,11 +39,19 @@ internal sealed class WorthWords(WorthFindings findings)
 
     public static FigureReference[] Of(WorthFigure figure) => Of(FigurePath.Row("worth.figures", figure.Key) + ".figure", figure.Figure);
 
-    public static FigureReference BreakEven(WorthTurn turn, Unit unit = Unit.Ratio) => Figure.Number(FigurePath.Row("worth.turns", turn.Figure) + ".breakEven", turn.BreakEven, unit, turn.BreakEvenUndefined);
+    public static FigureReference BreakEven(WorthTurn turn, Unit unit = Unit.Ratio) => Figure.Number(FigurePath.Row(turn.Option.Length == 0 ? "worth.turns" : "worth.optionTurns", turn.Key) + ".breakEven", turn.BreakEven, unit, turn.BreakEvenUndefined);
+
+    public static FigureReference OtherBreakEven(WorthTurn turn) => Figure.Number(FigurePath.Row("worth.turns", turn.Key) + ".otherBreakEven", turn.OtherBreakEven, Unit.Ratio, "not known");
+
+    public static FigureReference Name(WorthRung rung) => Figure.Name(FigurePath.Row("worth.ladder", rung.Key) + ".option", rung.Option);
+
+    public static FigureReference From(WorthRung rung) => Figure.Number(FigurePath.Row("worth.ladder", rung.Key) + ".from", rung.From, Unit.Ratio);
+
+    public static FigureReference To(WorthRung rung) => Figure.Number(FigurePath.Row("worth.ladder", rung.Key) + ".to", rung.To, Unit.Ratio, "none");
 
     public static FigureReference[] Present(WorthTurn turn, Unit unit = Unit.Ratio)
     {
-        var path = FigurePath.Row("worth.turns", turn.Figure);
+        var path = FigurePath.Row(turn.Option.Length == 0 ? "worth.turns" : "worth.optionTurns", turn.Key);
         return
         [
             Figure.Number(path + ".present", turn.Present, unit, turn.PresentUndefined), Figure.Number(path + ".lower", turn.Lower, unit, turn.PresentUndefined),

@@ -52,7 +52,7 @@ internal static class WorthPage
         Add(
             new PagePart("What to choose") { SpeaksOf = [.. found.Options.Select(option => FigurePath.Row("worth.options", option.Key) + ".cost")] },
             [found.OptionTable], [WorthViews.Options(findings), WorthViews.Otherwise(findings)]);
-        Add(new PagePart("When it turns"), [found.TurnTable], [WorthViews.Turns(found)]);
+        Add(new PagePart("When it turns"), [found.TurnTable, found.LadderTable], [WorthViews.Turns(found), LadderViews.Ladder(found)]);
         Add(
             new PagePart("How sure it is") { SpeaksOf = ["worth.swings", "worth.information"], Charts = [WorthFigures.Likely, WorthFigures.Swings] },
             [found.AcceptabilityTable, found.InformationTable, found.SwingTable], [SureViews.Acceptability(found), SureViews.Information(found), SureViews.Swings(findings)]);

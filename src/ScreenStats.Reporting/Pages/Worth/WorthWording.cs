@@ -102,7 +102,7 @@ internal static class WorthWording
             (WorthPays.Below, _) => "below " + at,
             (WorthPays.Always, _) => "at every value",
             (WorthPays.Never, _) => "at none",
-            (WorthPays.InPieces, _) => "within some ranges only",
+            (WorthPays.Between, _) when turn.OtherBreakEven is { } other && turn.BreakEven is { } one => $"between {Turn(found, Math.Min(one, other), turn.Unit)} and {Turn(found, Math.Max(one, other), turn.Unit)}",
             _ => turn.BreakEvenUndefined ?? "not known",
         };
     }
@@ -121,8 +121,13 @@ internal static class WorthWording
     public static string Now(WorthTurn turn)
     {
         if (turn.Pays is WorthPays.Always or WorthPays.Never) return turn.Pays == WorthPays.Always ? "pays" : "does not pay";
-        if (turn is not { Present: { } present, BreakEven: { } at } || turn.Pays is not (WorthPays.Above or WorthPays.Below)) return "";
-        var pays = turn.Pays == WorthPays.Above ? present > at : present < at;
+        if (turn is not { Present: { } present, BreakEven: { } at } || turn.Pays is not (WorthPays.Above or WorthPays.Below or WorthPays.Between)) return "";
+        var pays = turn.Pays switch
+        {
+            WorthPays.Above => present > at,
+            WorthPays.Below => present < at,
+            _ => turn.OtherBreakEven is { } other && present > Math.Min(at, other) && present < Math.Max(at, other),
+        };
         var open = turn is { Lower: { } lower, Upper: { } upper } && lower < at && upper > at;
         var words = IsHalfFalse(turn) ? pays ? "most are real" : "most are false" : pays ? "pays" : "does not pay";
         return words + (open ? ", but the limits hold both" : "");

@@ -1,10 +1,11 @@
+using System.Collections.Immutable;
 using ScreenStats.Statistics.Numerics;
 
 namespace ScreenStats.Statistics.Economics.Turning;
 
 /// <summary>The value of a figure at which a gain turns from below 0 to above, or back, found by search: for models without a closed form.</summary>
 /// <remarks>
-/// The gain is looked at in equal steps between the ends, and the one change of sign is closed in on. Two changes within one step stay unseen: the gain should rise or fall throughout, or change slowly.
+/// The gain is looked at in equal steps between the ends, and each change of sign is closed in on. Two changes within one step stay unseen: the gain should rise or fall throughout, or change slowly.
 /// Source: bisection with inverse interpolation (Brent 1973, from memory).
 /// </remarks>
 public static class TurningPoint
@@ -24,6 +25,27 @@ public static class TurningPoint
     /// <exception cref="ArgumentException">The gain is not finite somewhere.</exception>
     public static Estimate Of(Func<double, double> net, double lower, double upper, int steps = 200)
     {
+        var turns = Turns(net, lower, upper, steps, out var last);
+        return turns.Count switch
+        {
+            0 => Estimate.Undefined(last > 0 ? UndefinedReason.AlwaysPays : UndefinedReason.NeverPays),
+            1 => Estimate.Point(turns[0].Value, Method),
+            _ => Estimate.Undefined(UndefinedReason.PaysInPieces),
+        };
+    }
+
+    /// <summary>Finds every one of them.</summary>
+    /// <param name="net">As in <see cref="Of"/>.</param>
+    /// <param name="lower">As there.</param>
+    /// <param name="upper">As there.</param>
+    /// <param name="steps">As there.</param>
+    /// <returns>Each value at which the gain is 0 and changes its sign, the lowest first, to the last bits; none where it changes nowhere. They rise and fall in turns.</returns>
+    /// <exception cref="ArgumentOutOfRangeException">An end or a number of steps outside its domain.</exception>
+    /// <exception cref="ArgumentException">The gain is not finite somewhere.</exception>
+    public static ImmutableArray<TurningPlace> All(Func<double, double> net, double lower, double upper, int steps = 200) => [.. Turns(net, lower, upper, steps, out _)];
+
+    private static List<TurningPlace> Turns(Func<double, double> net, double lower, double upper, int steps, out int last)
+    {
         ArgumentNullException.ThrowIfNull(net);
         Guard.Finite(lower);
         Guard.Finite(upper);
@@ -35,23 +57,18 @@ public static class TurningPoint
             return double.IsFinite(found) ? found : throw new ArgumentException("The gain must be finite between the ends.", nameof(net));
         }
 
-        (double From, double To)? bracket = null;
-        var (lastAt, sign) = (lower, 0);
+        var turns = new List<TurningPlace>();
+        var lastAt = lower;
+        last = 0;
         for (var step = 0; step <= steps; step++)
         {
             var at = step == steps ? upper : lower + ((upper - lower) * ((double)step / steps));
             var found = Math.Sign(Net(at));
             if (found == 0) continue;
-            if (sign != 0 && found != sign)
-            {
-                if (bracket is not null) return Estimate.Undefined(UndefinedReason.PaysInPieces);
-                bracket = (lastAt, at);
-            }
-
-            (sign, lastAt) = (found, at);
+            if (last != 0 && found != last) turns.Add(new TurningPlace(Root.Between(Net, lastAt, at), found > 0));
+            (last, lastAt) = (found, at);
         }
 
-        if (bracket is { } between) return Estimate.Point(Root.Between(Net, between.From, between.To), Method);
-        return Estimate.Undefined(sign > 0 ? UndefinedReason.AlwaysPays : UndefinedReason.NeverPays);
+        return turns;
     }
 }

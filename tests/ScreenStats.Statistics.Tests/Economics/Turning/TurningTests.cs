@@ -53,6 +53,20 @@ public sealed class TurningTests
     });
 
     [Fact]
+    public void All_turning_points_of_these_rows_are_found_in_order_and_rise_and_fall_in_turns() => Mismatches.ShouldBeNone(ReferenceTable.Load("turning-points"), row =>
+    {
+        var (roots, sign) = (row.Numbers("roots"), row.Number("sign"));
+        double Gain(double value) => roots.Aggregate(sign, (product, root) => product * (value - root));
+        var found = TurningPoint.All(Gain, row.Number("lower"), row.Number("upper"));
+        var inside = roots.Where(root => root > row.Number("lower") && root < row.Number("upper")).Order().ToList();
+        return new[]
+        {
+            found.Length == inside.Count && found.Zip(inside, (place, root) => Math.Abs(place.Value - root) < 1e-11).All(same => same) ? null : $"{string.Join(' ', found)} where {string.Join(' ', inside)} is",
+            found.All(place => Gain(place.Value + 1e-3) > 0 == place.Rises) ? null : "a direction is wrong",
+        };
+    });
+
+    [Fact]
     public void Every_row_of_the_numbers_needed_is_met() => Mismatches.ShouldBeNone(ReferenceTable.Load("numbers-needed"), row =>
     {
         Estimate Counted() => row.Text("of") == "case"

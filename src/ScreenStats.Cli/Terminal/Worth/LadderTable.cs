@@ -1,0 +1,17 @@
+using ScreenStats.Evaluation.Worth;
+
+namespace ScreenStats.Cli.Terminal.Worth;
+
+/// <summary>Which option gains most for how much infection, beside where each begins to pay at all.</summary>
+internal static class LadderTable
+{
+    public static void Render(WorthFindings worth, Screen screen)
+    {
+        if (worth.Ladder.Length < 2) return;
+        WorthScreen.Heading("The option by how much infection there is", screen);
+        screen.Table(
+            [new("gains most"), new("from", true), new("up to", true), new("now")],
+            worth.Ladder.Select(rung => new[] { rung.IsNone ? "no screening" : rung.Option, WorthScreen.Number(rung.From), rung.To is { } to ? WorthScreen.Number(to) : "", rung.IsPresent ? "here" : "" }));
+        screen.Text("Infected in a week of 1,000 people; all else at the central figures. Where one option no longer pays the one above it in this table still may: step down before you stop.");
+    }
+}
