@@ -99,7 +99,7 @@ public static class Evaluator
         var alarms = AlarmAnalysis.Of(tally, settings, flagged);
         var trends = TrendAnalysis.Of(tally, settings, lots);
         var cadence = CadenceAnalysis.Of(tally, settings, flagged, accuracy);
-        var worth = WorthAnalysis.Of(tally, settings, cadence, yield, flagged);
+        var worth = WorthAnalysis.Of(tally, settings, cadence, yield, predictiveValue);
         var answers = AnswerAnalysis.Of(tally.Cells.HasConfirmatory, lots, sites, conduct, controls, followUp, audits, accuracy, predictiveValue, expected, yield, comparison, trends, cadence, worth);
         var cautions = CautionAnalysis.Of(tally, settings, followUp, delays, audits, expected);
 

@@ -1,6 +1,8 @@
 using ScreenStats.Counting.Cubes;
 using ScreenStats.Counting.Programs;
+using ScreenStats.Counting.Programs.Cadence;
 using ScreenStats.Evaluation.Cadence;
+using ScreenStats.Evaluation.PredictiveValues;
 using ScreenStats.Evaluation.Worth.Lists;
 using ScreenStats.Evaluation.Worth.Options;
 using ScreenStats.Evaluation.Worth.Prices;
@@ -21,9 +23,9 @@ internal static class WorthAnalysis
     /// <param name="settings">What the program file says.</param>
     /// <param name="cadence">What each way of screening gives.</param>
     /// <param name="yield">Screening done for each case.</param>
-    /// <param name="flaggedLots">Lots flagged for refuted positives: the rule of frequency and the decision curve are also taken without them.</param>
+    /// <param name="positives">What positives were worth, and the lots flagged for refuted ones: the rule of frequency and the decision curve are also taken without these.</param>
     /// <returns>The findings.</returns>
-    public static WorthFindings Of(Tally tally, ProgramSettings settings, CadenceFindings cadence, YieldFindings yield, IReadOnlyCollection<string> flaggedLots)
+    public static WorthFindings Of(Tally tally, ProgramSettings settings, CadenceFindings cadence, YieldFindings yield, PredictiveValueFindings positives)
     {
         var work = cadence.Work!;
         var costs = settings.Costs;
@@ -32,7 +34,7 @@ internal static class WorthAnalysis
         var spent = new SpentItems(tally, settings, yield, cadence.Inputs.FalseAlarmDays, prices);
         var options = new OptionTable(model);
         var rows = options.Rows();
-        var flagged = flaggedLots.ToHashSet(StringComparer.Ordinal);
+        var flagged = positives.FlaggedLots.ToHashSet(StringComparer.Ordinal);
         var rules = RuleRows.Of(tally, costs, work, flagged);
         var nets = IncidenceNets.Of(model, options);
         var pays = SureRows.PaysShare(model, options);
@@ -56,7 +58,7 @@ internal static class WorthAnalysis
             ValueUpper = model.Value?.Upper,
             AnyStated = costs.AnyStated,
             Costs = spent.Rows,
-            Figures = [.. SpentFigures.Of(spent, yield, model, options), .. SpentFigures.OfRule(rules.Periods, work)],
+            Figures = [.. SpentFigures.Of(spent, yield, positives, model, options), .. SpentFigures.OfRule(rules.Periods, work)],
             Options = rows,
             Turns = TurnRows.Of(model, options, nets),
             OptionTurns = IncidenceRows.Others(nets, options),
@@ -71,10 +73,22 @@ internal static class WorthAnalysis
             RuleLots = rules.Lots,
             Criteria = [],
             Missing = MissingAmounts.Of(settings, model, options, spent),
+            AllowsPools = costs.LargestPool is not null,
+            CountsOutbreaks = model.CountsOutbreaks,
+            JudgedBecause = Because(settings.Cadence, work, options),
+            LeavesOutFlaggedLots = cadence.FalseAlarmsFound is not null,
             StatesIncidence = !work.Known.IncidenceFromCases,
             Sentences = [],
         };
-        findings = findings with { Sentences = WorthSentences.Of(findings, cadence) };
+        findings = findings with { Sentences = WorthSentences.Of(findings, cadence), CountedSentences = costs.AnyStated ? [.. GroundSentences.Counted(findings)] : [] };
         return findings with { Criteria = [.. ScreeningCriteria.Of(findings, cadence, settings, tally), .. ReportingItems.Of(findings, cadence, settings)] };
+    }
+
+    private static string Because(CadenceSettings cadence, CadenceWork work, OptionTable options)
+    {
+        if (options.Judged is not { } judged || judged.Choice.Option == work.Options.Planned) return "";
+        var why = work.Options.NearestToDone == judged.Choice.Option ? "comes nearest to how often people were screened in the data" : "is the most frequent of the options";
+        return why + (cadence.PlannedAt.Any(plan => plan.Option.Name == judged.Choice.Option.Name) ? "; the plan differs between sites"
+            : cadence.PlannedAt.IsEmpty && cadence.Planned is null ? "; no plan is stated" : "; the program file plans it at no site");
     }
 }

@@ -111,6 +111,26 @@ public sealed record WorthFindings : IFinding
     /// <summary>The verdict as it is read.</summary>
     public string Verdict => Sentences.IsDefaultOrEmpty ? "" : Sentences[0].Text;
 
+    /// <summary>Whether the false alarms of flagged lots are in the data and left out of what is modelled.</summary>
+    [JsonIgnore]
+    internal bool LeavesOutFlaggedLots { get; init; }
+
+    /// <summary>Whether the laboratory makes pools.</summary>
+    [JsonIgnore]
+    internal bool AllowsPools { get; init; }
+
+    /// <summary>Whether outbreaks avoided are in the costs.</summary>
+    [JsonIgnore]
+    internal bool CountsOutbreaks { get; init; }
+
+    /// <summary>Why the option judged is the one, where it is not the plan; empty where it is.</summary>
+    [JsonIgnore]
+    internal string JudgedBecause { get; init; } = "";
+
+    /// <summary>What is counted and what is not, in words; among <see cref="Sentences"/> too.</summary>
+    [JsonIgnore]
+    public ImmutableArray<Sentence> CountedSentences { get; init; } = [];
+
     /// <summary>Whether the program file states the incidence, so that it is not of the data.</summary>
     [JsonIgnore]
     internal bool StatesIncidence { get; init; }

@@ -41,16 +41,17 @@ internal static class WorthTables
     public static Table<WorthFigure> Figures(ImmutableArray<WorthFigure> rows) => new(
         "worth-figures",
         "What screening cost for each thing it did",
-        "Costs are what is spent on screens, confirmatory tests, isolation and false alarms, before what illness and outbreaks avoided save.",
+        "Costs are gross: what is spent on screens, confirmatory tests, isolation and false alarms, before what illness and outbreaks avoided save. Counted ones hold all of the time of the data, audits of negatives and flagged lots included; modelled ones hold neither.",
         [
             new("measure", "What", Unit.Text, "What is divided by what.", row => Cell.Text(row.Measure)),
-            new("basis", "Basis", Unit.Text, "counted: in the data; modelled: of screening as it was done, over the days looked at; rule, rule-without-flagged-lots and as-done: over the time of the data, by the rule of frequency, by the same on the runs of the other lots, and by the gaps as they were; else the option, its step from the next less frequent one.", row => Cell.Text(row.Basis)),
+            new("basis", "Basis", Unit.Text, "counted: in the data; counted-without-flagged-lots: without the runs of lots flagged for refuted positives; modelled: of screening as it was done, over the days looked at; rule, rule-without-flagged-lots and as-done: over the time of the data, by the rule of frequency, by the same on the runs of the other lots, and by the gaps as they were; else the option, its step from the next less frequent one.", row => Cell.Text(row.Basis)),
             new("estimate", "Figure", Unit.Ratio, "The figure.", row => Number(row.Figure.Estimate, row.Figure)),
             new("lower", "Lower", Unit.Ratio, "Lower limit.", row => Limit(row.Figure.Lower, row.Figure)),
             new("upper", "Upper", Unit.Ratio, "Upper limit; empty where there is none.", row => Limit(row.Figure.Upper, row.Figure)),
             new("unit", "Unit", Unit.Text, "In what it is measured.", row => Cell.Text(row.Unit)),
             new("method", "Method", Unit.Text, "Method of the figure and its limits.", row => row.Figure.Method is { } method ? Cell.Text(method) : Cell.Empty),
             new("confidence", "Confidence", Unit.Proportion, "Confidence of the limits; empty for bounds that hold for every choice within the ranges.", row => row.Figure.Confidence is { } confidence ? Cell.Number(confidence) : Cell.Empty),
+            new("limits_of", "Limits hold", Unit.Text, "What the limits hold: prices (the ranges of prices and of stated figures, at their ends), counts (chance in what was counted), prices-and-counts (both at their ends at once), draws (all that is uncertain); empty where there are none.", row => row.LimitsOf.Length == 0 ? Cell.Empty : Cell.Text(row.LimitsOf)),
         ],
         rows);
 
@@ -61,18 +62,18 @@ internal static class WorthTables
         [
             new("option", "Option", Unit.Text, "The way of screening.", row => Cell.Text(row.Option)),
             new("confirmation", "Confirmation", Unit.Text, "confirmed: a confirmatory test of each positive; pooled: these in pools; without: none, and every positive is away for the whole isolation time.", row => Cell.Text(WorthNames.Of(row.Confirmation))),
-            .. Columns("cost", "Cost", "What is spent, less illness and outbreaks saved where these are priced.", row => row.Cost, WorthNotes.Draws),
+            .. Columns("cost", "Cost, net", "What is spent, less illness and outbreaks saved where these are priced.", row => row.Cost, WorthNotes.Draws),
             .. Columns("effect", "Effect", "What it gains.", row => row.Effect, WorthNotes.Draws),
             new("effect_kind", "Effect is", Unit.Text, "infections-averted, or infectious-days-removed.", _ => Cell.Text(WorthNames.Of(effect))),
             .. Columns("net_benefit", "Net benefit", "Value of the effect at the stated value, less the cost.", row => row.NetBenefit, NetBenefit.Method),
             new("mean_net_benefit", "Mean of the draws", Unit.Ratio, "The mean net benefit over the draws: what counts for a choice under uncertainty.", row => Cell.NumberOr(row.MeanNetBenefit, row.MeanNetBenefitUndefined ?? "not known")) { Method = NetBenefit.Method },
             new("standing", "Standing", Unit.Text, "on-frontier, dominated (another costs no more and does no less), extendedly-dominated (a mix of two others does as much for less), same-as-earlier or not-known.", row => Cell.Text(WorthNames.Of(row.Standing))),
             new("dominated_by", "Dominated by", Unit.Text, "By which options.", row => row.DominatedBy.Length == 0 ? Cell.Empty : Cell.Text(row.DominatedBy)),
-            new("incremental_ratio", "Cost of one more effect", Unit.Ratio, "On the frontier: what one more effect costs against the next cheaper option on it.", row => Number(row.IncrementalRatio.Estimate, row.IncrementalRatio)) { Method = CostEffectivenessFrontier.Method },
+            new("incremental_ratio", "Net cost of one more effect", Unit.Ratio, "On the frontier: what one more effect costs, savings taken off, against the next cheaper option on it.", row => Number(row.IncrementalRatio.Estimate, row.IncrementalRatio)) { Method = CostEffectivenessFrontier.Method },
             new("best_share", "Share of draws", Unit.Proportion, "In which its net benefit is highest at the stated value.", row => Cell.NumberOr(row.BestShare, row.BestShareUndefined ?? "not known")) { Method = AcceptabilityCurve.Method },
             new("best", "Best", Unit.Text, "yes for the highest net benefit at the central figures.", row => Cell.Text(row.IsBest ? "yes" : "no")),
             new("judged", "Judged", Unit.Text, "yes for the one that the verdict is of.", row => Cell.Text(row.IsJudged ? "yes" : "no")),
-            .. Columns("spending", "Spending", "What is spent on screens, confirmatory tests, isolation and false alarms.", row => row.Spending, WorthNotes.Draws),
+            .. Columns("spending", "Spending, gross", "What is spent on screens, confirmatory tests, isolation and false alarms.", row => row.Spending, WorthNotes.Draws),
         ],
         rows);
 
@@ -201,7 +202,7 @@ internal static class WorthTables
             new("list", "List", Unit.Text, "wilson-jungner or cheers-2022.", row => Cell.Text(row.List)),
             new("item", "Item", Unit.Count, "Its number in the list.", row => Cell.Count(row.Item)),
             new("question", "Question", Unit.Text, "What it asks.", row => Cell.Text(row.Question)),
-            new("answer", "Answer", Unit.Text, "met, not met, in part, for people to say; stated or not stated.", row => Cell.Text(row.Answer)),
+            new("answer", "Answer", Unit.Text, "met, not met, in part, for people to say; of cheers-2022: stated, in part or not stated.", row => Cell.Text(row.Answer)),
             new("evidence", "Evidence", Unit.Text, "What data or program file say of it.", row => row.Evidence.Length == 0 ? Cell.Empty : Cell.Text(row.Evidence)),
         ],
         rows);

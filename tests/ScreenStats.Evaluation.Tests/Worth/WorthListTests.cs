@@ -127,6 +127,34 @@ public class WorthListTests
         Criterion(CadenceSketch.Program().Worth(), 3).Answer.Should().Be("met");
     }
 
+    [Fact]
+    public void An_item_of_the_reporting_list_is_stated_only_where_all_of_it_is()
+    {
+        var told = CadenceSketch.Program().Worth(WorthSketch.Exact with { PriceYear = null, InfectionAverted = new StatedRange(4000, Source: "a board's vote") });
+        Cheers(told, 1).Answer.Should().Be("in part", "the title of the report names no economic evaluation");
+        Cheers(told, 7).Should().Be(("in part", "compared: none, weekly, twice-weekly, daily; why these is not stated"));
+        Cheers(told, 9).Should().Be(("in part", "91 days; why so long is not stated"));
+        Cheers(told, 10).Should().Be(("stated", "nothing is discounted; nothing falls after the first year"));
+        Cheers(told, 13).Should().Be(("stated", "4,000 EUR for one infection averted; a board's vote"));
+        Cheers(told, 15).Should().Be(("in part", "EUR; of what year is not stated"));
+        Cheers(told, 16).Answer.Should().Be("in part");
+        Cheers(told, 22).Should().Be(("in part", "values, ranges and sources stand in the tables of assumptions and costs; not every stated figure has a source"));
+        Cheers(told, 23).Answer.Should().Be("stated");
+        Cheers(CadenceSketch.Program().Worth(cadence: WorthSketch.Cadence with { Days = 730 }), 10).Should().Be(("in part", "nothing is discounted; why is not stated"));
+        var free = CadenceSketch.Program().Worth(new CostSettings());
+        foreach (var item in new[] { 2, 13, 14, 15, 24 }) Cheers(free, item).Answer.Should().Be("not stated", "{0}", item);
+        foreach (var item in new[] { 17, 20, 22, 23 }) Cheers(free, item).Answer.Should().Be("in part", "{0}: the effects are known and no cost is", item);
+    }
+
+    [Fact]
+    public void A_stage_before_the_harm_is_met_only_where_the_ranges_lie_apart()
+    {
+        var overlapping = WorthSketch.Cadence with { Course = CadenceSketch.Windows with { DetectableFrom = new StatedRange(2, 1.5, 3), InfectiousFrom = new StatedRange(3, 2, 4) } };
+        var (answer, evidence) = Criterion(CadenceSketch.Program().Worth(cadence: overlapping), 4);
+        answer.Should().Be("in part", "the centres lie apart and the ranges do not");
+        evidence.Should().Contain("detectable from day 2 (1.5 to 3)").And.Contain("infectious from day 3 (2 to 4)").And.Contain("\"weekly\" finds").And.Contain("of the infected before they pass it on");
+    }
+
     private static Tally Faulty(int confirmed = 0)
     {
         var builder = new TallyCellsBuilder();

@@ -10,6 +10,20 @@ namespace ScreenStats.Evaluation.Tests.Worth;
 
 public class WorthOptionTests
 {
+    [Fact]
+    public void Where_the_laboratory_makes_pools_and_none_saves_tests_the_text_says_why()
+    {
+        var pools = WorthSketch.Exact with { LargestPool = 10 };
+        var real = CadenceSketch.Program().Worth(pools, WorthSketch.Cadence with { Specificity = new StatedAccuracy(0.9999, null, null, null, null) });
+        real.Options.Should().NotContain(row => row.Confirmation == WorthConfirmation.Pooled);
+        real.Figure("real-positives", "weekly")!.Figure.Estimate.Should().BeGreaterThan(0.31);
+        real.Text().Should().Contain("The laboratory makes pools, but none of a size that it allows saves confirmatory tests").And.Contain("of the positives are real under \"weekly\"");
+        var alarms = CadenceSketch.Program().Worth(pools, WorthSketch.Cadence with { Specificity = new StatedAccuracy(0.9, null, null, null, null) });
+        alarms.Options.Should().Contain(row => row.Confirmation == WorthConfirmation.Pooled);
+        alarms.Text().Should().NotContain("The laboratory makes pools");
+        CadenceSketch.Program().Worth().Text().Should().NotContain("pools");
+    }
+
     private static readonly ProgramSettings Exact = new() { Cadence = WorthSketch.Cadence, Costs = WorthSketch.Exact, Policy = new PolicySettings { IsolationDays = 7 } };
     private static readonly Findings Whole = Evaluator.Evaluate(CadenceSketch.Program(), Exact);
     private static readonly WorthFindings Ranged = CadenceSketch.Program().Worth(WorthSketch.Ranged, WorthSketch.RangedCadence);

@@ -44,6 +44,83 @@ public class WorthSpentTests
     }
 
     [Fact]
+    public void The_cost_of_a_case_has_limits_of_prices_of_counts_and_of_both()
+    {
+        var findings = Program.Worth(WorthSketch.Ranged);
+        var rows = findings.Figures.Where(row => row.Measure == "cost-per-case").ToDictionary(row => row.LimitsOf, row => row.Figure);
+        rows.Keys.Should().Equal("prices-and-counts", "prices", "counts");
+        findings.Figure("cost-per-case")!.LimitsOf.Should().Be("prices-and-counts", "the widest leads");
+        var (total, runs, isolation) = (findings.Figure("total-cost")!.Figure, findings.Figure("screens-per-case")!.Figure, Item(findings, "isolation").Cost);
+        rows.Values.Should().OnlyContain(row => row.Estimate == total.Estimate / 2);
+        rows["prices"].Lower.Should().Be(total.Lower / 2);
+        rows["prices"].Upper.Should().Be(total.Upper / 2);
+        // With as many screens for a case as its upper limit, all is shared out among fewer cases but the isolation of each.
+        rows["counts"].Upper!.Value.Should().BeApproximately(((total.Estimate!.Value - isolation.Estimate!.Value) / 560 * runs.Upper!.Value) + (7 * 200), 1e-9);
+        rows["counts"].Lower!.Value.Should().BeApproximately(((total.Estimate!.Value - isolation.Estimate!.Value) / 560 * runs.Lower!.Value) + (7 * 200), 1e-9);
+        rows["prices-and-counts"].Upper!.Value.Should().BeApproximately(((total.Upper!.Value - isolation.Upper!.Value) / 560 * runs.Upper!.Value) + (7 * 260), 1e-9);
+        rows["prices-and-counts"].Lower!.Value.Should().BeApproximately(((total.Lower!.Value - isolation.Lower!.Value) / 560 * runs.Lower!.Value) + (7 * 150), 1e-9);
+        rows["prices-and-counts"].Lower!.Value.Should().BeLessThan(Math.Min(rows["prices"].Lower!.Value, rows["counts"].Lower!.Value));
+        rows["prices-and-counts"].Upper!.Value.Should().BeGreaterThan(Math.Max(rows["prices"].Upper!.Value, rows["counts"].Upper!.Value));
+        findings.Figures.Select(row => row.Key).Should().OnlyHaveUniqueItems();
+        findings.Figures.Should().OnlyContain(row => (row.LimitsOf.Length == 0) == (row.Figure.Lower == null && row.Figure.Upper == null));
+
+        CadenceSketch.Program(confirmed: 0).Worth().Figures.Where(row => row.Measure == "cost-per-case").Should().ContainSingle("there is no case").Which.Figure.Estimate.Should().BeNull();
+        CadenceSketch.Program(confirmed: 0, refuted: 0, confirmatory: false).Worth().Figures.Where(row => row.Measure == "cost-per-case").Should().ContainSingle().Which.Figure.EstimateUndefined.Should().Be("there is no confirmatory export");
+    }
+
+    [Fact]
+    public void What_is_modelled_is_not_said_as_if_it_were_the_counted_total()
+    {
+        var text = Program.Worth().Text();
+        text.Should().NotContain("That is").And.Contain("Modelled without audits of negatives, it spends").And.Contain("the two are not to be added");
+        text.Should().Contain("Modelled as it was done, screening keeps").And.Contain("counted over the time of the data, 4.50 working days were lost to refuted positives");
+        CadenceSketch.Program().Worth().Text().Should().Contain("Modelled, it spends");
+        var faulty = CadenceSketch.Program(refuted: 12, faultyLot: "L-X").Worth(cadence: WorthSketch.RangedCadence with { Specificity = null }).Text();
+        faulty.Should().Contain("Modelled without the false alarms of flagged lots, it spends");
+    }
+
+    [Fact]
+    public void Real_positives_stand_beside_the_share_below_which_most_are_false()
+    {
+        var findings = CadenceSketch.Program().Worth();
+        findings.Figure("real-positives", "counted")!.Should().Match<WorthFigure>(row => row.Unit == "share" && row.Figure.Estimate == 0.4 && row.Figure.Lower < 0.4 && row.Figure.Upper > 0.4 && row.LimitsOf == "counts");
+        findings.Figure("real-positives", "counted-without-flagged-lots").Should().BeNull();
+        findings.Text().Should().Contain("Of the positives that were followed up 40.0 % were real (95 % interval");
+        var faulty = CadenceSketch.Program(refuted: 12, faultyLot: "L-X").Worth();
+        faulty.Figure("real-positives", "counted")!.Figure.Estimate!.Value.Should().BeApproximately(2 / 14.0, 1e-12);
+        faulty.Figure("real-positives", "counted-without-flagged-lots")!.Figure.Estimate.Should().Be(1);
+        faulty.Text().Should().Contain("and of those of lots that are not flagged 100 %");
+        CadenceSketch.Program(confirmed: 0, refuted: 0, unsettled: 3).Worth().Figure("real-positives", "counted")!.Figure.EstimateUndefined.Should().NotBeNull();
+    }
+
+    [Fact]
+    public void What_one_more_figure_would_allow_is_listed_once()
+    {
+        var findings = Program.Worth(new CostSettings());
+        findings.Missing.Should().NotBeEmpty();
+        foreach (var one in findings.Missing) findings.Text().Should().NotContain(one);
+        findings.Text().Should().Contain("what stating one more figure would allow is listed");
+        Program.Worth(cadence: new CadenceSettings()).Missing.Should().Contain(text => text.StartsWith("cadence.course"));
+    }
+
+    [Fact]
+    public void An_outbreak_that_is_priced_is_said_to_be_a_chain_of_five()
+    {
+        Program.Worth(WorthSketch.Ranged, WorthSketch.RangedCadence).Text().Should().Contain("An outbreak is a chain of five or more infections from one brought in");
+        Program.Worth().Text().Should().NotContain("outbreak is a chain");
+        Program.Worth().Missing.Should().Contain(text => text.StartsWith("costs.outbreak") && text.Contains("five or more"));
+    }
+
+    [Fact]
+    public void Why_an_option_that_is_not_planned_is_judged_is_said()
+    {
+        Program.Worth().Text().Should().NotContain("is judged because");
+        Program.Worth(cadence: WorthSketch.Cadence with { Planned = null }).Text().Should().Contain("\"weekly\" is judged because it comes nearest to how often people were screened in the data; no plan is stated.");
+        var elsewhere = new SitePlanSettings(["North"], WorthSketch.Cadence.Options[^1]);
+        Program.Worth(cadence: WorthSketch.Cadence with { Planned = null, PlannedAt = [elsewhere] }).Text().Should().Contain("in the data; the program file plans it at no site.");
+    }
+
+    [Fact]
     public void A_screen_in_parts_costs_their_sum_and_the_parts_are_not_added_twice()
     {
         var findings = Program.Worth(WorthSketch.Ranged);

@@ -19,11 +19,11 @@ internal static class ChoiceTables
     {
         var ways = worth.Options.GroupBy(option => option.Option).Select(way => way.MaxBy(option => option.NetBenefit.Estimate ?? -option.Cost.Estimate ?? double.NegativeInfinity)!).ToList();
         if (ways.Count == 0) return;
-        WorthScreen.Heading($"What to choose, over {Show.Count(worth.Days)} days for {Show.Count(worth.People)} people", screen);
+        WorthScreen.Heading($"What to choose, over {Show.Count(worth.Days)} days for {Show.Count(worth.People)} {(worth.People == 1 ? "person" : "people")}", screen);
         (string Heading, Func<WorthOption, string> Cell)[] columns =
         [
-            ("cost", option => WorthScreen.Number(option.Cost)), (worth.Effect == WorthEffect.InfectionsAverted ? "averted" : "days\nremoved", option => WorthScreen.Number(option.Effect)),
-            ("one more\ncosts", Ratio), ("net\nbenefit", option => WorthScreen.Number(option.NetBenefit)), ("best in", option => option.BestShare is { } share ? WorthScreen.Share(share) : ""),
+            ("cost,\nnet", option => WorthScreen.Number(option.Cost)), (worth.Effect == WorthEffect.InfectionsAverted ? "averted" : "days\nremoved", option => WorthScreen.Number(option.Effect)),
+            ("one more\ncosts, net", Ratio), ("net\nbenefit", option => WorthScreen.Number(option.NetBenefit)), ("best in", option => option.BestShare is { } share ? WorthScreen.Share(share) : ""),
         ];
         // What is known of no way but of no screening, where it is 0, is no column.
         var known = columns.Where(column => ways.Any(option => !option.IsNone && column.Cell(option) is not ("" or WorthScreen.Undefined))).ToList();
@@ -32,7 +32,7 @@ internal static class ChoiceTables
             screen.Table(
                 [new("option"), new("confirmed"), .. known.Select(column => new TableColumnPlan(column.Heading, true))],
                 ways.Select(option => (string[])[option.Option, After(option.Confirmation), .. known.Select(column => column.Cell(option))]));
-            screen.Text("Against no screening. Each way stands with the follow-up of positives that is worth most with it."
+            screen.Text("Against no screening; net: less what illness and outbreaks averted save, where these are priced. Each way stands with the follow-up of positives that is worth most with it."
                 + (known.Any(column => column.Cell == columns[2].Cell) ? " One more costs: against the next cheaper option on the frontier. Best in: the share of draws in which nothing is worth more." : ""));
         }
 
@@ -50,7 +50,7 @@ internal static class ChoiceTables
         screen.Line();
         screen.Line($"For {judged.Option}, by whether positives are confirmed:");
         screen.Table(
-            [new("confirmed"), new("cost", true), new("limits", true), new("net benefit", true), new("limits", true)],
+            [new("confirmed"), new("cost, net", true), new("limits", true), new("net benefit", true), new("limits", true)],
             ways.Select(option => new[]
             {
                 After(option.Confirmation), WorthScreen.Number(option.Cost), WorthScreen.Limits(option.Cost.Lower, option.Cost.Upper),

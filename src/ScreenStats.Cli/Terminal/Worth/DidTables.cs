@@ -8,6 +8,8 @@ namespace ScreenStats.Cli.Terminal.Worth;
 /// <summary>What screening cost and did, in tables of 80 columns.</summary>
 internal static class DidTables
 {
+    private const string WithoutFlaggedLots = "-without-flagged-lots";
+
     public static void Render(Findings findings, WorthFindings worth, Screen screen)
     {
         if (findings.Span is { FirstDay: { } first, LastDay: { } last }) WorthScreen.Heading($"What it did, from {Day(first)} to {Day(last)}", screen);
@@ -33,16 +35,18 @@ internal static class DidTables
 
     private static void Figures(WorthFindings worth, string basis, string heading, Screen screen)
     {
-        var figures = worth.Figures.Where(figure => figure.Basis == basis).ToList();
+        var figures = worth.Figures.Where(figure => figure.Basis == basis || figure.Basis == basis + WithoutFlaggedLots).ToList();
         var known = figures.Any(figure => figure.Figure.Estimate is not null || figure.Figure.Lower > 0);
+        // One kind is said by the heading; several stand beside the figures.
+        var kinds = figures.Select(figure => figure.LimitsOf).Where(kind => kind.Length > 0).Distinct().Count() > 1;
         if (known)
         {
             screen.Table(
-                [new(heading), new("figure", true), new("limits", true)],
-                figures.Select(figure => new[] { Words(figure.Measure), WorthScreen.Number(figure.Figure), WorthScreen.Limits(figure.Figure.Lower, figure.Figure.Upper) }));
+                [new(heading), new("figure", true), new("limits", true), .. kinds ? new TableColumnPlan[] { new("limits of") } : []],
+                figures.Select(figure => (string[])[Words(figure), Value(figure), Limits(figure), .. kinds ? new[] { figure.LimitsOf.Replace('-', ' ') } : []]));
         }
 
-        foreach (var reason in Show.Reasons([.. figures.Select(figure => (Words(figure.Measure), figure.Figure.EstimateUndefined))]))
+        foreach (var reason in Show.Reasons([.. figures.Select(figure => (Words(figure), figure.Figure.EstimateUndefined))]))
             screen.Text($"Undefined{(known ? "" : $" ({heading})")}: {WorthScreen.Alone(reason)}.");
     }
 
@@ -53,8 +57,9 @@ internal static class DidTables
         if (steps.Count == 0) return;
         screen.Line();
         screen.Table(
-            [new(steps[0].First().Unit), new("average", true), new("of the last step", true)],
+            [new(steps[0].First().Unit.Replace("money spent", "spent", StringComparison.Ordinal)), new("average", true), new("of the last step", true)],
             steps.Select(step => new[] { step.Key, One(step, "average-cost"), One(step, "marginal-cost") }));
+        screen.Text("Spent is gross: before what illness and outbreaks averted save. What to choose, below, takes that off.");
     }
 
     // Most are whole numbers of things.
@@ -62,10 +67,17 @@ internal static class DidTables
 
     private static string One(IEnumerable<WorthFigure> step, string measure) => step.FirstOrDefault(figure => figure.Measure == measure) is { } figure ? WorthScreen.Number(figure.Figure) : "";
 
+    private static string Value(WorthFigure figure) => figure is { Unit: "share", Figure.Estimate: { } share } ? WorthScreen.Share(share) : WorthScreen.Number(figure.Figure);
+
+    private static string Limits(WorthFigure figure) => figure is { Unit: "share", Figure: { Lower: { } lower, Upper: { } upper } } ? $"{WorthScreen.Share(lower)} to {WorthScreen.Share(upper)}" : WorthScreen.Limits(figure.Figure.Lower, figure.Figure.Upper);
+
+    private static string Words(WorthFigure figure) => Words(figure.Measure) + (figure.Basis.EndsWith(WithoutFlaggedLots, StringComparison.Ordinal) ? ", other lots" : "");
+
     private static string Words(string measure) => measure switch
     {
         "total-cost" => "cost in total",
         "days-lost" => "working days lost to false alarms",
+        "real-positives" => "real, of positives followed up",
         "days-kept-out" => "infectious days kept out",
         "days-kept-out-per-day-lost" => "infectious days kept out for each day lost",
         _ => measure.Replace('-', ' '),

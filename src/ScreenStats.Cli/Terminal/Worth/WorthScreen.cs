@@ -19,6 +19,7 @@ internal static class WorthScreen
         screen.Text(string.Join(' ', worth.Sentences.TakeWhile((sentence, place) => place == 0 || !sentence.BeginsParagraph).Select(sentence => sentence.Text)));
         screen.Line();
         screen.Text(Basis(worth));
+        if (!worth.CountedSentences.IsEmpty) screen.Text(string.Join(' ', worth.CountedSentences.Select(sentence => sentence.Text)));
         DidTables.Render(findings, worth, screen);
         ChoiceTables.Render(worth, screen);
         SureLines.Render(worth, screen);

@@ -49,7 +49,7 @@ public sealed record CostSettings
     /// <summary>Cost of one case of illness, for an infection averted that would have been one.</summary>
     public StatedRange? Illness { get; init; }
 
-    /// <summary>Cost of one outbreak.</summary>
+    /// <summary>Cost of one outbreak: a chain of five or more infections from one brought in, so not that of a large outbreak alone.</summary>
     public StatedRange? Outbreak { get; init; }
 
     /// <summary>Value of one infection averted: what its decision maker is willing to pay for it.</summary>

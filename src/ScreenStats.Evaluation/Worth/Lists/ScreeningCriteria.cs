@@ -3,6 +3,7 @@ using ScreenStats.Counting.Cubes;
 using ScreenStats.Counting.Programs;
 using ScreenStats.Evaluation.Cadence;
 using ScreenStats.Evaluation.Cadence.Draws;
+using ScreenStats.Evaluation.Cadence.Rows;
 using ScreenStats.Evaluation.Model;
 
 namespace ScreenStats.Evaluation.Worth.Lists;
@@ -28,8 +29,8 @@ internal static class ScreeningCriteria
         yield return Row(2, "Is there an accepted treatment, or something that helps, for those found?", settings.Policy.IsolationDays is { } days
             ? (InPart, $"those found are kept away for {Count(days)} days, which protects others; treatment is not in the data") : (ForPeople, "treatment is not in the data"));
         yield return Row(3, "Are there facilities for diagnosis and treatment?", Facilities(cadence));
-        yield return Row(4, "Is there a stage that can be recognised before the harm is done?", Stage(cadence.Work!));
-        yield return Row(5, "Is there a suitable test?", Test(cadence));
+        yield return Row(4, "Is there a stage that can be recognised before the harm is done?", Stage(findings, cadence));
+        yield return Row(5, "Is there a suitable test?", Test(findings, cadence));
         yield return Row(6, "Is the test acceptable to those who are screened?", Acceptable(cadence));
         yield return Row(7, "Is the course of the condition well enough understood?", Course(settings));
         yield return Row(8, "Is it agreed what happens with whom?", settings.Policy.IsolationDays is null
@@ -47,20 +48,29 @@ internal static class ScreeningCriteria
         ? (share >= Enough ? Met : InPart, $"{Number(share, Unit.Proportion)} of positives got a conclusive confirmatory result{Limits(followed.Lower, followed.Upper, Unit.Proportion)}; held against {Number(Enough, Unit.Proportion)}")
         : (ForPeople, "no positive was due for a confirmatory test");
 
-    private static (string, string) Stage(CadenceWork work)
+    // Met only where the ranges lie apart: centres alone would call met what nearly half of the uncertainty speaks against.
+    private static (string, string) Stage(WorthFindings findings, CadenceFindings cadence)
     {
-        var at = work.Draws.Centre;
+        var draws = cadence.Work!.Draws;
+        var at = draws.Centre;
         if (at[Parameter.DetectableFrom] is not { } detectable || at[Parameter.InfectiousFrom] is not { } infectious) return (ForPeople, "when an infection can be detected, and when it is passed on, is not stated as windows");
         var delay = at[Parameter.Delay] ?? 0;
-        var text = $"detectable from day {Number(detectable, Unit.Days)}, acted on {Number(delay, Unit.Days)} days after a screen, infectious from day {Number(infectious, Unit.Days)}";
-        return detectable + delay < infectious ? (Met, text) : at[Parameter.InfectiousTo] is { } end && detectable + delay < end ? (InPart, text) : (NotMet, text);
+        (double Lower, double Upper) Ends(Parameter parameter, double centre) => draws.Ends(parameter) ?? (centre, centre);
+        string Day(Parameter parameter, double centre) => Number(centre, Unit.Days) + (draws.Ends(parameter) is { } ends ? Limits(ends.Lower, ends.Upper, Unit.Days) : "");
+        var (from, late, onset) = (Ends(Parameter.DetectableFrom, detectable), Ends(Parameter.Delay, delay), Ends(Parameter.InfectiousFrom, infectious));
+        var text = $"detectable from day {Day(Parameter.DetectableFrom, detectable)}, acted on {Day(Parameter.Delay, delay)} days after a screen, infectious from day {Day(Parameter.InfectiousFrom, infectious)}; met where these ranges lie apart";
+        if (findings.Judged is { } judged && cadence.Outcome(judged.Option, CadenceMeasure.CaughtBeforeSpread)?.Figure is { Estimate: { } caught } figure)
+            text += $". \"{judged.Option}\" finds {Number(caught, Unit.Proportion)}{Limits(figure.Lower, figure.Upper, Unit.Proportion)} of the infected before they pass it on";
+        var apart = from.Upper + late.Upper < onset.Lower;
+        var over = at[Parameter.InfectiousTo] is { } end && from.Lower + late.Lower >= Ends(Parameter.InfectiousTo, end).Upper;
+        return (apart ? Met : over ? NotMet : InPart, text);
     }
 
-    private static (string, string) Test(CadenceFindings cadence)
+    private static (string, string) Test(WorthFindings findings, CadenceFindings cadence)
     {
         var (sensitivity, specificity) = (cadence.Inputs.Sensitivity, cadence.Inputs.Specificity);
         if (sensitivity.Estimate is not { } finds || specificity.Estimate is not { } clears) return (ForPeople, "sensitivity or specificity is not known");
-        var text = $"sensitivity {Number(finds, Unit.Proportion)}{Limits(sensitivity.Lower, sensitivity.Upper, Unit.Proportion)}, specificity {Number(clears, Unit.Proportion)}{Limits(specificity.Lower, specificity.Upper, Unit.Proportion)}; a sensitivity surely above {Number(Sure, Unit.Proportion)} is taken as suitable, one surely below one half as not";
+        var text = $"sensitivity {Number(finds, Unit.Proportion)}{Limits(sensitivity.Lower, sensitivity.Upper, Unit.Proportion)}, specificity {Number(clears, Unit.Proportion)}{Limits(specificity.Lower, specificity.Upper, Unit.Proportion)}{(findings.LeavesOutFlaggedLots ? ", without flagged lots" : "")}; a sensitivity surely above {Number(Sure, Unit.Proportion)} is taken as suitable, one surely below one half as not";
         return ((sensitivity.Lower ?? finds) >= Sure ? Met : (sensitivity.Upper ?? finds) < 0.5 ? NotMet : InPart, text);
     }
 

@@ -1,5 +1,8 @@
 using System.Collections.Immutable;
 using ScreenStats.Counting.Programs;
+using ScreenStats.Counting.Programs.Cadence;
+using ScreenStats.Evaluation.Cadence.Draws;
+using ScreenStats.Evaluation.Cadence.Inputs;
 using ScreenStats.Evaluation.Cadence.Rows;
 using ScreenStats.Evaluation.Worth.Options;
 using ScreenStats.Evaluation.Worth.Rows;
@@ -28,7 +31,7 @@ internal static class MissingAmounts
             missing.Add((model.Effect == WorthEffect.InfectionsAverted ? "costs.infectionAverted" : "costs.infectiousDay") + ": net benefit, the best option, break-evens, and how sure that is");
         }
 
-        if (model.Work.Options.Options.FirstOrDefault(option => !option.IsNone) is { } any && model.EffectUndefined(any) is { } reason) missing.Add($"what the page how often asks for ({reason}): effects, and with them everything but the spending");
+        if (model.Work.Options.Options.FirstOrDefault(option => !option.IsNone) is { } any && model.EffectUndefined(any) is { } reason) missing.Add($"{Effects(model.Work.Known)} ({reason}): effects, and with them everything but the spending");
         else if (model.Work.Outcomes.LeadingBasis != CadenceBasis.AsStated) missing.Add("cadence.broughtIn or cadence.reproduction: infections averted, illness and outbreaks saved; without them infectious days removed are the effect, with all infections taken as brought in");
         else AddSavings(missing, model);
         if (costs.AnyStated && costs.Currency is null) missing.Add("costs.currency: in what all amounts are");
@@ -37,10 +40,20 @@ internal static class MissingAmounts
         return missing.ToImmutable();
     }
 
+    private static string Effects(KnownFigures known)
+    {
+        string[] keys =
+        [
+            .. known.Settings.Course is null ? new[] { "cadence.course" } : [], .. known.Settings.Course is { Kind: CourseKind.Windows, InfectiousFrom: null } ? new[] { "cadence.course.infectious" } : [],
+            .. known.Knows(Parameter.Sensitivity) || known.Settings.Course is { Kind: not CourseKind.Windows } ? [] : new[] { "cadence.sensitivity" }, .. known.Knows(Parameter.Incidence) ? [] : new[] { "cadence.incidence" },
+        ];
+        return keys.Length == 0 ? "what the page how often asks for" : string.Join(" and ", keys);
+    }
+
     private static void AddSavings(ImmutableArray<string>.Builder missing, CostModel model)
     {
         if (!model.Prices.Knows(Price.Illness)) missing.Add("costs.illness: what averted illness saves, which is not counted now");
         else if (!model.CountsIllness) missing.Add("cadence.course.symptoms: what averted illness saves, which is not counted now");
-        if (!model.Prices.Knows(Price.Outbreak)) missing.Add("costs.outbreak: what avoided outbreaks save, which is not counted now");
+        if (!model.Prices.Knows(Price.Outbreak)) missing.Add("costs.outbreak: what avoided outbreaks (five or more infections from one brought in) save, which is not counted now");
     }
 }

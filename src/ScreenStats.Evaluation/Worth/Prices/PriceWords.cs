@@ -15,7 +15,7 @@ internal static class PriceWords
         Price.IsolationDay => ("isolationDay", "isolation-day", "cost of a day of isolation"),
         Price.WorkingDay => ("workingDay", "working-day", "cost of a working day lost to a false alarm"),
         Price.Illness => ("illness", "illness", "cost of a case of illness"),
-        Price.Outbreak => ("outbreak", "outbreak", "cost of an outbreak"),
+        Price.Outbreak => ("outbreak", "outbreak", "cost of an outbreak (five infections or more)"),
         _ => throw new ArgumentOutOfRangeException(nameof(price), price, "Not an amount of this analysis."),
     };
 }

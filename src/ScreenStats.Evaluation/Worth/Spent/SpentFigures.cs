@@ -1,8 +1,10 @@
 using System.Collections.Immutable;
 using ScreenStats.Evaluation.Cadence;
 using ScreenStats.Evaluation.Cadence.Rows;
+using ScreenStats.Evaluation.Clusters;
 using ScreenStats.Evaluation.Methods;
 using ScreenStats.Evaluation.Model;
+using ScreenStats.Evaluation.PredictiveValues;
 using ScreenStats.Evaluation.Worth.Lists;
 using ScreenStats.Evaluation.Worth.Options;
 using ScreenStats.Evaluation.Worth.Rows;
@@ -21,21 +23,28 @@ internal static class SpentFigures
     private const string Counted = "counted";
     private const string Modelled = "modelled";
     private const string NotDone = "nobody was tested twice";
+    private const string Prices = "prices";
+    private const string Counts = "counts";
+    private const string Both = "prices-and-counts";
+    private const string Drawn = "draws";
 
-    public static ImmutableArray<WorthFigure> Of(SpentItems spent, YieldFindings yield, CostModel model, OptionTable options)
+    public static ImmutableArray<WorthFigure> Of(SpentItems spent, YieldFindings yield, PredictiveValueFindings positives, CostModel model, OptionTable options)
     {
         var rows = ImmutableArray.CreateBuilder<WorthFigure>();
         var cost = spent.Cost;
         rows.Add(Row("total-cost", Counted, "money", cost.IsComplete
             ? new EstimateFinding(cost.Value, null, cost.Lower, cost.Upper, WorthNotes.ByItem, null)
-            : new EstimateFinding(null, "not all of its items are priced and counted", cost.Lower, null, WorthNotes.ByItem, null)));
-        rows.Add(Row("cost-per-screen", Counted, "money for each screen", Per(cost, spent.Runs)));
-        rows.Add(Row("cost-per-case", Counted, "money for each case", spent.Cases is { } cases ? Per(cost, cases) : EstimateFinding.Undefined("there is no confirmatory export")));
+            : new EstimateFinding(null, "not all of its items are priced and counted", cost.Lower, null, WorthNotes.ByItem, null), Prices));
+        rows.Add(Row("cost-per-screen", Counted, "money for each screen", Per(cost, spent.Runs), Prices));
+        rows.AddRange(PerCase(spent, yield));
         var perCase = yield.RunsPerCase;
         rows.Add(Row("screens-per-case", Counted, "screens for each case", perCase.Estimate is { } runs
             ? new EstimateFinding(runs, null, perCase.WidenedLower ?? perCase.Lower, perCase.WidenedUpper ?? perCase.Upper, Statistics.Clusters.WidenedInterval.MethodName, perCase.Confidence)
-            : EstimateFinding.Undefined(perCase.EstimateUndefined ?? "not known")));
-        rows.Add(Row("days-lost", Counted, "working days", Lost(spent)));
+            : EstimateFinding.Undefined(perCase.EstimateUndefined ?? "not known"), Counts));
+        rows.Add(Row("days-lost", Counted, "working days", Lost(spent), Prices));
+        rows.Add(Row("real-positives", Counted, "share", Share(positives.Observed), Counts));
+        if (!positives.FlaggedLots.IsEmpty) rows.Add(Row("real-positives", Counted + "-without-flagged-lots", "share", Share(positives.WithoutFlaggedLots), Counts));
+        if (options.Judged is { } judged) rows.Add(Row("real-positives", judged.Choice.Option.Name, "share", Real(judged, model), Drawn));
         AddModelled(rows, model);
         AddMargins(rows, options, model);
         return rows.ToImmutable();
@@ -46,11 +55,53 @@ internal static class SpentFigures
     {
         if (rules.IsEmpty) yield break;
         var unit = "screens of one person";
-        yield return Row("screens-per-person", "rule", unit, new EstimateFinding(rules.Sum(period => period.ScreensPerPerson), null, null, null, FrequencyHistory.Method, null));
+        yield return Row("screens-per-person", "rule", unit, new EstimateFinding(rules.Sum(period => period.ScreensPerPerson), null, null, null, FrequencyHistory.Method, null), "");
         if (rules.All(period => period.WithoutFlaggedLots is not null))
-            yield return Row("screens-per-person", "rule-without-flagged-lots", unit, new EstimateFinding(rules.Sum(period => period.WithoutFlaggedLots!.ScreensPerPerson), null, null, null, FrequencyHistory.Method, null));
+            yield return Row("screens-per-person", "rule-without-flagged-lots", unit, new EstimateFinding(rules.Sum(period => period.WithoutFlaggedLots!.ScreensPerPerson), null, null, null, FrequencyHistory.Method, null), "");
         yield return Row("screens-per-person", "as-done", unit, work.Options.AsDone is { } done
-            ? new EstimateFinding(done.ScreensPerDay * rules.Sum(period => period.Days), null, null, null, CadenceNotes.Schedule, null) : EstimateFinding.Undefined(NotDone));
+            ? new EstimateFinding(done.ScreensPerDay * rules.Sum(period => period.Days), null, null, null, CadenceNotes.Schedule, null) : EstimateFinding.Undefined(NotDone), "");
+    }
+
+    // Isolation is of each case however many there are; everything else is shared out among them.
+    private static IEnumerable<WorthFigure> PerCase(SpentItems spent, YieldFindings yield)
+    {
+        WorthFigure Case(EstimateFinding figure, string limits) => Row("cost-per-case", Counted, "money for each case", figure, limits);
+        if (spent.Cases is not { } cases)
+        {
+            yield return Case(EstimateFinding.Undefined("there is no confirmatory export"), "");
+            yield break;
+        }
+
+        var (prices, each) = (Per(spent.Cost, cases), yield.RunsPerCase);
+        var (fewest, most) = each.WidenedUpper is null ? (each.Lower, each.Upper) : (each.WidenedLower, each.WidenedUpper);
+        if (prices.Estimate is not { } centre || cases == 0 || fewest is not { } low || most is not { } high)
+        {
+            yield return Case(prices, Prices);
+            yield break;
+        }
+
+        var isolation = spent.Rows.FirstOrDefault(row => row.Item == "isolation")?.Cost;
+        var (own, ownLower, ownUpper) = (isolation?.Estimate ?? 0, isolation?.Lower ?? isolation?.Estimate ?? 0, isolation?.Upper ?? isolation?.Estimate ?? 0);
+        double At(double cost, double isolated, double runs) => ((cost - isolated) / spent.Runs * runs) + (isolated / cases);
+        EstimateFinding Within(double lower, double upper) => new(centre, null, Math.Min(lower, centre), Math.Max(upper, centre), CostYield.Method, each.Confidence);
+        yield return Case(Within(At(spent.Cost.Lower, ownLower, low), At(spent.Cost.Upper, ownUpper, high)), Both);
+        foreach (var (figure, limits) in new[] { (prices, Prices), (Within(At(spent.Cost.Value, own, low), At(spent.Cost.Value, own, high)), Counts) })
+            yield return Case(figure, limits) with { Key = $"cost-per-case|{Counted}|{limits}" };
+    }
+
+    private static EstimateFinding Share(ProportionFinding share) => new(
+        share.Estimate, share.EstimateUndefined, share.WidenedLower, share.WidenedUpper, share.Estimate is null ? null : Statistics.Clusters.WidenedInterval.MethodName, share.Estimate is null ? null : share.Confidence);
+
+    // Of the positives of an option: what decides whether pools of them save tests.
+    private static EstimateFinding Real(OptionFigures option, CostModel model)
+    {
+        var outcomes = model.Work.Outcomes;
+        static double Of(double found, double alarms) => found + alarms > 0 ? Math.Clamp(found / (found + alarms), 0, 1) : double.NaN;
+        double[] Draws(CadenceMeasure measure) => outcomes.Drawn(option.Choice.Option, measure, outcomes.LeadingBasis);
+        var at = model.Centre(option.Choice.Option);
+        return outcomes.Figure(
+            Of(at(CadenceMeasure.TruePositives), at(CadenceMeasure.FalseAlarms)), [.. Draws(CadenceMeasure.TruePositives).Zip(Draws(CadenceMeasure.FalseAlarms), Of)],
+            "how many positives are real is not known", WorthNotes.Draws);
     }
 
     private static EstimateFinding Lost(SpentItems spent) => spent.Refuted is not { } refuted ? EstimateFinding.Undefined("there is no confirmatory export")
@@ -70,23 +121,23 @@ internal static class SpentFigures
         var outcomes = model.Work.Outcomes;
         if (model.Work.Options.AsDone is not { } done)
         {
-            foreach (var (measure, unit) in new[] { ("days-kept-out", "days"), ("days-lost", "working days"), ("days-kept-out-per-day-lost", "days for each day lost"), ("cost-per-infectious-day", "money for each day") })
-                rows.Add(Row(measure, Modelled, unit, EstimateFinding.Undefined(NotDone)));
+            foreach (var (measure, unit) in new[] { ("days-kept-out", "days"), ("days-lost", "working days"), ("days-kept-out-per-day-lost", "days for each day lost"), ("cost-per-infectious-day", "money spent for each day") })
+                rows.Add(Row(measure, Modelled, unit, EstimateFinding.Undefined(NotDone), ""));
             return;
         }
 
         EstimateFinding Outcome(CadenceMeasure measure) => outcomes.Rows.First(row => row.Option == done.Name && row.Measure == measure && row.Leads).Figure;
-        double[] Drawn(CadenceMeasure measure) => outcomes.Drawn(done, measure, outcomes.LeadingBasis);
+        double[] Draws(CadenceMeasure measure) => outcomes.Drawn(done, measure, outcomes.LeadingBasis);
         var (kept, lost) = (Outcome(CadenceMeasure.InfectiousDaysRemoved), Outcome(CadenceMeasure.DaysLost));
-        rows.Add(Row("days-kept-out", Modelled, "days", kept));
-        rows.Add(Row("days-lost", Modelled, "working days", lost));
+        rows.Add(Row("days-kept-out", Modelled, "days", kept, Drawn));
+        rows.Add(Row("days-lost", Modelled, "working days", lost, Drawn));
         rows.Add(Row("days-kept-out-per-day-lost", Modelled, "days for each day lost", kept.Estimate is null || lost.Estimate is null
             ? EstimateFinding.Undefined(kept.EstimateUndefined ?? lost.EstimateUndefined ?? "not known")
-            : Ratio(kept.Estimate.Value, lost.Estimate.Value, Drawn(CadenceMeasure.InfectiousDaysRemoved), Drawn(CadenceMeasure.DaysLost), outcomes.Figure, "no working day is lost")));
+            : Ratio(kept.Estimate.Value, lost.Estimate.Value, Draws(CadenceMeasure.InfectiousDaysRemoved), Draws(CadenceMeasure.DaysLost), outcomes.Figure, "no working day is lost"), Drawn));
         var figures = OptionFigures.Of(model, new OptionChoice(done, WorthConfirmation.Confirmed), 1);
-        rows.Add(Row("cost-per-infectious-day", Modelled, "money for each day", Cost(figures, Outcome(CadenceMeasure.InfectiousDaysRemoved), Drawn(CadenceMeasure.InfectiousDaysRemoved), model)));
+        rows.Add(Row("cost-per-infectious-day", Modelled, "money spent for each day", Cost(figures, Outcome(CadenceMeasure.InfectiousDaysRemoved), Draws(CadenceMeasure.InfectiousDaysRemoved), model), Drawn));
         if (outcomes.LeadingBasis == CadenceBasis.AsStated)
-            rows.Add(Row("cost-per-infection-averted", Modelled, "money for each infection", Cost(figures, Outcome(CadenceMeasure.InfectionsAverted), Drawn(CadenceMeasure.InfectionsAverted), model)));
+            rows.Add(Row("cost-per-infection-averted", Modelled, "money spent for each infection", Cost(figures, Outcome(CadenceMeasure.InfectionsAverted), Draws(CadenceMeasure.InfectionsAverted), model), Drawn));
     }
 
     private static EstimateFinding Cost(OptionFigures figures, EstimateFinding effect, double[] effects, CostModel model) =>
@@ -96,19 +147,19 @@ internal static class SpentFigures
 
     private static void AddMargins(ImmutableArray<WorthFigure>.Builder rows, OptionTable options, CostModel model)
     {
-        var unit = "money for each " + WorthNames.One(model.Effect);
+        var unit = "money spent for each " + WorthNames.One(model.Effect);
         var steps = options.Known.Where(option => option.Choice.Confirmation is WorthConfirmation.NotNeeded or WorthConfirmation.Confirmed).ToList();
         for (var index = 0; index < steps.Count; index++)
         {
             var own = steps[index];
             if (own.Choice.Option.IsNone) continue;
             var name = own.Choice.Option.Name;
-            rows.Add(Row("average-cost", name, unit, Angle(own.Centre.Spending, own.Centre.Effect, own.Spendings, own.Effects, model.Work.Known.Confidence, MarginalCost.Method)));
+            rows.Add(Row("average-cost", name, unit, Angle(own.Centre.Spending, own.Centre.Effect, own.Spendings, own.Effects, model.Work.Known.Confidence, MarginalCost.Method), Drawn));
             if (index == 0) continue;
             var before = steps[index - 1];
             rows.Add(Row("marginal-cost", name, unit, Angle(
                 own.Centre.Spending - before.Centre.Spending, own.Centre.Effect - before.Centre.Effect, Differences(own.Spendings, before.Spendings), Differences(own.Effects, before.Effects),
-                model.Work.Known.Confidence, MarginalCost.Method)));
+                model.Work.Known.Confidence, MarginalCost.Method), Drawn));
         }
     }
 
@@ -128,5 +179,6 @@ internal static class SpentFigures
     private static EstimateFinding Ratio(double over, double under, double[] overs, double[] unders, Func<double, double[], string, string, EstimateFinding> figure, string undefined) =>
         figure(under > 0 ? over / under : double.NaN, [.. overs.Zip(unders, (more, less) => less > 0 ? more / less : double.NaN)], undefined, WorthNotes.Draws);
 
-    private static WorthFigure Row(string measure, string basis, string unit, EstimateFinding figure) => new(measure + "|" + basis, measure, basis, unit, figure);
+    private static WorthFigure Row(string measure, string basis, string unit, EstimateFinding figure, string limits) =>
+        new(measure + "|" + basis, measure, basis, unit, figure) { LimitsOf = figure.Lower is null && figure.Upper is null ? "" : limits };
 }

@@ -102,8 +102,19 @@ internal static class GroundSentences
             : new Sentence("At the central figures the confirmatory test costs more than it saves: with it \"{0}\" costs {1} {2}, and without it {3}; but without it nobody who is falsely positive is told so, and local rules may ask for it.", WorthWords.Name(judged), own, words.Currency, instead);
     }
 
+    /// <summary>Why nothing is pooled though the laboratory makes pools.</summary>
+    public static IEnumerable<Sentence> Pools(WorthFindings findings)
+    {
+        if (!findings.AllowsPools || findings.Judged is not { } judged || findings.Options.Any(option => option.Confirmation == WorthConfirmation.Pooled)) yield break;
+        if (findings.Figure("real-positives", judged.Option) is not { Figure.Estimate: not null } real) yield break;
+        yield return new Sentence(
+            "The laboratory makes pools, but none of a size that it allows saves confirmatory tests: {0} of the positives are real under \"{1}\", too many for that, because a pool with a real one in it is taken apart.",
+            WorthWords.Of(real, Unit.Proportion)[0], WorthWords.Name(judged));
+    }
+
     public static IEnumerable<Sentence> Counted(WorthFindings findings)
     {
+        if (findings is { Judged: { } judged, JudgedBecause.Length: > 0 }) yield return new Sentence($"\"{{0}}\" is judged because it {findings.JudgedBecause}.", WorthWords.Name(judged));
         var effect = findings.Effect == WorthEffect.InfectionsAverted
             ? "The effect is infections averted, from how many are brought in and spread inside as the program file states it."
             : "The effect is infectious days removed: calendar days outside isolation, days off included.";
@@ -111,12 +122,13 @@ internal static class GroundSentences
         yield return findings.DiscountRate is { } rate
             ? new Sentence("Costs and effects after the first year are discounted at {0} a year; those within it are not.", Figure.Number("worth.discountRate", rate, Unit.Proportion))
             : new Sentence("Nothing is discounted, and no amount is converted.");
-        yield return new Sentence("The value of an effect is taken to come on top of the illness and outbreaks that it saves; where it already holds these, leave their prices out. Isolation is charged as far as screening adds to it: days away that symptoms would have brought anyway are not, and the price of an illness must not hold them. Each day of isolation and each day lost to a false alarm counts as a working day; where people leave on the screen, a positive that is never settled keeps its person away for the whole isolation time.");
+        yield return new Sentence("The value of an effect is taken to come on top of the illness and outbreaks that it saves; where it already holds these, leave their prices out. Isolation is charged as far as screening adds to it: days away that symptoms would have brought anyway are not, and the price of an illness must not hold them. Each day of isolation and each day lost to a false alarm counts as a working day: where people are not at work on all of them that charges too much, against screening. Where people leave on the screen, a positive that is never settled keeps its person away for the whole isolation time.");
+        if (findings.CountsOutbreaks) yield return new Sentence("An outbreak is a chain of five or more infections from one brought in: its price has to be that of such a chain, not of a large outbreak.");
     }
 
     public static IEnumerable<Sentence> Missing(WorthFindings findings)
     {
         if (findings.Missing.IsEmpty) yield break;
-        yield return new Sentence("No price is made up. Stating these would allow more: " + string.Join("; ", findings.Missing) + ".");
+        yield return new Sentence("No price is made up; what stating one more figure would allow is listed.");
     }
 }

@@ -27,6 +27,7 @@ internal static class SpentSentences
         }
 
         if (Lost(findings, words) is { } lost) yield return lost;
+        if (Real(findings, words) is { } real) yield return real;
         if (PerEffect(findings, words) is { } effect) yield return effect;
         if (Margin(findings, words) is { } margin) yield return margin;
     }
@@ -38,9 +39,22 @@ internal static class SpentSentences
         if (findings.Figure("days-kept-out-per-day-lost", "modelled") is not { Figure.Estimate: not null } ratio) return null;
         var (kept, lost, each) = (WorthWords.Of(findings.Figure("days-kept-out", "modelled")!), WorthWords.Of(findings.Figure("days-lost", "modelled")!), WorthWords.Of(ratio));
         var limits = ratio.Figure.Lower is not null && ratio.Figure.Upper is not null;
+        var counted = findings.Figure("days-lost", "counted");
         return AnswerSentences.Compact(
-            "As it was done, screening keeps {0} infectious days out of work in {1} days and loses {2} working days to false alarms: {3} for each day lost" + (limits ? " ({4} interval {5} to {6})." : "."),
-            [kept[0], words.Days, lost[0], each[0], words.Confidence, each[1], each[2]]);
+            "Modelled as it was done" + (findings.LeavesOutFlaggedLots ? ", without the false alarms of flagged lots" : "") + ", screening keeps {0} infectious days out of work in {1} days and loses {2} working days to false alarms: {3} for each day lost" + (limits ? " ({4} interval {5} to {6})" : "")
+            + (counted is { Figure.Estimate: not null } ? "; counted over the time of the data" + (findings.LeavesOutFlaggedLots ? ", those of flagged lots among them" : "") + ", {7} working days were lost to refuted positives." : "."),
+            [kept[0], words.Days, lost[0], each[0], words.Confidence, each[1], each[2], counted is null ? lost[0] : WorthWords.Of(counted)[0]]);
+    }
+
+    // What the half-false prevalence is held against: the alarms that there were.
+    private static Sentence? Real(WorthFindings findings, WorthWords words)
+    {
+        if (findings.Figure("real-positives", "counted") is not { Figure.Estimate: not null } all) return null;
+        var (figures, without) = (WorthWords.Of(all, Unit.Proportion), findings.Figure("real-positives", "counted-without-flagged-lots"));
+        var template = "Of the positives that were followed up {0} were real ({1} interval {2} to {3})";
+        if (without is not { Figure.Estimate: not null }) return new Sentence(template + ".", figures[0], words.Confidence, figures[1], figures[2]);
+        var others = WorthWords.Of(without, Unit.Proportion);
+        return new Sentence(template + ", and of those of lots that are not flagged {4} ({5} to {6}).", figures[0], words.Confidence, figures[1], figures[2], others[0], others[1], others[2]);
     }
 
     private static Sentence? PerEffect(WorthFindings findings, WorthWords words)
@@ -54,10 +68,11 @@ internal static class SpentSentences
             { Lower: not null } => FormattableString.Invariant($" ({{2}} confidence of at least {{{from}}}, with no upper limit)"),
             _ => "",
         };
-        var template = "That is {0} {1} for each infectious day removed" + Limits(day, 3);
+        string[] left = [.. findings.Costs.Any(item => item.Item == "audit-tests") ? new[] { "audits of negatives" } : [], .. findings.LeavesOutFlaggedLots ? new[] { "the false alarms of flagged lots" } : []];
+        var template = "Modelled" + (left.Length == 0 ? "" : " without " + string.Join(" and ", left)) + ", it spends {0} {1} for each infectious day removed" + Limits(day, 3);
         if (infection is not { Figure.Estimate: not null }) return AnswerSentences.Compact(template + ".", [days[0], words.Currency, words.Confidence, days[1], days[2]]);
         var averted = WorthWords.Of(infection);
-        return AnswerSentences.Compact(template + " and {5} for each infection averted" + Limits(infection, 6) + ".", [days[0], words.Currency, words.Confidence, days[1], days[2], averted[0], averted[1], averted[2]]);
+        return AnswerSentences.Compact(template + " and {5} for each infection averted" + Limits(infection, 6) + ": the days of infections averted are in both, so the two are not to be added.", [days[0], words.Currency, words.Confidence, days[1], days[2], averted[0], averted[1], averted[2]]);
     }
 
     private static Sentence? Margin(WorthFindings findings, WorthWords words)

@@ -13,7 +13,7 @@ internal static class WorthSentences
             return [new Sentence("Whether screening is worth it cannot be said: the program file states no costs, and none is made up."), .. Paragraph(GroundSentences.Missing(findings))];
         return
         [
-            .. VerdictSentences.Of(findings), .. RelationSentences.Of(findings, cadence), .. Paragraph(SpentSentences.Of(findings)), .. Paragraph([.. GroundSentences.Matters(findings), .. GroundSentences.Sample(findings)]), .. Paragraph([.. GroundSentences.Confirmation(findings), .. GroundSentences.Rule(findings)]),
+            .. VerdictSentences.Of(findings), .. RelationSentences.Of(findings, cadence), .. Paragraph(SpentSentences.Of(findings)), .. Paragraph([.. GroundSentences.Matters(findings), .. GroundSentences.Sample(findings)]), .. Paragraph([.. GroundSentences.Confirmation(findings), .. GroundSentences.Pools(findings), .. GroundSentences.Rule(findings)]),
             .. Paragraph(GroundSentences.Counted(findings)), .. Paragraph(GroundSentences.Missing(findings)),
         ];
     }

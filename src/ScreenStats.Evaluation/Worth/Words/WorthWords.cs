@@ -37,7 +37,7 @@ internal sealed class WorthWords(WorthFindings findings)
 
     public static FigureReference[] Cost(WorthOption option) => Of(FigurePath.Row("worth.options", option.Key) + ".cost", option.Cost);
 
-    public static FigureReference[] Of(WorthFigure figure) => Of(FigurePath.Row("worth.figures", figure.Key) + ".figure", figure.Figure);
+    public static FigureReference[] Of(WorthFigure figure, Unit unit = Unit.Ratio) => Of(FigurePath.Row("worth.figures", figure.Key) + ".figure", figure.Figure, unit);
 
     public static FigureReference BreakEven(WorthTurn turn, Unit unit = Unit.Ratio) => Figure.Number(FigurePath.Row(turn.Option.Length == 0 ? "worth.turns" : "worth.optionTurns", turn.Key) + ".breakEven", turn.BreakEven, unit, turn.BreakEvenUndefined);
 
@@ -59,9 +59,9 @@ internal sealed class WorthWords(WorthFindings findings)
         ];
     }
 
-    private static FigureReference[] Of(string path, EstimateFinding figure) =>
+    private static FigureReference[] Of(string path, EstimateFinding figure, Unit unit = Unit.Ratio) =>
     [
-        Figure.Number(path + ".estimate", figure.Estimate, Unit.Ratio, figure.EstimateUndefined), Figure.Number(path + ".lower", figure.Lower, Unit.Ratio, figure.EstimateUndefined),
-        Figure.Number(path + ".upper", figure.Upper, Unit.Ratio, figure.EstimateUndefined),
+        Figure.Number(path + ".estimate", figure.Estimate, unit, figure.EstimateUndefined), Figure.Number(path + ".lower", figure.Lower, unit, figure.EstimateUndefined),
+        Figure.Number(path + ".upper", figure.Upper, unit, figure.EstimateUndefined),
     ];
 }

@@ -11,6 +11,8 @@ namespace ScreenStats.Reporting.Pages.Worth;
 /// <summary>The tables of what screening cost and did and of what to choose, as the page shows them. A column that nothing is known of is left out.</summary>
 internal static class WorthViews
 {
+    private const string OtherLots = "counted-without-flagged-lots";
+
     /// <summary>What was paid for, item by item; without prices only how many.</summary>
     public static TableView Spent(WorthFindings found)
     {
@@ -41,15 +43,16 @@ internal static class WorthViews
         new Table<WorthFigure>(
             "worth-figures", "What screening cost for each thing it did", "",
             [
-                new("name", "What", Unit.Text, "What is looked at.", row => Cell.Text(WorthWording.Measure(row.Measure))),
+                new("name", "What", Unit.Text, "What is looked at.", row => Cell.Text(WorthWording.Measure(row.Measure) + (row.Basis == OtherLots ? ", without flagged lots" : ""))),
                 new("estimate", "Figure", Unit.Ratio, "The figure.", row => Figure(row.Figure)),
                 new("estimate_lower", "", Unit.Ratio, "", row => Limit(row.Figure.Lower)),
                 new("estimate_upper", "", Unit.Ratio, "", row => Limit(row.Figure.Upper)),
                 new("unit", "In", Unit.Text, "In what it is measured.", row => Cell.Text(WorthWording.Unit(found, row.Unit))),
-                new("from", "From", Unit.Text, "Counted in the data, or modelled for screening as it was done.", row => Cell.Text(row.Basis == "counted" ? "counted, over the time of the data" : $"modelled as done, {WorthWording.Scope(found)}")),
+                new("from", "From", Unit.Text, "Counted in the data, or modelled for screening as it was done.", row => Cell.Text(row.Basis is "counted" or OtherLots ? "counted, over the time of the data" : $"modelled as done, {WorthWording.Scope(found)}")),
+                new("limits_of", "Limits hold", Unit.Text, "What the limits hold.", row => row.LimitsOf.Length == 0 ? Cell.Empty : Cell.Text(row.LimitsOf switch { "prices-and-counts" => "prices and counts", "draws" => "all that is uncertain", _ => row.LimitsOf })),
             ],
-            [.. found.Figures.Where(row => row.Basis is "counted" or "modelled" && (row.Figure.Estimate is not null || row.Figure.Lower > 0))]),
-        "What that comes to", ["name", Below("estimate"), new("unit") { OneLine = true }, "from"]);
+            [.. found.Figures.Where(row => row.Basis is "counted" or OtherLots or "modelled" && (row.Figure.Estimate is not null || row.Figure.Lower > 0))]),
+        "What that comes to", ["name", Below("estimate"), "limits_of", new("unit") { OneLine = true }, "from"]);
 
     /// <summary>The average beside the marginal cost, step by step.</summary>
     public static TableView Margins(WorthFindings found)

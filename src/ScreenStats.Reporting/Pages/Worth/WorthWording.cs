@@ -70,6 +70,7 @@ internal static class WorthWording
         "cost-per-case" => "Cost for each case found",
         "screens-per-case" => "Screens for each case found",
         "screens-per-person" => "Screens of one person",
+        "real-positives" => "Real positives, of those followed up",
         "days-lost" => "Working days lost to false alarms",
         "days-kept-out" => "Infectious days kept out of work",
         "days-kept-out-per-day-lost" => "Infectious days kept out for each working day lost",
