@@ -75,20 +75,20 @@ internal static class WorthAnalysis
             Missing = MissingAmounts.Of(settings, model, options, spent),
             AllowsPools = costs.LargestPool is not null,
             CountsOutbreaks = model.CountsOutbreaks,
-            JudgedBecause = Because(settings.Cadence, work, options),
+            JudgedPlan = Plan(settings.Cadence, work, options),
+            JudgedIsNearest = options.Judged is { } nearest && nearest.Choice.Option == work.Options.NearestToDone,
             LeavesOutFlaggedLots = cadence.FalseAlarmsFound is not null,
             StatesIncidence = !work.Known.IncidenceFromCases,
             Sentences = [],
         };
-        findings = findings with { Sentences = WorthSentences.Of(findings, cadence), CountedSentences = costs.AnyStated ? [.. GroundSentences.Counted(findings)] : [] };
+        findings = findings with { Sentences = WorthSentences.Of(findings, cadence), CountedSentences = costs.AnyStated ? [.. GroundSentences.Counted(findings, cadence)] : [] };
         return findings with { Criteria = [.. ScreeningCriteria.Of(findings, cadence, settings, tally), .. ReportingItems.Of(findings, cadence, settings)] };
     }
 
-    private static string Because(CadenceSettings cadence, CadenceWork work, OptionTable options)
+    private static string Plan(CadenceSettings cadence, CadenceWork work, OptionTable options)
     {
         if (options.Judged is not { } judged || judged.Choice.Option == work.Options.Planned) return "";
-        var why = work.Options.NearestToDone == judged.Choice.Option ? "comes nearest to how often people were screened in the data" : "is the most frequent of the options";
-        return why + (cadence.PlannedAt.Any(plan => plan.Option.Name == judged.Choice.Option.Name) ? "; the plan differs between sites"
-            : cadence.PlannedAt.IsEmpty && cadence.Planned is null ? "; no plan is stated" : "; the program file plans it at no site");
+        return cadence.PlannedAt.Any(plan => plan.Option.Name == judged.Choice.Option.Name) ? "the plan differs between sites"
+            : cadence.PlannedAt.IsEmpty && cadence.Planned is null ? "no plan is stated" : "the program file plans it at no site";
     }
 }

@@ -123,9 +123,13 @@ public sealed record WorthFindings : IFinding
     [JsonIgnore]
     internal bool CountsOutbreaks { get; init; }
 
-    /// <summary>Why the option judged is the one, where it is not the plan; empty where it is.</summary>
+    /// <summary>Where the option judged is planned, where it is not the plan for all; empty where it is.</summary>
     [JsonIgnore]
-    internal string JudgedBecause { get; init; } = "";
+    internal string JudgedPlan { get; init; } = "";
+
+    /// <summary>Whether the option judged is the one nearest to what was done.</summary>
+    [JsonIgnore]
+    internal bool JudgedIsNearest { get; init; }
 
     /// <summary>What is counted and what is not, in words; among <see cref="Sentences"/> too.</summary>
     [JsonIgnore]

@@ -102,7 +102,7 @@ public sealed class ValueTests : IDisposable
     public void A_discount_rate_is_said_with_the_year_from_which_it_counts()
     {
         using var program = Small("""{ "screen": 6, "discountRate": 0.03, "perspective": "employer" }""");
-        Runner.In(program.Here, "value", "works").Output.Should().Contain("perspective: employer; discounted at 3.00 % a year after the first.");
+        Runner.In(program.Here, "value", "works").Output.ReplaceLineEndings(" ").Should().Contain("perspective: employer.").And.Contain("Costs and effects after the first year are discounted at 3.00 % a year");
     }
 
     [Theory]

@@ -22,8 +22,8 @@ internal static class ChoiceTables
         WorthScreen.Heading($"What to choose, over {Show.Count(worth.Days)} days for {Show.Count(worth.People)} {(worth.People == 1 ? "person" : "people")}", screen);
         (string Heading, Func<WorthOption, string> Cell)[] columns =
         [
-            ("cost,\nnet", option => WorthScreen.Number(option.Cost)), (worth.Effect == WorthEffect.InfectionsAverted ? "averted" : "days\nremoved", option => WorthScreen.Number(option.Effect)),
-            ("one more\ncosts, net", Ratio), ("net\nbenefit", option => WorthScreen.Number(option.NetBenefit)), ("best in", option => option.BestShare is { } share ? WorthScreen.Share(share) : ""),
+            ("net\ncost", option => WorthScreen.Number(option.Cost)), (worth.Effect == WorthEffect.InfectionsAverted ? "averted" : "days\nremoved", option => WorthScreen.Number(option.Effect)),
+            ("one more,\nnet", Ratio), ("net\nbenefit", option => WorthScreen.Number(option.NetBenefit)), ("best in", option => option.BestShare is { } share ? WorthScreen.Share(share) : ""),
         ];
         // What is known of no way but of no screening, where it is 0, is no column.
         var known = columns.Where(column => ways.Any(option => !option.IsNone && column.Cell(option) is not ("" or WorthScreen.Undefined))).ToList();
@@ -33,7 +33,7 @@ internal static class ChoiceTables
                 [new("option"), new("confirmed"), .. known.Select(column => new TableColumnPlan(column.Heading, true))],
                 ways.Select(option => (string[])[option.Option, After(option.Confirmation), .. known.Select(column => column.Cell(option))]));
             screen.Text("Against no screening; net: less what illness and outbreaks averted save, where these are priced. Each way stands with the follow-up of positives that is worth most with it."
-                + (known.Any(column => column.Cell == columns[2].Cell) ? " One more costs: against the next cheaper option on the frontier. Best in: the share of draws in which nothing is worth more." : ""));
+                + (known.Any(column => column.Cell == columns[2].Cell) ? " One more: what it costs against the next cheaper option on the frontier. Best in: the share of draws in which nothing is worth more." : ""));
         }
 
         foreach (var option in ways.Where(option => option.DominatedBy.Length > 0))
@@ -50,7 +50,7 @@ internal static class ChoiceTables
         screen.Line();
         screen.Line($"For {judged.Option}, by whether positives are confirmed:");
         screen.Table(
-            [new("confirmed"), new("cost, net", true), new("limits", true), new("net benefit", true), new("limits", true)],
+            [new("confirmed"), new("net cost", true), new("limits", true), new("net benefit", true), new("limits", true)],
             ways.Select(option => new[]
             {
                 After(option.Confirmation), WorthScreen.Number(option.Cost), WorthScreen.Limits(option.Cost.Lower, option.Cost.Upper),
@@ -69,7 +69,8 @@ internal static class ChoiceTables
                 Words(turn), turn.Present is { } present ? WorthScreen.Number(present) : WorthScreen.Undefined, WorthScreen.Limits(turn.Lower, turn.Upper),
                 turn.BreakEven is { } value ? WorthScreen.Number(value) : "nowhere", Pays(turn),
             }));
-        if (worth.Turn("half-false-prevalence") is not null) screen.Text("Below the last of these, whatever it costs, most alarms are false.");
+        if (worth.Turn("half-false-prevalence") is not null) screen.Text("Below the last of these, whatever it costs, most alarms are false"
+            + (worth.Figure("real-positives", "counted-without-flagged-lots") is null ? "." : "; it leaves out flagged lots, whose false alarms stand in the share of real positives above."));
         foreach (var reason in Show.Reasons([.. worth.Turns.Select(turn => (Words(turn), turn.BreakEvenUndefined))])) screen.Text($"Turns nowhere: {WorthScreen.Alone(reason)}.");
     }
 

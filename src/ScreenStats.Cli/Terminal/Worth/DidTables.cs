@@ -29,7 +29,8 @@ internal static class DidTables
 
         Figures(worth, "counted", "counted", screen);
         screen.Line();
-        Figures(worth, "modelled", $"as it was done, in {Show.Count(worth.Days)} days", screen);
+        Figures(worth, "modelled", $"modelled as done, in {Show.Count(worth.Days)} days", screen);
+        LeftOut(worth, screen);
         Margins(worth, screen);
     }
 
@@ -48,6 +49,13 @@ internal static class DidTables
 
         foreach (var reason in Show.Reasons([.. figures.Select(figure => (Words(figure), figure.Figure.EstimateUndefined))]))
             screen.Text($"Undefined{(known ? "" : $" ({heading})")}: {WorthScreen.Alone(reason)}.");
+    }
+
+    // The counted total is not what the modelled figures divide.
+    private static void LeftOut(WorthFindings worth, Screen screen)
+    {
+        string[] left = [.. worth.Costs.Any(item => item.Item == "audit-tests") ? new[] { "audits of negatives" } : [], .. worth.Figure("real-positives", "counted" + WithoutFlaggedLots) is null ? [] : new[] { "the false alarms of flagged lots" }];
+        if (left.Length > 0 && worth.Figure("days-kept-out", "modelled")?.Figure.Estimate is not null) screen.Text($"Modelled figures leave out {string.Join(" and ", left)}; counted ones hold them.");
     }
 
     /// <summary>The average cost beside that of the last step of frequency: the first hides the second.</summary>

@@ -19,10 +19,15 @@ internal static class WorthScreen
         screen.Text(string.Join(' ', worth.Sentences.TakeWhile((sentence, place) => place == 0 || !sentence.BeginsParagraph).Select(sentence => sentence.Text)));
         screen.Line();
         screen.Text(Basis(worth));
-        if (!worth.CountedSentences.IsEmpty) screen.Text(string.Join(' ', worth.CountedSentences.Select(sentence => sentence.Text)));
         DidTables.Render(findings, worth, screen);
         ChoiceTables.Render(worth, screen);
         SureLines.Render(worth, screen);
+        if (!worth.CountedSentences.IsEmpty)
+        {
+            Heading("What is counted", screen);
+            screen.Text(string.Join(' ', worth.CountedSentences.Select(sentence => sentence.Text)));
+        }
+
         if (!worth.Missing.IsEmpty)
         {
             Heading("What is missing", screen);
@@ -65,7 +70,8 @@ internal static class WorthScreen
         var money = worth.AnyStated ? $"Money in {worth.Currency}, prices of {worth.PriceYear?.ToString(System.Globalization.CultureInfo.InvariantCulture) ?? "a year not stated"}; " : "";
         var perspective = worth.Perspective.Length > 0 ? worth.Perspective : "not stated";
         var discounted = worth.DiscountRate is { } rate ? $"discounted at {Share(rate)} a year after the first" : "nothing is discounted";
-        var text = $"{money}perspective: {perspective}; {discounted}.";
+        // What is counted says how, where anything is.
+        var text = $"{money}perspective: {perspective}{(worth.CountedSentences.IsEmpty ? "; " + discounted : "")}.";
         return char.ToUpperInvariant(text[0]) + text[1..];
     }
 }

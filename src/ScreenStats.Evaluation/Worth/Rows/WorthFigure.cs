@@ -13,6 +13,6 @@ namespace ScreenStats.Evaluation.Worth.Rows;
 /// <param name="Figure">The figure with its limits.</param>
 public sealed record WorthFigure(string Key, string Measure, string Basis, string Unit, EstimateFinding Figure)
 {
-    /// <summary>What the limits hold: <c>prices</c> (the ranges of prices and of stated figures), <c>counts</c> (chance in what was counted), <c>prices-and-counts</c>, <c>draws</c> (all that is uncertain); empty where there are none.</summary>
+    /// <summary>What the limits hold: <c>prices</c> (the ranges of prices and of stated figures), <c>counts</c> (chance in what was counted), <c>prices-and-counts</c>, <c>days</c> (those that one false alarm takes), <c>draws</c> (all that is uncertain); empty where there are none.</summary>
     public string LimitsOf { get; init; } = "";
 }

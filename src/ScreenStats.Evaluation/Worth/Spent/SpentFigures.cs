@@ -26,6 +26,7 @@ internal static class SpentFigures
     private const string Prices = "prices";
     private const string Counts = "counts";
     private const string Both = "prices-and-counts";
+    private const string Days = "days";
     private const string Drawn = "draws";
 
     public static ImmutableArray<WorthFigure> Of(SpentItems spent, YieldFindings yield, PredictiveValueFindings positives, CostModel model, OptionTable options)
@@ -41,7 +42,7 @@ internal static class SpentFigures
         rows.Add(Row("screens-per-case", Counted, "screens for each case", perCase.Estimate is { } runs
             ? new EstimateFinding(runs, null, perCase.WidenedLower ?? perCase.Lower, perCase.WidenedUpper ?? perCase.Upper, Statistics.Clusters.WidenedInterval.MethodName, perCase.Confidence)
             : EstimateFinding.Undefined(perCase.EstimateUndefined ?? "not known"), Counts));
-        rows.Add(Row("days-lost", Counted, "working days", Lost(spent), Prices));
+        rows.Add(Row("days-lost", Counted, "working days", Lost(spent), Days));
         rows.Add(Row("real-positives", Counted, "share", Share(positives.Observed), Counts));
         if (!positives.FlaggedLots.IsEmpty) rows.Add(Row("real-positives", Counted + "-without-flagged-lots", "share", Share(positives.WithoutFlaggedLots), Counts));
         if (options.Judged is { } judged) rows.Add(Row("real-positives", judged.Choice.Option.Name, "share", Real(judged, model), Drawn));
@@ -180,5 +181,5 @@ internal static class SpentFigures
         figure(under > 0 ? over / under : double.NaN, [.. overs.Zip(unders, (more, less) => less > 0 ? more / less : double.NaN)], undefined, WorthNotes.Draws);
 
     private static WorthFigure Row(string measure, string basis, string unit, EstimateFinding figure, string limits) =>
-        new(measure + "|" + basis, measure, basis, unit, figure) { LimitsOf = figure.Lower is null && figure.Upper is null ? "" : limits };
+        new(measure + "|" + basis, measure, basis, unit, figure) { LimitsOf = figure.Upper is null && figure is { Lower: null } or { Estimate: null, Lower: not > 0 } ? "" : limits };
 }

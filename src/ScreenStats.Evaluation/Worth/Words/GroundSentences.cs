@@ -1,3 +1,4 @@
+using ScreenStats.Evaluation.Cadence;
 using ScreenStats.Evaluation.Cadence.Words;
 using ScreenStats.Evaluation.Model;
 using ScreenStats.Evaluation.Worth.Rows;
@@ -112,9 +113,15 @@ internal static class GroundSentences
             WorthWords.Of(real, Unit.Proportion)[0], WorthWords.Name(judged));
     }
 
-    public static IEnumerable<Sentence> Counted(WorthFindings findings)
+    public static IEnumerable<Sentence> Counted(WorthFindings findings, CadenceFindings cadence)
     {
-        if (findings is { Judged: { } judged, JudgedBecause.Length: > 0 }) yield return new Sentence($"\"{{0}}\" is judged because it {findings.JudgedBecause}.", WorthWords.Name(judged));
+        // Where how often to screen has an answer, the sentence on both says it.
+        if (findings is { Judged: { } judged, JudgedPlan.Length: > 0 } && !cadence.Options.Any(option => option.IsChosen))
+        {
+            yield return new Sentence(
+                $"\"{{0}}\" is judged because it {(findings.JudgedIsNearest ? "comes nearest to how often people were screened in the data" : "is the most frequent of the options")}; {findings.JudgedPlan}.", WorthWords.Name(judged));
+        }
+
         var effect = findings.Effect == WorthEffect.InfectionsAverted
             ? "The effect is infections averted, from how many are brought in and spread inside as the program file states it."
             : "The effect is infectious days removed: calendar days outside isolation, days off included.";

@@ -21,7 +21,7 @@ internal static class RelationSentences
             yield break;
         }
 
-        var opening = $"Judged here is \"{{0}}\", {(planned ? "the plan" : "the way nearest to what was done")}; how often to screen is answered with \"{{1}}\", {ByDays}";
+        var opening = $"Judged here is \"{{0}}\", {(planned ? "the plan" : "the way nearest to what was done" + (findings.JudgedPlan.Length > 0 ? $" ({findings.JudgedPlan})" : ""))}; how often to screen is answered with \"{{1}}\", {ByDays}";
         yield return AnswerSentences.Compact(
             opening + (findings.Best switch
             {

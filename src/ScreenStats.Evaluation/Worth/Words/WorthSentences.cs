@@ -14,7 +14,7 @@ internal static class WorthSentences
         return
         [
             .. VerdictSentences.Of(findings), .. RelationSentences.Of(findings, cadence), .. Paragraph(SpentSentences.Of(findings)), .. Paragraph([.. GroundSentences.Matters(findings), .. GroundSentences.Sample(findings)]), .. Paragraph([.. GroundSentences.Confirmation(findings), .. GroundSentences.Pools(findings), .. GroundSentences.Rule(findings)]),
-            .. Paragraph(GroundSentences.Counted(findings)), .. Paragraph(GroundSentences.Missing(findings)),
+            .. Paragraph(GroundSentences.Counted(findings, cadence)), .. Paragraph(GroundSentences.Missing(findings)),
         ];
     }
 
