@@ -132,4 +132,14 @@ public class WorthTurnTests
         TwoPlaces(0.0005).Turn("weekly-incidence")!.Should().Match<WorthTurn>(turn => turn.Pays == WorthPays.Above && turn.OtherBreakEven == null);
         CadenceSketch.Program().Worth(Costs, Cadence with { Incidence = new StatedRange(0.0005, 0.0002, 0.002) }).Turn("weekly-incidence")!.OtherBreakEven!.Value.Should().BeApproximately(other, 1e-6);
     }
+
+    [Fact]
+    public void One_person_is_a_person_and_limits_that_read_the_same_are_no_interval()
+    {
+        var range = Cadence with { People = 1, Incidence = new StatedRange(0.002, 0.0019999, 0.0020001) };
+        var text = CadenceSketch.Program().Worth(Costs, range).Text();
+        text.Should().Contain("days for 1 person (").And.NotContain("1 people");
+        text.Should().Contain("the program file states 14.0. ").And.NotContain("interval 14.0 to 14.0");
+        CadenceSketch.Program().Worth(Costs with { Screen = new StatedRange(500) }, Cadence).Text().Should().Contain("no screening at all gains most");
+    }
 }

@@ -45,7 +45,7 @@ internal static class VerdictSentences
         var plain = net > 0 ? "pays" : "does not pay";
         if (findings.Turn("weekly-incidence") is not { Present: not null } turn) return new Sentence(opening + plain + " at the central figures.", [.. first]);
         var present = WorthWords.Present(turn);
-        var limits = turn.Lower is null ? "." : " ({5} interval {6} to {7}).";
+        var limits = turn.Lower is null || Printed(present[1]) == Printed(present[2]) ? "." : " ({5} interval {6} to {7}).";
         var turned = turn.Pays is WorthPays.Above or WorthPays.Below or WorthPays.Between;
         var now = (turned, findings.StatesIncidence) switch
         {
@@ -68,6 +68,8 @@ internal static class VerdictSentences
         return AnswerSentences.Compact(opening + condition + now + limits, all);
     }
 
+    private static string Printed(FigureReference figure) => Rounding.Print(figure.Value, figure.Unit);
+
     private static Sentence HowSure(WorthFindings findings, WorthWords words, WorthOption judged, double net)
     {
         var benefit = WorthWords.NetBenefit(judged);
@@ -75,7 +77,7 @@ internal static class VerdictSentences
         var share = findings.PaysShare ?? 0;
         var sure = share is >= Sure or <= 1 - Sure ? "" : ", which is far from sure";
         return new Sentence(
-            $"At the central figures it {verb} {{0}} {{1}} after its costs in {{2}} days for {{3}} people ({{4}} interval {{5}} to {{6}}){sure}: it pays in {{7}} of the draws over all that is uncertain.",
+            $"At the central figures it {verb} {{0}} {{1}} after its costs in {{2}} days for {{3}} {Figure.Plural(findings.People, "person", "people")} ({{4}} interval {{5}} to {{6}}){sure}: it pays in {{7}} of the draws over all that is uncertain.",
             benefit[0], words.Currency, words.Days, words.People, words.Confidence, benefit[1], benefit[2], words.PaysShare);
     }
 
@@ -83,7 +85,7 @@ internal static class VerdictSentences
     {
         if (findings.Best is not { } best) return null;
         if (best == judged) return new Sentence("Of the options it gains most at these figures, and it is the best in {0} of the draws.", WorthWords.BestShare(best));
-        if (best.IsNone) return new Sentence("At the central figures no screening at all costs least for what it gains: it is the best in {0} of the draws.", WorthWords.BestShare(best));
+        if (best.IsNone) return new Sentence("At the central figures no screening at all gains most: it is the best in {0} of the draws.", WorthWords.BestShare(best));
         var none = findings.Options.FirstOrDefault(option => option.IsNone);
         return none?.BestShare is null
             ? new Sentence($"Of the options \"{{0}}\"{WorthWords.After(best)} gains most at these figures, {{1}} {{2}}; it is the best in {{3}} of the draws.",
