@@ -22,7 +22,7 @@ internal static class WorthNotes
     public static ImmutableArray<MethodNote> All { get; } =
     [
         new(ByItem, "Cost by item",
-            "What the program paid for over the time of its data: the price that the program file states times the number counted. Bounds put price and number at the ends of their ranges: no cost within these is lower or higher. Each day of isolation, and each day lost to a false alarm, is taken as a working day. Specimens taken for another reason than follow-up or audit are not the program's and are left out.",
+            "What the program paid for over the time of its data: the price that the program file states times the number counted. Bounds put price and number at the ends of their ranges: no cost within these is lower or higher. Each day of isolation, and each day lost to a false alarm, is taken as a working day. Further confirmatory tests are those that are not the first after a screen, or follow no screen that calls for one. Specimens taken for another reason than follow-up or audit are not the program's and are left out.",
             ["cost = price × number; total = Σ cost over the items with a price"],
             "By definition."),
         new(CostYield.Method, "Cost for each of something",

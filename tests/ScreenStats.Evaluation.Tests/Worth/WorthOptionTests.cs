@@ -249,6 +249,9 @@ public class WorthOptionTests
             }
         }
 
+        // Both differ, and the sentence says both.
+        CadenceSketch.Program().Worth(cadence: waits).Text().Should().Contain("with people who wait for the confirmatory test costs").And.Contain("without the test they leave on the screen").And.NotContain("pays for itself");
+        CadenceSketch.Program().Worth(cadence: known).Text().Should().NotContain("who wait");
         var cadence = CadenceSketch.Program().Cadence(waits);
         cadence.Outcomes.Select(outcome => outcome.Key).Should().OnlyHaveUniqueItems("how often knows one of each");
         // Not stated, a refuted positive keeps nobody away who waits for it.

@@ -89,7 +89,7 @@ internal sealed class SpentItems
         var inconclusive = Math.Min(all - positive, Followed(Outcome.Inconclusive));
         AddTests("confirmatory-tests", "confirmatory tests after a positive screen", positive);
         if (inconclusive > 0) AddTests("inconclusive-tests", "confirmatory tests after an inconclusive screen", inconclusive);
-        if (all - positive - inconclusive is > 0 and var others) AddTests("further-tests", "further confirmatory tests: not the first after a screen, or after none that calls for one", others);
+        if (all - positive - inconclusive is > 0 and var others) AddTests("further-tests", "further confirmatory tests", others);
     }
 
     private void AddTests(string item, string name, long? tests) =>

@@ -98,6 +98,16 @@ internal static class GroundSentences
         if (findings.Judged is not { Cost.Estimate: { } with } judged) yield break;
         if (findings.Options.FirstOrDefault(option => option.Option == judged.Option && option.Confirmation == WorthConfirmation.Without) is not { Cost.Estimate: { } without } other) yield break;
         var (own, instead) = (WorthWords.Cost(judged)[0], WorthWords.Cost(other)[0]);
+        if (judged.Effect.Estimate is { } gains && other.Effect.Estimate is { } more && gains != more)
+        {
+            // People wait for the confirmatory test: it is not only the cost that differs.
+            var many = WorthNames.Many(findings.Effect);
+            yield return new Sentence(
+                "At the central figures \"{0}\" with people who wait for the confirmatory test costs {1} {2}, with {3} " + many + "; without the test they leave on the screen, every positive for the whole isolation time, which costs {4}, with {5} " + many + ". Local rules may ask for the test.",
+                WorthWords.Name(judged), own, words.Currency, WorthWords.Effect(judged)[0], instead, WorthWords.Effect(other)[0]);
+            yield break;
+        }
+
         yield return with <= without
             ? new Sentence("At the central figures the confirmatory test pays for itself: with it \"{0}\" costs {1} {2}, and without it, every positive away for the whole isolation time, {3}.", WorthWords.Name(judged), own, words.Currency, instead)
             : new Sentence("At the central figures the confirmatory test costs more than it saves: with it \"{0}\" costs {1} {2}, and without it {3}; but without it nobody who is falsely positive is told so, and local rules may ask for it.", WorthWords.Name(judged), own, words.Currency, instead);
