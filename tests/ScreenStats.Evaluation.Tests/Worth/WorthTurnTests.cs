@@ -138,8 +138,8 @@ public class WorthTurnTests
     {
         var range = Cadence with { People = 1, Incidence = new StatedRange(0.002, 0.0019999, 0.0020001) };
         var text = CadenceSketch.Program().Worth(Costs, range).Text();
-        text.Should().Contain("days for 1 person (").And.NotContain("1 people");
-        text.Should().Contain("the program file states 14.0. ").And.NotContain("interval 14.0 to 14.0");
+        text.Should().Contain("days for 1 person").And.NotContain("1 people");
+        foreach (var words in new[] { text, CadenceSketch.Program().Worth(Costs, range with { People = 200 }).Text() }) words.Should().NotMatchRegex("interval ([0-9,.-]+( %)?) to \\1[);]");
         CadenceSketch.Program().Worth(Costs with { Screen = new StatedRange(500) }, Cadence).Text().Should().Contain("no screening at all gains most");
     }
 }

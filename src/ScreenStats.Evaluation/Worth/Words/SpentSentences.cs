@@ -38,7 +38,7 @@ internal static class SpentSentences
     {
         if (findings.Figure("days-kept-out-per-day-lost", "modelled") is not { Figure.Estimate: not null } ratio) return null;
         var (kept, lost, each) = (WorthWords.Of(findings.Figure("days-kept-out", "modelled")!), WorthWords.Of(findings.Figure("days-lost", "modelled")!), WorthWords.Of(ratio));
-        var limits = ratio.Figure.Lower is not null && ratio.Figure.Upper is not null;
+        var limits = ratio.Figure.Lower is not null && ratio.Figure.Upper is not null && WorthWords.Apart(each);
         var counted = findings.Figure("days-lost", "counted");
         return AnswerSentences.Compact(
             "Modelled as it was done" + (findings.LeavesOutFlaggedLots ? ", without the false alarms of flagged lots" : "") + ", screening keeps {0} infectious days out of work in {1} days and loses {2} working days to false alarms: {3} for each day lost" + (limits ? " ({4} interval {5} to {6})" : "")
@@ -64,7 +64,7 @@ internal static class SpentSentences
         var days = WorthWords.Of(day);
         string Limits(WorthFigure figure, int from) => figure.Figure switch
         {
-            { Lower: not null, Upper: not null } => FormattableString.Invariant($" ({{2}} interval {{{from}}} to {{{from + 1}}})"),
+            { Lower: not null, Upper: not null } => !WorthWords.Apart(WorthWords.Of(figure)) ? "" : FormattableString.Invariant($" ({{2}} interval {{{from}}} to {{{from + 1}}})"),
             { Lower: not null } => FormattableString.Invariant($" ({{2}} confidence of at least {{{from}}}, with no upper limit)"),
             _ => "",
         };

@@ -45,7 +45,7 @@ internal static class VerdictSentences
         var plain = net > 0 ? "pays" : "does not pay";
         if (findings.Turn("weekly-incidence") is not { Present: not null } turn) return new Sentence(opening + plain + " at the central figures.", [.. first]);
         var present = WorthWords.Present(turn);
-        var limits = turn.Lower is null || Printed(present[1]) == Printed(present[2]) ? "." : " ({5} interval {6} to {7}).";
+        var limits = turn.Lower is null || !WorthWords.Apart(present) ? "." : " ({5} interval {6} to {7}).";
         var turned = turn.Pays is WorthPays.Above or WorthPays.Below or WorthPays.Between;
         var now = (turned, findings.StatesIncidence) switch
         {
@@ -68,17 +68,16 @@ internal static class VerdictSentences
         return AnswerSentences.Compact(opening + condition + now + limits, all);
     }
 
-    private static string Printed(FigureReference figure) => Rounding.Print(figure.Value, figure.Unit);
-
     private static Sentence HowSure(WorthFindings findings, WorthWords words, WorthOption judged, double net)
     {
         var benefit = WorthWords.NetBenefit(judged);
         var verb = net > 0 ? "gains" : "comes to";
         var share = findings.PaysShare ?? 0;
         var sure = share is >= Sure or <= 1 - Sure ? "" : ", which is far from sure";
-        return new Sentence(
-            $"At the central figures it {verb} {{0}} {{1}} after its costs in {{2}} days for {{3}} {Figure.Plural(findings.People, "person", "people")} ({{4}} interval {{5}} to {{6}}){sure}: it pays in {{7}} of the draws over all that is uncertain.",
-            benefit[0], words.Currency, words.Days, words.People, words.Confidence, benefit[1], benefit[2], words.PaysShare);
+        var limits = WorthWords.Apart(benefit) ? " ({4} interval {5} to {6})" : "";
+        return AnswerSentences.Compact(
+            $"At the central figures it {verb} {{0}} {{1}} after its costs in {{2}} days for {{3}} {Figure.Plural(findings.People, "person", "people")}{limits}{sure}: it pays in {{7}} of the draws over all that is uncertain.",
+            [benefit[0], words.Currency, words.Days, words.People, words.Confidence, benefit[1], benefit[2], words.PaysShare]);
     }
 
     private static Sentence? Best(WorthFindings findings, WorthWords words, WorthOption judged)

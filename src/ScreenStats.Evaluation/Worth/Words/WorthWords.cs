@@ -59,6 +59,10 @@ internal sealed class WorthWords(WorthFindings findings)
         ];
     }
 
+    /// <summary>Whether the limits of a figure read differently: an interval from 4.79 to 4.79 tells nothing.</summary>
+    /// <param name="figure">A figure, its lower and its upper limit.</param>
+    public static bool Apart(FigureReference[] figure) => Rounding.Print(figure[1].Value, figure[1].Unit) != Rounding.Print(figure[2].Value, figure[2].Unit);
+
     private static FigureReference[] Of(string path, EstimateFinding figure, Unit unit = Unit.Ratio) =>
     [
         Figure.Number(path + ".estimate", figure.Estimate, unit, figure.EstimateUndefined), Figure.Number(path + ".lower", figure.Lower, unit, figure.EstimateUndefined),
