@@ -126,7 +126,7 @@ public sealed class ReleaseDisclosure
         }
 
         return figures.SequenceEqual(sentence.Figures) ? sentence
-            : new Sentence(plain ? Unwidened(sentence.Template) : InSteps(sentence.Template), figures.ToImmutable()) { BeginsParagraph = sentence.BeginsParagraph };
+            : new Sentence(plain ? Unwidened(sentence.Template) : InSteps(sentence.Template), figures.ToImmutable()) { BeginsParagraph = sentence.BeginsParagraph, Topic = sentence.Topic };
     }
 
     /// <summary>The words for plain limits: a reader of one sentence must know that they are narrower than the truth allows.</summary>

@@ -30,6 +30,9 @@ public sealed record Sentence
     /// <summary>Whether it turns to something else, so that a page begins a paragraph with it.</summary>
     public bool BeginsParagraph { get; init; }
 
+    /// <summary>What it speaks of, as a path in findings.json, where no figure of it says so: a page places it by that. Empty for none.</summary>
+    public string Topic { get; init; } = "";
+
     /// <summary>The sentence as it is read, figures printed by the one rounding rule.</summary>
     public string Text
     {

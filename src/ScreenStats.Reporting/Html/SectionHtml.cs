@@ -35,7 +35,7 @@ internal static class SectionHtml
     }
 
     private static bool Speaks(Sentence sentence, PagePart part) =>
-        sentence.Figures.Any(figure => part.SpeaksOf.Any(path => figure.Id.StartsWith(path, StringComparison.Ordinal)));
+        part.SpeaksOf.Any(path => sentence.Topic.StartsWith(path, StringComparison.Ordinal) || sentence.Figures.Any(figure => figure.Id.StartsWith(path, StringComparison.Ordinal)));
 
     private static void Part(Markup page, Page section, PagePart part, ImmutableArray<Sentence> sentences, int first, IReadOnlyDictionary<string, string> pictures)
     {

@@ -7,7 +7,7 @@ namespace ScreenStats.Reporting.Pages;
 /// <param name="Tables">How many of the page's tables stand in it, from the first that no earlier part has.</param>
 internal sealed record PagePart(string Heading, int Tables = 0)
 {
-    /// <summary>Beginnings of paths in findings.json: sentences of which a figure's path begins so stand here, and not at the top of the page.</summary>
+    /// <summary>Beginnings of paths in findings.json: sentences of which a figure's path, or the topic, begins so stand here, and not at the top of the page.</summary>
     public ImmutableArray<string> SpeaksOf { get; init; } = [];
 
     /// <summary>Ids of the page's pictures that stand in it.</summary>

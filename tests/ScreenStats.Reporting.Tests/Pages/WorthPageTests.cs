@@ -31,10 +31,11 @@ public class WorthPageTests
     public void It_is_read_in_this_order()
     {
         Parts(StatedSection).Should().Equal(
-            "figure-cost-against-effect",
-            "What it did", "table: What the program paid for, over the time of the data, in EUR of 2024", "table: What that comes to", "table: Spending for each infection averted, in EUR: judge a step by its own cost, not by the average",
-            "What to choose", "table: Each way of screening against none, for 900 people over 91 days, money in EUR", "table: The same without a confirmatory test (unconfirmed: every positive is away for the whole isolation time)",
+            "figure-option-by-infections",
+            "What it did", "figure-average-and-last-step", "table: What the program paid for, over the time of the data, in EUR of 2024", "table: What that comes to", "table: Spending for each infection averted, in EUR: judge a step by its own cost, not by the average",
+            "What to choose", "figure-cost-against-effect", "table: Each way of screening against none, for 900 people over 91 days, money in EUR", "table: The same without a confirmatory test (unconfirmed: every positive is away for the whole isolation time)",
             "When it turns", "table: Where twice-weekly just repays its cost against no screening, one figure at a time, the others at their centre",
+            "table: Which way of screening gains most, by infections in a week among 1,000 people, the rest at the centre: where one no longer pays a less frequent one still may",
             "How sure it is", "figure-best-by-value", "figure-figures-that-matter", "table: Share of draws in which each option is the best, by what an effect is worth",
             "table: What it would be worth to know something exactly before choosing, in EUR; figures that are worth no more than chance makes of them stand in the file", "table: Each figure at both ends of its 95 % range, the others at their centre",
             "Whom to send away", "table: Gain in infected people sent away for each 1,000 screens, less those sent away for nothing, weighed by the chance from which one would be sent away; no one has 0",
@@ -88,6 +89,7 @@ public class WorthPageTests
         Before("The program kept 241 infectious days").Should().Be("What it did");
         Before("The rule asks each person for 12.0").Should().Be("What the rule of frequency would have done");
         Before("Whoever would send a person away").Should().Be("Whom to send away");
+        Before("Within its limits one figure alone may turn the verdict: infections in a week. Over the limits of the others it stays as it is.").Should().Be("When it turns");
         StatedSection.TextContent.Should().Contain("from a chance of 0.100 % to one of 0.100 % (of those looked at, 0.100 % to 20.0 %)");
     }
 
@@ -122,21 +124,27 @@ public class WorthPageTests
     public void Pictures_say_what_to_see()
     {
         var charts = Charts(Stated);
-        charts.Select(chart => chart.Id).Should().Equal("cost-against-effect", "best-by-value", "figures-that-matter");
+        charts.Select(chart => chart.Id).Should().Equal("option-by-infections", "average-and-last-step", "cost-against-effect", "best-by-value", "figures-that-matter");
+        charts[0].Caption.Should().Contain("All days of the data: 4.79 (limits 3.12 to 9.50), where weekly gains most; at the limits weekly and daily.");
+        charts[0].Description.Should().Contain("no screening up to 2.40; weekly from 2.40 to 5.10; daily from 5.10");
+        charts[1].Caption.Should().Contain("The dearest step, to daily, costs 42,000 EUR for each infection averted that it adds, where the average up to it is 14,300.");
+        charts[1].Description.Should().Contain("monthly: on average 7,100 (limits 5,680 to 8,875), of the last step not known");
+        charts = charts[2..];
         charts[0].Caption.Should().Contain("The first step along the frontier, to weekly, costs 5,000 EUR for each infection averted; the last, to daily, 25,000.").And.Contain("none of them on the frontier, stand in the table");
         charts[0].Description.Should().Contain("weekly, best, on the frontier: 75,000 (limits 60,000 to 93,750) for 15.0 (limits 12.0 to 18.8)").And.NotContain("unconfirmed");
         charts[0].Marks.OfType<LabelMark>().Select(label => label.Text).Should().Contain("weekly, best").And.Contain("twice-weekly, planned").And.Contain("worth 8,000 each");
         charts[1].Caption.Should().Contain("At the stated 8,000 EUR: weekly in 60.0 %, none in 40.0 %.");
         charts[2].Caption.Should().Contain("Net benefit of twice-weekly against no screening");
         charts[2].Marks.OfType<LabelMark>().Select(label => label.Text).Should().Contain("46 in 100,000: none").And.Contain("2.60 EUR: twice-weekly");
-        charts.Should().OnlyContain(chart => chart.Title.Length > 0 && chart.Description.Length > 80 && chart.TableId.StartsWith("worth-", StringComparison.Ordinal));
+        Charts(Stated).Should().OnlyContain(chart => chart.Title.Length > 0 && chart.Description.Length > 80 && chart.TableId.StartsWith("worth-", StringComparison.Ordinal));
     }
 
     [Fact]
     public void Without_a_stated_value_no_picture_and_no_table_speaks_of_one()
     {
         var findings = WorthSketch.With(Programs.FaultyLot, value: null);
-        Charts(findings).Select(chart => chart.Id).Should().Equal("cost-against-effect", "best-by-value");
+        Charts(findings).Select(chart => chart.Id).Should().Equal("average-and-last-step", "cost-against-effect", "best-by-value");
+        Parts(Section(findings)).First().Should().Be("figure-cost-against-effect", "without a ladder cost against effect leads");
         Charts(findings).Should().OnlyContain(chart => !chart.Caption.Contains("stated", StringComparison.Ordinal) && !chart.Marks.OfType<LineMark>().Any(line => line.Dashed));
         Section(findings).QuerySelectorAll("thead th").Select(cell => cell.TextContent).Should().NotContain("Net benefit").And.NotContain("Best in draws");
     }

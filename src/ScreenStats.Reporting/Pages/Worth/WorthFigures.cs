@@ -23,12 +23,15 @@ internal static class WorthFigures
     /// <summary>What each figure does to the net benefit.</summary>
     public const string Swings = "figures-that-matter";
 
-    /// <summary>At most three.</summary>
+    /// <summary>Average and last step.</summary>
+    public const string Margins = "average-and-last-step";
+
+    /// <summary>At most five; the first of them leads the page.</summary>
     public static ImmutableArray<Chart> Of(Findings findings)
     {
         // Where small counts are hidden a place in a picture would show them.
         if (findings.Disclosure is not null) return [];
-        return [.. new[] { CostAgainstEffect(findings), Acceptability(findings.Worth), Tornado(findings) }.OfType<Chart>()];
+        return [.. new[] { LadderFigures.Of(findings), AverageAndLast(findings.Worth), CostAgainstEffect(findings), Acceptability(findings.Worth), Tornado(findings) }.OfType<Chart>()];
     }
 
     private static Chart? CostAgainstEffect(Findings findings)
@@ -69,6 +72,31 @@ internal static class WorthFigures
 
     private static string Left(WorthFindings found) =>
         found.Options.Any(option => !WorthWording.Leads(option) && option.Cost.Estimate is not null) ? " Other ways to confirm a positive, none of them on the frontier, stand in the table." : "";
+
+    /// <summary>What an average hides: worth a picture where at least two options have a last step.</summary>
+    private static Chart? AverageAndLast(WorthFindings found)
+    {
+        (double, double, double)? Of(string measure, string option) =>
+            found.Figure(measure, option)?.Figure is { Estimate: > 0 and var estimate } figure ? (estimate, figure.Lower ?? estimate, figure.Upper ?? estimate) : null;
+        ImmutableArray<MarginRow> rows =
+        [
+            .. found.Figures.Where(row => row.Measure == "average-cost").Select(row => new MarginRow(ChartText.Name(row.Basis), Of("average-cost", row.Basis), Of("marginal-cost", row.Basis)))
+                .Where(row => row.Average is not null || row.Last is not null),
+        ];
+        if (rows.Count(row => row.Last is not null) < 2) return null;
+        var (currency, one) = (ChartText.Name(WorthWording.Currency(found)), WorthWording.One(found));
+        var dearest = rows.Where(row => row is { Average: not null, Last: not null }).MaxBy(row => row.Last!.Value.Estimate);
+        var see = dearest is { Average: { } average, Last: { } last }
+            ? $" The dearest step, to {dearest.Name}, costs {Short(last.Estimate)} {currency} for each {one} that it adds, where the average up to it is {Short(average.Estimate)}." : "";
+        string Words((double Estimate, double Lower, double Upper)? figure) => figure is { } some ? $"{Short(some.Estimate)} (limits {Short(some.Lower)} to {Short(some.Upper)})" : "not known";
+        return MarginChart.Of(
+            new ChartFrame(
+                Margins, $"What one {one} costs: on average, and in the last step",
+                $"Spending for each {one}, savings not counted, for {WorthWording.Scope(found)}: averaged over all of an option, and of its last step alone, from the next less frequent one." + see,
+                $"Spending in {currency} for each {one}. " + string.Join("; ", rows.Select(row => $"{row.Name}: on average {Words(row.Average)}, of the last step {Words(row.Last)}")) + ".",
+                "worth-figures"),
+            rows, $"{currency} for each {one}", Short);
+    }
 
     private static Chart? Acceptability(WorthFindings found)
     {

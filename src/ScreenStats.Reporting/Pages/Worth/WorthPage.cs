@@ -13,7 +13,9 @@ internal static class WorthPage
     /// <summary>The page.</summary>
     public static Page Of(Findings findings)
     {
-        var (tables, parts) = Parts(findings, findings.Worth);
+        var charts = WorthFigures.Of(findings);
+        // The first picture leads the page: which option for how much infection, else cost against effect.
+        var (tables, parts) = Parts(findings, findings.Worth, charts.Length > 0 && charts[0].Id == LadderFigures.Ladder ? [WorthFigures.Plane] : []);
         return new(
             "worth", "What it costs, what it gains, and when it pays", findings.Worth,
             "Money alone never decides: whether people are screened, whom a false alarm burdens and who may be sent away are questions of ethics, of consent and of local rules, and belong to those who answer for them. "
@@ -23,7 +25,7 @@ internal static class WorthPage
             + "The net benefit is what the effect is worth at the stated value, less the cost; the frontier, the cost of one more effect and the break-evens hold at the central figures, limits and shares come from the draws. No price has a default: what is not stated is left out, and said. All options, draws' limits and lists: in the files.")
         {
             Caution = "A negative screen does not rule out infection. A sum of money is no reason to send a sick person back to work, or to keep anybody under suspicion: who stays away, who must be told and who may come back are set by local rules and by licensed practitioners.",
-            Charts = WorthFigures.Of(findings),
+            Charts = charts,
             Tables = tables,
             Parts = parts,
         };
@@ -33,7 +35,7 @@ internal static class WorthPage
 
     private static string Discounting(WorthFindings found) => found.DiscountRate is null ? "Nothing is discounted, and no amount is converted." : "What falls into later years is discounted at the rate of the program file; no amount is converted.";
 
-    private static (ImmutableArray<TableView> Tables, ImmutableArray<PagePart> Parts) Parts(Findings findings, WorthFindings found)
+    private static (ImmutableArray<TableView> Tables, ImmutableArray<PagePart> Parts) Parts(Findings findings, WorthFindings found, ImmutableArray<string> ofChoice)
     {
         var tables = ImmutableArray.CreateBuilder<TableView>();
         var parts = ImmutableArray.CreateBuilder<PagePart>();
@@ -48,11 +50,11 @@ internal static class WorthPage
             parts.Add(part with { Tables = tables.Count - before });
         }
 
-        Add(new PagePart("What it did") { SpeaksOf = ["worth.costs", .. found.Figures.Where(figure => figure.Measure != OfTheRule).Select(figure => FigurePath.Row("worth.figures", figure.Key))] }, [found.CostTable, found.FigureTable], [WorthViews.Spent(found), WorthViews.Each(found), WorthViews.Margins(found)]);
+        Add(new PagePart("What it did") { Charts = [WorthFigures.Margins], SpeaksOf = ["worth.costs", .. found.Figures.Where(figure => figure.Measure != OfTheRule).Select(figure => FigurePath.Row("worth.figures", figure.Key))] }, [found.CostTable, found.FigureTable], [WorthViews.Spent(found), WorthViews.Each(found), WorthViews.Margins(found)]);
         Add(
-            new PagePart("What to choose") { SpeaksOf = [.. found.Options.Select(option => FigurePath.Row("worth.options", option.Key) + ".cost")] },
+            new PagePart("What to choose") { Charts = ofChoice, Words = hides ? "" : WorthRemarks.Choice(found), SpeaksOf = ["worth.counted", .. found.Options.Select(option => FigurePath.Row("worth.options", option.Key) + ".cost")] },
             [found.OptionTable], [WorthViews.Options(findings), WorthViews.Otherwise(findings)]);
-        Add(new PagePart("When it turns"), [found.TurnTable, found.LadderTable], [WorthViews.Turns(found), LadderViews.Ladder(found)]);
+        Add(new PagePart("When it turns") { Words = hides ? "" : WorthRemarks.Turns(found) }, [found.TurnTable, found.LadderTable], [WorthViews.Turns(found), LadderViews.Ladder(found)]);
         Add(
             new PagePart("How sure it is") { SpeaksOf = ["worth.swings", "worth.information"], Charts = [WorthFigures.Likely, WorthFigures.Swings] },
             [found.AcceptabilityTable, found.InformationTable, found.SwingTable], [SureViews.Acceptability(found), SureViews.Information(found), SureViews.Swings(findings)]);
@@ -64,7 +66,7 @@ internal static class WorthPage
                 SureViews.List(found, "wilson-jungner", "The ten criteria for screening of Wilson and Jungner (1968), as far as the data can answer"),
                 SureViews.List(found, "cheers-2022", "What a report of an economic evaluation has to state, by the 28 items of CHEERS 2022"),
             ]);
-        parts.Add(new PagePart("What one more figure would allow") { Items = found.Missing });
+        parts.Add(new PagePart("What one more figure would allow") { SpeaksOf = ["worth.missing"], Items = found.Missing });
         return (tables.ToImmutable(), parts.ToImmutable());
     }
 }

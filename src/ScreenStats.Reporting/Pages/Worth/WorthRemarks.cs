@@ -1,0 +1,30 @@
+using ScreenStats.Evaluation.Worth;
+using ScreenStats.Evaluation.Worth.Rows;
+
+namespace ScreenStats.Reporting.Pages.Worth;
+
+/// <summary>What is said before tables, from what stands in them.</summary>
+internal static class WorthRemarks
+{
+    /// <summary>Why no screening may be the best in most draws and yet not the one to choose; empty where it is not so.</summary>
+    public static string Choice(WorthFindings found)
+    {
+        var none = found.Options.FirstOrDefault(option => option.IsNone)?.BestShare;
+        var most = found.Options.Where(option => !option.IsNone).Max(option => option.BestShare);
+        if (found.Best is not { IsNone: false } || none is not { } share || most is not { } other || share <= other || share >= 1) return "";
+        return $"No screening is the best in {WorthWording.Share(share)} of the draws, which is more than any one way of screening; in all others some way of screening is, and the ways share these among them. A choice goes by what is gained, not by how often an option is the best.";
+    }
+
+    /// <summary>Which figures may turn the verdict within their own limits; empty where no limits are known.</summary>
+    public static string Turns(WorthFindings found)
+    {
+        var limited = found.Turns.Where(turn => !WorthWording.IsHalfFalse(turn) && turn is { Lower: not null, Upper: not null } && (turn.BreakEven is not null || turn.Pays is WorthPays.Always or WorthPays.Never)).ToList();
+        if (found.Judged is null || limited.Count == 0) return "";
+        var open = limited.Where(IsOpen).Select(turn => turn.Name).ToList();
+        if (open.Count == 0) return "No figure alone turns the verdict within its limits.";
+        var list = open.Count == 1 ? open[0] : string.Join(", ", open.Take(open.Count - 1)) + " or " + open[^1];
+        return $"Within its limits one figure alone may turn the verdict: {list}." + (open.Count < limited.Count ? " Over the limits of the others it stays as it is." : "");
+    }
+
+    private static bool IsOpen(WorthTurn turn) => turn is { Lower: { } lower, Upper: { } upper, BreakEven: { } at } && lower < at && upper > at;
+}
