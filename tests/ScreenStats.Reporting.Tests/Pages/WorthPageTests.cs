@@ -5,6 +5,7 @@ using ScreenStats.Evaluation;
 using ScreenStats.Reporting.Charts.Drawing;
 using ScreenStats.Reporting.Charts.Model;
 using ScreenStats.Reporting.Pages;
+using ScreenStats.Reporting.Pages.Worth;
 
 namespace ScreenStats.Reporting.Tests.Pages;
 
@@ -32,7 +33,7 @@ public class WorthPageTests
     {
         Parts(StatedSection).Should().Equal(
             "figure-option-by-infections",
-            "What it did", "figure-average-and-last-step", "table: What the program paid for, over the time of the data, in EUR of 2024", "table: What that comes to", "table: Spending for each infection averted, in EUR: judge a step by its own cost, not by the average",
+            "What it did", "figure-average-and-last-step", "table: What the program paid for, over the time of the data, in EUR of 2024", "table: What that comes to, money in EUR", "table: Spending for each infection averted, in EUR: judge a step by its own cost, not by the average",
             "What to choose", "figure-cost-against-effect", "table: Each way of screening against none, for 900 people over 91 days, money in EUR", "table: The same without a confirmatory test (unconfirmed: every positive is away for the whole isolation time)",
             "When it turns", "table: Where twice-weekly just repays its cost against no screening, one figure at a time, the others at their centre",
             "table: Which way of screening gains most, by infections in a week among 1,000 people, the rest at the centre: where one no longer pays a less frequent one still may",
@@ -51,8 +52,8 @@ public class WorthPageTests
         Rows("What the program paid for").Should().Equal(
             "Screens | 6.35{5.08 to 7.94} | 59,000 | 374,650{299,720 to 468,313} | a fictional price list", "of which test devices | 3.20{2.56 to 4.00} | 59,000 | 188,800{151,040 to 236,000} | a fictional price list",
             "Confirmatory tests of positives | 58.0{46.4 to 72.5} | 321 | 18,618{14,894 to 23,273} | a fictional price list", "Days of isolation of cases found | undefined a | 448 | undefined b | ");
-        Rows("What that comes to").Should().Contain("Cost in all | at least 390,000 | EUR | counted, over the time of the data")
-            .And.Contain("Cost for each infection averted | 9,600 (800 or more) | EUR for each infection | modelled as done, 900 people over 91 days");
+        Rows("What that comes to").Should().Contain("Cost in all | at least 390,000 | counted, over the time of the data")
+            .And.Contain("Spending for each infection averted | 9,600 (800 or more) | modelled as done, 900 people over 91 days");
         Rows("Spending for each").Should().HaveCount(3).And.Contain("monthly | 7,100{5,680 to 8,875} | ").And.Contain("daily | 14,300{11,440 to 17,875} | 42,000{33,600 to 52,500}");
     }
 
@@ -91,6 +92,23 @@ public class WorthPageTests
         Before("Whoever would send a person away").Should().Be("Whom to send away");
         Before("Within its limits one figure alone may turn the verdict: infections in a week. Over the limits of the others it stays as it is.").Should().Be("When it turns");
         StatedSection.TextContent.Should().Contain("from a chance of 0.100 % to one of 0.100 % (of those looked at, 0.100 % to 20.0 %)");
+    }
+
+    [Fact]
+    public void That_no_screening_is_best_most_often_is_explained_where_another_option_is_to_be_chosen()
+    {
+        Evaluation.Worth.WorthFindings WithNone(double share) => Stated.Worth with { Options = [.. Stated.Worth.Options.Select(option => option.IsNone ? option with { BestShare = share } : option)] };
+        var most = Stated.Worth.Options.Where(option => !option.IsNone).Max(option => option.BestShare)!.Value;
+        WorthRemarks.Choice(WithNone(most + 0.01)).Should().StartWith("No screening is the best in ").And.Contain("not by how often an option is the best");
+        WorthRemarks.Choice(WithNone(most)).Should().BeEmpty();
+        WorthRemarks.Choice(WithNone(most + 0.01) with { Options = [.. WithNone(most + 0.01).Options.Select(option => option with { IsBest = option.IsNone })] }).Should().BeEmpty("then it is to be chosen");
+    }
+
+    [Fact]
+    public void Which_figures_may_turn_the_verdict_is_said_only_where_limits_are_known()
+    {
+        WorthRemarks.Turns(Stated.Worth with { Turns = [.. Stated.Worth.Turns.Where(turn => turn.Figure == "specificity")] }).Should().Be("No figure alone turns the verdict within its limits.");
+        WorthRemarks.Turns(Stated.Worth with { Turns = [.. Stated.Worth.Turns.Where(turn => turn.Lower is null)] }).Should().BeEmpty();
     }
 
     [Fact]

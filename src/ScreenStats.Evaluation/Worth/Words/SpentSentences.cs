@@ -26,9 +26,9 @@ internal static class SpentSentences
             yield return AnswerSentences.Compact(template, [sum[0], words.Currency, screens, sum[1], sum[2], each[0], WorthWords.Of(perCase)[0]]);
         }
 
-        if (Lost(findings, words) is { } lost) yield return lost;
+        if (Lost(findings, words) is { } lost) yield return lost with { BeginsParagraph = true };
         if (Real(findings, words) is { } real) yield return real;
-        if (PerEffect(findings, words) is { } effect) yield return effect;
+        if (PerEffect(findings, words) is { } effect) yield return effect with { BeginsParagraph = true };
         if (Margin(findings, words) is { } margin) yield return margin;
     }
 

@@ -9,6 +9,7 @@ namespace ScreenStats.Reporting.Pages.Worth;
 internal static class WorthPage
 {
     private const string OfTheRule = "screens-per-person";
+    private const string OfPools = "real-positives";
 
     /// <summary>The page.</summary>
     public static Page Of(Findings findings)
@@ -50,16 +51,22 @@ internal static class WorthPage
             parts.Add(part with { Tables = tables.Count - before });
         }
 
-        Add(new PagePart("What it did") { Charts = [WorthFigures.Margins], SpeaksOf = ["worth.costs", .. found.Figures.Where(figure => figure.Measure != OfTheRule).Select(figure => FigurePath.Row("worth.figures", figure.Key))] }, [found.CostTable, found.FigureTable], [WorthViews.Spent(found), WorthViews.Each(found), WorthViews.Margins(found)]);
+        // That no pool saves anything is of the choice, though its figure is of what was done.
+        string[] ofPools = [.. found.Figures.Where(figure => figure.Measure == OfPools && figure.Basis == found.Judged?.Option).Select(figure => FigurePath.Row("worth.figures", figure.Key))];
+        string[] ofRule = [.. found.Figures.Where(figure => figure.Measure == OfTheRule).Select(figure => FigurePath.Row("worth.figures", figure.Key))];
         Add(
-            new PagePart("What to choose") { Charts = ofChoice, Words = hides ? "" : WorthRemarks.Choice(found), SpeaksOf = ["worth.counted", .. found.Options.Select(option => FigurePath.Row("worth.options", option.Key) + ".cost")] },
+            new PagePart("What it did") { Charts = [WorthFigures.Margins], SpeaksOf = ["worth.costs", .. found.Figures.Select(figure => FigurePath.Row("worth.figures", figure.Key)).Except(ofRule).Except(ofPools)] },
+            [found.CostTable, found.FigureTable], [WorthViews.Spent(found), WorthViews.Each(found), WorthViews.Margins(found)]);
+        parts.Add(new PagePart("What is counted") { SpeaksOf = ["worth.counted"] });
+        Add(
+            new PagePart("What to choose") { Charts = ofChoice, Words = hides ? "" : WorthRemarks.Choice(found), SpeaksOf = [.. ofPools, .. found.Options.Select(option => FigurePath.Row("worth.options", option.Key) + ".cost")] },
             [found.OptionTable], [WorthViews.Options(findings), WorthViews.Otherwise(findings)]);
         Add(new PagePart("When it turns") { Words = hides ? "" : WorthRemarks.Turns(found) }, [found.TurnTable, found.LadderTable], [WorthViews.Turns(found), LadderViews.Ladder(found)]);
         Add(
             new PagePart("How sure it is") { SpeaksOf = ["worth.swings", "worth.information"], Charts = [WorthFigures.Likely, WorthFigures.Swings] },
             [found.AcceptabilityTable, found.InformationTable, found.SwingTable], [SureViews.Acceptability(found), SureViews.Information(found), SureViews.Swings(findings)]);
         Add(new PagePart("Whom to send away") { SpeaksOf = ["worth.decisionCurve"], Words = hides ? "" : SureViews.Thresholds(found) }, [found.DecisionTable], [SureViews.Decisions(found)]);
-        Add(new PagePart("What the rule of frequency would have done") { SpeaksOf = ["worth.rules", "worth.ruleLots", .. found.Figures.Where(figure => figure.Measure == OfTheRule).Select(figure => FigurePath.Row("worth.figures", figure.Key))] }, [found.RuleTable], [SureViews.Rules(found)]);
+        Add(new PagePart("What the rule of frequency would have done") { SpeaksOf = ["worth.rules", "worth.ruleLots", .. ofRule] }, [found.RuleTable], [SureViews.Rules(found)]);
         Add(
             new PagePart("The lists of the field") { SpeaksOf = ["worth.criteria"] }, [found.CriterionTable],
             [

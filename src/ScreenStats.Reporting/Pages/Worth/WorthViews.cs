@@ -44,15 +44,16 @@ internal static class WorthViews
             "worth-figures", "What screening cost for each thing it did", "",
             [
                 new("name", "What", Unit.Text, "What is looked at.", row => Cell.Text(WorthWording.Measure(row.Measure) + (row.Basis == OtherLots ? ", without flagged lots" : ""))),
-                new("estimate", "Figure", Unit.Ratio, "The figure.", row => Figure(row.Figure)),
-                new("estimate_lower", "", Unit.Ratio, "", row => Limit(row.Figure.Lower)),
-                new("estimate_upper", "", Unit.Ratio, "", row => Limit(row.Figure.Upper)),
-                new("unit", "In", Unit.Text, "In what it is measured.", row => Cell.Text(WorthWording.Unit(found, row.Unit))),
+                new("estimate", "Figure", Unit.Ratio, "The figure.", row => IsShare(row) && row.Figure.Estimate is { } share ? Cell.Text(WorthWording.Share(share)) : Figure(row.Figure)),
+                new("estimate_lower", "", Unit.Ratio, "", row => IsShare(row) && row.Figure.Lower is { } lower ? Cell.Text(WorthWording.Share(lower)) : Limit(row.Figure.Lower)),
+                new("estimate_upper", "", Unit.Ratio, "", row => IsShare(row) && row.Figure.Upper is { } upper ? Cell.Text(WorthWording.Share(upper)) : Limit(row.Figure.Upper)),
                 new("from", "From", Unit.Text, "Counted in the data, or modelled for screening as it was done.", row => Cell.Text(row.Basis is "counted" or OtherLots ? "counted, over the time of the data" : $"modelled as done, {WorthWording.Scope(found)}")),
                 new("limits_of", "Limits hold", Unit.Text, "What the limits hold.", row => row.LimitsOf.Length == 0 ? Cell.Empty : Cell.Text(row.LimitsOf switch { "prices-and-counts" => "prices and counts", "draws" => "all that is uncertain", _ => row.LimitsOf })),
             ],
             [.. found.Figures.Where(row => row.Basis is "counted" or OtherLots or "modelled" && (row.Figure.Estimate is not null || row.Figure.Lower > 0))]),
-        "What that comes to", ["name", Below("estimate"), "limits_of", new("unit") { OneLine = true }, "from"]);
+        found.AnyStated ? $"What that comes to, money in {WorthWording.Currency(found)}" : "What that comes to", ["name", Below("estimate"), "limits_of", "from"]);
+
+    private static bool IsShare(WorthFigure row) => row.Unit == "share";
 
     /// <summary>The average beside the marginal cost, step by step.</summary>
     public static TableView Margins(WorthFindings found)

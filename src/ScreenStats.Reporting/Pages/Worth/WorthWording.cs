@@ -74,13 +74,10 @@ internal static class WorthWording
         "days-lost" => "Working days lost to false alarms",
         "days-kept-out" => "Infectious days kept out of work",
         "days-kept-out-per-day-lost" => "Infectious days kept out for each working day lost",
-        "cost-per-infectious-day" => "Cost for each infectious day removed",
-        "cost-per-infection-averted" => "Cost for each infection averted",
+        "cost-per-infectious-day" => "Spending for each infectious day removed",
+        "cost-per-infection-averted" => "Spending for each infection averted",
         _ => CadenceViews.Capital(measure.Replace('-', ' ')),
     };
-
-    /// <summary>A unit with the currency in the place of money.</summary>
-    public static string Unit(WorthFindings found, string unit) => unit.StartsWith("money", StringComparison.Ordinal) ? Currency(found) + unit[5..] : unit;
 
     /// <summary>Money without its currency.</summary>
     public static string Money(double amount) => Rounding.Print(Cell.Number(amount), Evaluation.Model.Unit.Ratio);
