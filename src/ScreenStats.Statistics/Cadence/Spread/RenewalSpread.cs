@@ -12,7 +12,9 @@ namespace ScreenStats.Statistics.Cadence.Spread;
 /// <para>On day t each person not yet infected is infected from outside at the rate m / N and from inside at F(t) / N, with
 /// F(t) = R sum over j of w(j) i(t - j): expected infections i(t) = S(t) (1 - exp(-(m + F(t)) / N)), divided as m to F. N people, m imports a day while
 /// nobody is infected, R infections by one case among people none of whom had it (at most N - 1), w(j) the share of them on day j after infection.
-/// Nobody is infected twice within the days. Without depletion and with R below 1 the days settle at m / (1 - R); with R above 1 they grow at
+/// Nobody is infected twice within the days, unless immunity ends: who was infected on day t is then among S(t + D) again, D the whole days of immunity, and where
+/// these are no whole number one part of the infected is so a day later than the other, with their mean. With imports alone the days then settle at
+/// N p / (1 + (D - 1) p), p = 1 - exp(-m / N). Without depletion and with R below 1 the days settle at m / (1 - R); with R above 1 they grow at
 /// <see cref="GrowthRate"/>. It is a mean: chance, and outbreaks that happen to end, are the business of <see cref="OffspringProcess"/>. Of a small site
 /// with cases that infect most of it at once the mean is too high; see <see cref="SiteOutbreak"/>.</para>
 /// <para>Source: the discrete renewal equation with depletion, Diekmann O, Heesterbeek H, Britton T, Mathematical Tools for Understanding Infectious
@@ -33,12 +35,13 @@ public static class RenewalSpread
     /// <param name="infectiousnessByDay">How infectious a case is 1, 2, 3… days after its infection, in any unit: its shares count. Not all 0 unless nothing is passed on.</param>
     /// <param name="days">Days, from 0 to <see cref="MostDays"/>.</param>
     /// <param name="earlierPerDay">Infections a day before the first day, 0 or more: they pass on from the first day, are not counted, and leave nobody immune.</param>
+    /// <param name="immunityDays">Days after which someone infected within the days can be infected again, from 1 to <see cref="MostDays"/>; null where nobody is.</param>
     /// <returns>The days and their sums.</returns>
     /// <exception cref="ArgumentOutOfRangeException">A figure outside its domain.</exception>
-    public static RenewalCourse Run(double people, double importsPerDay, double reproduction, ImmutableArray<double> infectiousnessByDay, int days, double earlierPerDay = 0)
+    public static RenewalCourse Run(double people, double importsPerDay, double reproduction, ImmutableArray<double> infectiousnessByDay, int days, double earlierPerDay = 0, double? immunityDays = null)
     {
         var daily = new RenewalTotals[Math.Clamp(days, 0, MostDays)];
-        var totals = Walk(people, importsPerDay, reproduction, infectiousnessByDay.IsDefault ? [] : infectiousnessByDay.AsSpan(), days, earlierPerDay, daily);
+        var totals = Walk(people, importsPerDay, reproduction, infectiousnessByDay.IsDefault ? [] : infectiousnessByDay.AsSpan(), days, earlierPerDay, immunityDays, daily);
         return new RenewalCourse(people, ImmutableArray.Create(daily), totals);
     }
 
@@ -49,10 +52,11 @@ public static class RenewalSpread
     /// <param name="infectiousnessByDay">As there.</param>
     /// <param name="days">As there.</param>
     /// <param name="earlierPerDay">As there.</param>
+    /// <param name="immunityDays">As there.</param>
     /// <returns>The sums.</returns>
     /// <exception cref="ArgumentOutOfRangeException">A figure outside its domain.</exception>
-    public static RenewalTotals Totals(double people, double importsPerDay, double reproduction, ReadOnlySpan<double> infectiousnessByDay, int days, double earlierPerDay = 0) =>
-        Walk(people, importsPerDay, reproduction, infectiousnessByDay, days, earlierPerDay, []);
+    public static RenewalTotals Totals(double people, double importsPerDay, double reproduction, ReadOnlySpan<double> infectiousnessByDay, int days, double earlierPerDay = 0, double? immunityDays = null) =>
+        Walk(people, importsPerDay, reproduction, infectiousnessByDay, days, earlierPerDay, immunityDays, []);
 
     /// <summary>Infections a day once the days have settled, in a workplace that never runs out of people.</summary>
     /// <param name="importsPerDay">Infections a day brought in, 0 or more.</param>
@@ -137,12 +141,14 @@ public static class RenewalSpread
 
     [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     private static RenewalTotals Walk(
-        double people, double importsPerDay, double reproduction, ReadOnlySpan<double> infectiousnessByDay, int days, double earlierPerDay, Span<RenewalTotals> daily)
+        double people, double importsPerDay, double reproduction, ReadOnlySpan<double> infectiousnessByDay, int days, double earlierPerDay, double? immunityDays, Span<RenewalTotals> daily)
     {
         if (!(people is >= 1 and <= 1e15)) throw new ArgumentOutOfRangeException(nameof(people), people, "The people must be a number from 1 to 1e15.");
         Guard.Amount(importsPerDay);
         Guard.Amount(reproduction);
         Guard.Amount(earlierPerDay);
+        if (immunityDays is not (null or (>= 1 and <= MostDays)))
+            throw new ArgumentOutOfRangeException(nameof(immunityDays), immunityDays, $"The days of immunity must be a number from 1 to {MostDays}.");
         if (days is < 0 or > MostDays) throw new ArgumentOutOfRangeException(nameof(days), days, $"The days must be a whole number from 0 to {MostDays}.");
         var total = Total(infectiousnessByDay, reproduction);
         var scale = total > 0 ? Math.Min(reproduction, people - 1) / total : 0;
@@ -153,9 +159,11 @@ public static class RenewalSpread
         infections.AsSpan(0, length).Fill(earlierPerDay);
         var weights = new double[length];
         for (var j = 0; j < length; j++) weights[length - 1 - j] = infectiousnessByDay[j];
+        var (whole, part) = immunityDays is { } immune ? ((int)Math.Floor(immune), immune - Math.Floor(immune)) : (days, 0.0);
         double imported = 0, inside = 0, susceptible = people;
         for (var day = 0; day < days; day++)
         {
+            if (day >= whole) susceptible = Math.Min(people, susceptible + Returned(infections.AsSpan(length), day - whole, part));
             double source = 0;
             var past = infections.AsSpan(day, length);
             for (var j = 0; j < past.Length; j++) source += weights[j] * past[j];
@@ -172,6 +180,9 @@ public static class RenewalSpread
 
         return new RenewalTotals(imported, inside);
     }
+
+    // Who was infected so many days ago, and of those a day longer ago the part that is immune a day longer.
+    private static double Returned(ReadOnlySpan<double> infections, int day, double part) => ((1 - part) * infections[day]) + (part > 0 && day > 0 ? part * infections[day - 1] : 0);
 
     /// <summary>1 - exp(-x): by its series where x is small, as it nearly always is.</summary>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
