@@ -105,7 +105,7 @@ internal static class CadenceScreen
     private static void Spread(CadenceResult result, SpreadInputs spread, List<string> labels, string heading, Screen screen)
     {
         screen.Line();
-        screen.Line($"Spread inside: one case infects {Show.Rounded(spread.Reproduction, "0.###")} without screening{(spread.Dispersion is { } k ? $" (dispersion {Show.Number(k)})" : "")}; share brought in {Show.Number(spread.BroughtIn)}:");
+        screen.Line($"Spread inside: one case infects {Show.Rounded(spread.Reproduction, "0.###")} without screening{(spread.Dispersion is { } k ? $" (dispersion {Show.Number(k)})" : "")}; share brought in {Show.Number(spread.BroughtIn)}{(spread.ImmunityDays is { } days ? $"; infected again after {Show.Number(days)} days at the earliest" : "")}:");
         var rows = new List<(string Label, SpreadItem? Item)> { ("none", result.WithoutScreening) };
         rows.AddRange(result.Options.Select((one, place) => (labels[place], one.Spread)));
         screen.Table(

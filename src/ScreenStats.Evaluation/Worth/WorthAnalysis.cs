@@ -2,6 +2,7 @@ using ScreenStats.Counting.Cubes;
 using ScreenStats.Counting.Programs;
 using ScreenStats.Counting.Programs.Cadence;
 using ScreenStats.Evaluation.Cadence;
+using ScreenStats.Evaluation.Cadence.Draws;
 using ScreenStats.Evaluation.PredictiveValues;
 using ScreenStats.Evaluation.Worth.Lists;
 using ScreenStats.Evaluation.Worth.Options;
@@ -37,7 +38,9 @@ internal static class WorthAnalysis
         var flagged = positives.FlaggedLots.ToHashSet(StringComparer.Ordinal);
         var rules = RuleRows.Of(tally, costs, work, flagged);
         var nets = IncidenceNets.Of(model, options);
-        var pays = SureRows.PaysShare(model, options);
+        var ladder = IncidenceRows.Ladder(nets);
+        var pays = SureRows.PaysShare(model, options, model.Value?.Value);
+        var growing = GrowingDraws.Of(model, options);
         var findings = new WorthFindings
         {
             Currency = costs.Currency ?? "units of money (no currency stated)",
@@ -62,9 +65,14 @@ internal static class WorthAnalysis
             Options = rows,
             Turns = TurnRows.Of(model, options, nets),
             OptionTurns = IncidenceRows.Others(nets, options),
-            Ladder = IncidenceRows.Ladder(nets),
+            Ladder = ladder,
+            Periods = PeriodRows.Of(model, options, nets, ladder),
             PaysShare = pays,
             PaysShareUndefined = pays is null ? "cost, effect or value of the option is not known" : null,
+            PaysShareAtLower = SureRows.PaysShare(model, options, model.Value?.Lower),
+            PaysShareAtUpper = SureRows.PaysShare(model, options, model.Value?.Upper),
+            GrowingShare = growing.Share,
+            MeanWithoutGrowing = growing.MeanWithout,
             Acceptability = SureRows.Acceptability(model, options, rows),
             Information = SureRows.Information(model, options, tally),
             Swings = SwingsInMoney.Of(model, options),
@@ -78,6 +86,7 @@ internal static class WorthAnalysis
             JudgedPlan = Plan(settings.Cadence, work, options),
             JudgedIsNearest = options.Judged is { } nearest && nearest.Choice.Option == work.Options.NearestToDone,
             LeavesOutFlaggedLots = cadence.FalseAlarmsFound is not null,
+            KnowsImmunity = work.Known.Knows(Parameter.ImmunityDays),
             StatesIncidence = !work.Known.IncidenceFromCases,
             Sentences = [],
         };

@@ -78,11 +78,26 @@ public sealed record WorthFindings : IFinding
     /// <summary>Which option gains most for how much infection, from the least to the most; empty where no effect is valued.</summary>
     public required ImmutableArray<WorthRung> Ladder { get; init; }
 
+    /// <summary>How much infection there was in all data and in their last days; empty where there are no days to set apart, the incidence is not from cases, or no effect is valued.</summary>
+    public required ImmutableArray<WorthPeriod> Periods { get; init; }
+
     /// <summary>The share of draws in which the option judged gains more than it costs; null where that is not known.</summary>
     public required double? PaysShare { get; init; }
 
     /// <summary>Why there is none; null where there is one.</summary>
     public required string? PaysShareUndefined { get; init; }
+
+    /// <summary>The same with the value of an effect at the lower end of its range; null where it has none, or the share is not known.</summary>
+    public required double? PaysShareAtLower { get; init; }
+
+    /// <summary>The same at its upper end.</summary>
+    public required double? PaysShareAtUpper { get; init; }
+
+    /// <summary>The share of draws in which one case causes one more or more without screening, so that infection grows by itself; null where that is not known.</summary>
+    public required double? GrowingShare { get; init; }
+
+    /// <summary>The mean net benefit of the option judged over the other draws; null where there are none, or it is not known.</summary>
+    public required double? MeanWithoutGrowing { get; init; }
 
     /// <summary>How likely each option is the best, over values of an effect.</summary>
     public required ImmutableArray<WorthAcceptability> Acceptability { get; init; }
@@ -135,6 +150,10 @@ public sealed record WorthFindings : IFinding
     [JsonIgnore]
     public ImmutableArray<Sentence> CountedSentences { get; init; } = [];
 
+    /// <summary>Whether the program file states after how long someone infected can be infected again.</summary>
+    [JsonIgnore]
+    internal bool KnowsImmunity { get; init; }
+
     /// <summary>Whether the program file states the incidence, so that it is not of the data.</summary>
     [JsonIgnore]
     internal bool StatesIncidence { get; init; }
@@ -150,7 +169,7 @@ public sealed record WorthFindings : IFinding
     /// <inheritdoc/>
     [JsonIgnore]
     public ImmutableArray<ITable> Tables =>
-        [CostTable, FigureTable, OptionTable, TurnTable, LadderTable, AcceptabilityTable, InformationTable, SwingTable, DecisionTable, RuleTable, CriterionTable];
+        [CostTable, FigureTable, OptionTable, TurnTable, LadderTable, PeriodTable, AcceptabilityTable, InformationTable, SwingTable, DecisionTable, RuleTable, CriterionTable];
 
     /// <inheritdoc/>
     [JsonIgnore]
@@ -175,6 +194,10 @@ public sealed record WorthFindings : IFinding
     /// <summary>The option by how much infection there is as a table.</summary>
     [JsonIgnore]
     public Table<WorthRung> LadderTable => WorthTables.Ladder(Ladder);
+
+    /// <summary>How much infection there was as a table.</summary>
+    [JsonIgnore]
+    public Table<WorthPeriod> PeriodTable => WorthTables.Periods(Periods);
 
     /// <summary>The acceptability curves as a table.</summary>
     [JsonIgnore]

@@ -108,6 +108,24 @@ internal static class WorthTables
         ],
         rows);
 
+    public static Table<WorthPeriod> Periods(ImmutableArray<WorthPeriod> rows) => new(
+        "worth-periods",
+        "How much infection there was, and what gains most for so much",
+        "Infections in all days of the data and in their last days, where what comes may be nearer to these. Empty where the data are too short, the incidence is not from their cases, or no effect is valued.",
+        [
+            new("period", "Period", Unit.Text, "all-days, last-91-days or last-28-days of the data.", row => Cell.Text(row.Period)),
+            new("days", "Days", Unit.Count, "Days of it.", row => Cell.Count(row.Days)),
+            new("cases", "Cases", Unit.Count, "Cases found in it.", row => Cell.Count(row.Cases)),
+            new("weekly_incidence", "Infected in a week", Unit.Ratio, "Infections in a week among 1,000 people.", row => Number(row.WeeklyIncidence.Estimate, row.WeeklyIncidence)) { Method = CadenceNotes.Turns },
+            new("lower", "Lower", Unit.Ratio, "Lower limit of it.", row => Limit(row.WeeklyIncidence.Lower, row.WeeklyIncidence)) { Method = CadenceNotes.Turns },
+            new("upper", "Upper", Unit.Ratio, "Upper limit of it.", row => Limit(row.WeeklyIncidence.Upper, row.WeeklyIncidence)) { Method = CadenceNotes.Turns },
+            new("option", "Gains most", Unit.Text, "The way of screening that gains most there; none for no screening.", row => Cell.Text(row.Option)),
+            new("option_at_lower", "At the lower limit", Unit.Text, "The same at the lower limit.", row => row.OptionAtLower is { } option ? Cell.Text(option) : Cell.Empty),
+            new("option_at_upper", "At the upper limit", Unit.Text, "The same at the upper limit.", row => row.OptionAtUpper is { } option ? Cell.Text(option) : Cell.Empty),
+            new("net_benefit", "Net benefit of the option judged", Unit.Ratio, "At that incidence, all else at the centre.", row => Cell.Number(row.NetBenefit)) { Method = NetBenefit.Method },
+        ],
+        rows);
+
     public static Table<WorthAcceptability> Acceptability(ImmutableArray<WorthAcceptability> rows) => new(
         "worth-acceptability",
         "How likely each option is the best",

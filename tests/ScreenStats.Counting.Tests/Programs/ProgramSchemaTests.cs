@@ -75,7 +75,7 @@ public sealed class ProgramSchemaTests
         Words(option.GetProperty("properties").GetProperty("weekdays").GetProperty("items")).Should().Equal(CadenceKeys.Weekdays);
         foreach (var range in (string[])["shareRange", "daysRange", "delayRange"])
             KeysOf(definitions.GetProperty(range).GetProperty("oneOf")[1]).Should().BeEquivalentTo(CadenceKeys.Range);
-        foreach (var range in (string[])["repeatedMisses", "reproduction", "dispersion"])
+        foreach (var range in (string[])["repeatedMisses", "reproduction", "dispersion", "immunityDays"])
             KeysOf(At("cadence", range).GetProperty("oneOf")[1]).Should().BeEquivalentTo(CadenceKeys.Range);
     }
 

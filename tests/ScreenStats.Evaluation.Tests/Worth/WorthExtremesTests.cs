@@ -55,7 +55,7 @@ public class WorthExtremesTests
         };
         var findings = Evaluation.Disclosure.DisclosureControl.Apply(Evaluator.Evaluate(CadenceSketch.Program(), settings));
         findings.Disclosure!.TablesLeftOut.Should().Contain(findings.Worth.Tables.Select(table => table.Id));
-        findings.Worth.Tables.Should().HaveCount(11);
+        findings.Worth.Tables.Should().HaveCount(12);
         foreach (var figure in findings.Worth.Sentences.SelectMany(sentence => sentence.Figures).Where(figure => figure.Value.Kind is CellKind.Count or CellKind.Number))
             findings.Disclosure.Shows(figure.Id).Should().BeFalse(figure.Id);
         foreach (var property in new[] { "verdict", "paysShare", "value", "people", "draws", "currency" }) findings.Disclosure.Shows("worth." + property).Should().BeFalse(property);

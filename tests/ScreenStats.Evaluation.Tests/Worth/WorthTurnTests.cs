@@ -105,7 +105,7 @@ public class WorthTurnTests
     [Fact]
     public void The_verdict_names_the_option_the_value_and_the_condition()
     {
-        Findings.Verdict.Should().MatchRegex("^At these costs, and with one infection averted worth 20,000 EUR, \"weekly\" with confirmatory tests pays while between [0-9.]+ and [0-9.]+ in 1,000 people are infected each week, with the rest as assumed; the program file states 14\\.0\\.$");
+        Findings.Verdict.Should().MatchRegex("^At these costs, over 91 days, and with one infection averted worth 20,000 EUR, \"weekly\" with confirmatory tests pays while between [0-9.]+ and [0-9.]+ in 1,000 people are infected each week, with the rest as assumed; the program file states 14\\.0\\.$");
     }
 
     // Where nearly everybody is infected whatever is done screening averts little: with much infection it ceases to pay.

@@ -47,7 +47,7 @@ internal static class CadenceAnswer
                 Rules = asked.Rules,
                 People = asked.People,
                 Spread = asked.Reproduction is { } reproduction
-                    ? new SpreadQuestion { Reproduction = reproduction, Dispersion = asked.Dispersion, BroughtIn = asked.BroughtIn ?? 1, Days = asked.Horizon ?? UsualDays }
+                    ? new SpreadQuestion { Reproduction = reproduction, Dispersion = asked.Dispersion, BroughtIn = asked.BroughtIn ?? 1, Days = asked.Horizon ?? UsualDays, ImmunityDays = asked.Immunity }
                     : null,
             };
         }
@@ -84,7 +84,7 @@ internal static class CadenceAnswer
         return Result(asked, [.. items]) with
         {
             Course = Inputs(asked, question, answers, known.Sensitivity?.Value),
-            Spread = question.Spread is { } inside ? new SpreadInputs(Figure.Of(inside.Reproduction), inside.Dispersion, inside.BroughtIn, inside.Days) : null,
+            Spread = question.Spread is { } inside ? new SpreadInputs(Figure.Of(inside.Reproduction), inside.Dispersion, inside.BroughtIn, inside.Days, inside.ImmunityDays) : null,
             WithoutScreening = without is null ? null : SpreadItem.Of(without),
         };
     }

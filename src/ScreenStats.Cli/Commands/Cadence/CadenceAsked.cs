@@ -57,6 +57,8 @@ internal sealed record CadenceAsked
 
     public int? Horizon { get; init; }
 
+    public double? Immunity { get; init; }
+
     public ulong Seed { get; init; } = 1;
 
     /// <summary>What was taken from a program.</summary>

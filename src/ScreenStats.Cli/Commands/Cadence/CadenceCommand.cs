@@ -15,7 +15,7 @@ internal sealed class CadenceCommand : RunnerCommand
     private readonly Option<string> every, weekdays, sensitivity, specificity, window, infectious, delay, incidence, people;
     private readonly Option<string[]> course;
     private readonly Option<string> detectionLimit, infectiousness, symptoms, confirmationDelay, misses, participation;
-    private readonly Option<string> spread, dispersion, broughtIn, days, from, seed;
+    private readonly Option<string> spread, dispersion, broughtIn, days, immunity, from, seed;
 
     public CadenceCommand()
         : base("cadence", "How often to screen: what each interval finds, and what it costs in false alarms",
@@ -43,6 +43,7 @@ internal sealed class CadenceCommand : RunnerCommand
         dispersion = TakeOption("--dispersion", "number", "With the spread: dispersion k of that number; the smaller, the fewer cases cause most of it. Default: Poisson.");
         broughtIn = TakeOption("--brought-in", "share", "With the spread: share of new infections that is brought in. Default 1.");
         days = TakeOption("--days", "number", "With the spread: days for which infections are counted. Default 91.");
+        immunity = TakeOption("--immunity", "days", "With the spread: days after which someone infected can be infected again. Default: nobody is within the days.");
         from = TakeOption("--from", "program", "A folder with exports, or its program.json: what the line leaves out is taken from there (accuracy, incidence, people, gaps as they were, and what the program file says under cadence), and the answer says so.");
         seed = TakeOption("--seed", "number", "Where the draws behind limits, and simulated courses, start. Default 1.");
         TakeJson();
@@ -92,6 +93,7 @@ internal sealed class CadenceCommand : RunnerCommand
             Dispersion = invocation.Text(dispersion) is { } k ? CadenceFigures.Within("--dispersion", k, 0, 1_000_000, open: true) : null,
             BroughtIn = Share("--brought-in", invocation.Text(broughtIn)) is { } brought ? CadenceFigures.Known("--brought-in", brought) : null,
             Horizon = invocation.Text(days) is { } horizon ? (int)Figures.Whole("--days", horizon, 1, 3660) : null,
+            Immunity = invocation.Text(immunity) is { } immune ? CadenceFigures.Within("--immunity", immune, 1, 36_600, open: false) : null,
             Seed = (ulong)Figures.Whole("--seed", invocation.Text(seed) ?? "1", 0, int.MaxValue),
         };
         Check(asked, invocation.Text(from) is not null);
@@ -113,8 +115,8 @@ internal sealed class CadenceCommand : RunnerCommand
             throw new UsageException("--symptoms: courses of the viral load have symptoms of their own; leave the option out.");
         if (asked.Kind != CourseKind.ViralLoad && !withProgram && (asked.DetectionLimit is not null || asked.Infectiousness is not null))
             throw new UsageException($"{(asked.DetectionLimit is not null ? "--detection-limit" : "--infectiousness")} goes with --course viral-load.");
-        if (asked.Reproduction is null && !withProgram && (asked.Dispersion is not null || asked.BroughtIn is not null || asked.Horizon is not null))
-            throw new UsageException($"{(asked.Dispersion is not null ? "--dispersion" : asked.BroughtIn is not null ? "--brought-in" : "--days")} goes with --spread, the infections that one case causes.");
+        if (asked.Reproduction is null && !withProgram && (asked.Dispersion is not null || asked.BroughtIn is not null || asked.Horizon is not null || asked.Immunity is not null))
+            throw new UsageException($"{(asked.Dispersion is not null ? "--dispersion" : asked.BroughtIn is not null ? "--brought-in" : asked.Horizon is not null ? "--days" : "--immunity")} goes with --spread, the infections that one case causes.");
     }
 
     /// <summary>One message for all that is missing.</summary>

@@ -124,6 +124,7 @@ internal sealed class CadenceProgram
                 Reproduction = reproduction,
                 BroughtIn = asked.BroughtIn ?? Stated("brought-in"),
                 Dispersion = asked.Dispersion ?? Stated("dispersion"),
+                Immunity = asked.Immunity ?? Stated("immunity-days"),
                 Horizon = asked.Horizon ?? (int)Taken("days", findings.Days, "program file, or a quarter"),
             };
     }

@@ -1,4 +1,5 @@
 using ScreenStats.Evaluation.Worth;
+using ScreenStats.Evaluation.Worth.Rows;
 
 namespace ScreenStats.Cli.Terminal.Worth;
 
@@ -13,5 +14,14 @@ internal static class LadderTable
             [new("gains most"), new("from", true), new("up to", true), new("now")],
             worth.Ladder.Select(rung => new[] { rung.IsNone ? "no screening" : rung.Option, WorthScreen.Number(rung.From), rung.To is { } to ? WorthScreen.Number(to) : "", rung.IsPresent ? "here" : "" }));
         screen.Text("Infected in a week of 1,000 people; all else at the central figures. Where one option no longer pays the one above it in this table still may: step down before you stop.");
+        if (worth.Periods.IsEmpty) return;
+        screen.Line();
+        screen.Table(
+            [new("days of the data"), new("cases", true), new("per 1,000 a week", true), new("limits", true), new("gains most there")],
+            worth.Periods.Select(row => new[]
+            {
+                row.Period == "all-days" ? $"all {Show.Count(row.Days)}" : $"the last {Show.Count(row.Days)}", Show.Count(row.Cases), WorthScreen.Number(row.WeeklyIncidence),
+                WorthScreen.Limits(row.WeeklyIncidence.Lower, row.WeeklyIncidence.Upper), row.Option == WorthRung.None ? "no screening" : row.Option,
+            }));
     }
 }

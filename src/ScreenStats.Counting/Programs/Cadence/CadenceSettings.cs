@@ -53,6 +53,9 @@ public sealed record CadenceSettings
     /// <summary>Dispersion of the number of infections that one case causes: positive; small: a few cases cause most of them.</summary>
     public StatedRange? Dispersion { get; init; }
 
+    /// <summary>Days after which someone infected can be infected again, 1 to 36,600; null: nobody is infected twice within the days looked at.</summary>
+    public StatedRange? ImmunityDays { get; init; }
+
     /// <summary>Working days lost to one false alarm that is refuted, 0 to 366; one that is never settled loses the isolation time of the policy where people leave on the screen.</summary>
     public StatedRange? FalseAlarmDays { get; init; }
 

@@ -27,6 +27,9 @@ internal enum Parameter
     Dispersion,
     FalseAlarmDays,
 
+    /// <summary>Days after which someone infected can be infected again; not known where nobody is.</summary>
+    ImmunityDays,
+
     /// <summary>Inconclusive runs of all runs, and of these the shares that get a confirmatory test and that are repeated on the same day.</summary>
     Inconclusive,
     InconclusiveTested,

@@ -52,6 +52,7 @@ internal sealed class DataFigures
 
         SiteGaps = Shared(cells, People);
         Recent = new RecentFigures(cells);
+        Quarter = new RecentFigures(cells, RecentFigures.QuarterDays);
         FalseAlarms = new RefutedCounts(cells, left);
         LeavesOutLots = cells.Screens.Any(cell => left.Contains(cell.Lot));
         Settled = due.Proportion(confidence);
@@ -102,6 +103,9 @@ internal sealed class DataFigures
 
     /// <summary>What the last days of the data had of all.</summary>
     public RecentFigures Recent { get; }
+
+    /// <summary>What the last quarter had of all.</summary>
+    public RecentFigures Quarter { get; }
 
     /// <summary>The refuted positives that the data really had.</summary>
     public RefutedCounts FalseAlarms { get; }

@@ -31,6 +31,7 @@ internal static class ParameterWords
         Parameter.Inconclusive => ("inconclusive", "runs that are inconclusive", "share"),
         Parameter.InconclusiveTested => ("inconclusive-tested", "inconclusive runs that get a confirmatory test", "share"),
         Parameter.InconclusiveRepeated => ("inconclusive-repeated", "inconclusive runs that are repeated on the same day", "share"),
+        Parameter.ImmunityDays => ("immunity-days", "days until someone infected can be infected again", "days"),
         _ => throw new ArgumentOutOfRangeException(nameof(parameter), parameter, "Not a figure of this analysis."),
     };
 }

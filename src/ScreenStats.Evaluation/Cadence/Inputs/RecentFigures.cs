@@ -8,12 +8,16 @@ internal sealed class RecentFigures
     /// <summary>The last four weeks.</summary>
     public const int Days = 28;
 
-    public RecentFigures(TallyCells cells)
+    /// <summary>The last quarter.</summary>
+    public const int QuarterDays = 91;
+
+    public RecentFigures(TallyCells cells, int days = Days)
     {
+        Length = days;
         if (cells.Screens.Length == 0) return;
         var (first, last) = (cells.Screens.Min(cell => cell.Day), cells.Screens.Max(cell => cell.Day));
         SpanDays = last.DayNumber - first.DayNumber + 1;
-        From = last.AddDays(1 - Days);
+        From = last.AddDays(1 - days);
         foreach (var cell in cells.Screens)
         {
             AllScreens += cell.Runs;
@@ -24,6 +28,9 @@ internal sealed class RecentFigures
 
         Cases = cells.Cases.Where(cell => cell.FoundThrough == Outcome.Positive && cell.Day >= From).Sum(cell => cell.Cases);
     }
+
+    /// <summary>How many days these are.</summary>
+    public int Length { get; }
 
     /// <summary>Days from the first screen of the data to the last.</summary>
     public int SpanDays { get; }
@@ -43,5 +50,8 @@ internal sealed class RecentFigures
     public long Pending { get; }
 
     /// <summary>Whether there are as many days before to compare with, and screens in both.</summary>
-    public bool CanCompare => SpanDays >= 2 * Days && Screens > 0 && AllScreens > Screens;
+    public bool CanCompare => SpanDays >= 2 * Length && IsPart;
+
+    /// <summary>Whether there are screens in them and before.</summary>
+    public bool IsPart => Screens > 0 && AllScreens > Screens;
 }

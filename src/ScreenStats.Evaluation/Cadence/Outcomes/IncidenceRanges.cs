@@ -45,6 +45,17 @@ internal sealed class IncidenceRanges
     /// <summary>The last days; null where the incidence is not from cases, or the data are too short to compare.</summary>
     public CadenceRecent? Recent { get; }
 
+    /// <summary>Infections per <see cref="Per"/> person-days in the last days of the data: their screens are taken to find as much as those of all days.</summary>
+    public static EstimateFinding Rate(OutcomeDraws outcomes, KnownFigures known, RecentFigures recent)
+    {
+        var share = (double)recent.Screens / recent.AllScreens;
+        var (exposure, drawn) = outcomes.Exposure;
+        var cases = known.Infections(recent.Cases);
+        var stream = new ParameterStream(known.Settings.Seed, nameof(CadenceRecent) + (recent.Length == RecentFigures.Days ? "" : FormattableString.Invariant($"{recent.Length}")));
+        return outcomes.Figure(
+            Math.Min(Per, Per * cases.Centre / (exposure * share)), Array.ConvertAll(drawn, worth => worth > 0 ? Math.Min(Per, Per * cases.Draw!(stream) / (worth * share)) : double.NaN), "not known", CadenceNotes.Turns);
+    }
+
     private ScreeningOption At(double incidence)
     {
         var days = removed!(incidence);
@@ -86,11 +97,7 @@ internal sealed class IncidenceRanges
         var recent = known.Data.Recent;
         if (!known.IncidenceFromCases || known.Data.Cases == 0 || !recent.CanCompare || outcomes.Incidence.Estimate is not { } all) return null;
         var share = (double)recent.Screens / recent.AllScreens;
-        var (exposure, drawn) = outcomes.Exposure;
-        var cases = known.Infections(recent.Cases);
-        var stream = new ParameterStream(known.Settings.Seed, nameof(CadenceRecent));
-        var rate = outcomes.Figure(
-            Math.Min(Per, Per * cases.Centre / (exposure * share)), Array.ConvertAll(drawn, worth => worth > 0 ? Math.Min(Per, Per * cases.Draw!(stream) / (worth * share)) : double.NaN), "not known", CadenceNotes.Turns);
+        var rate = Rate(outcomes, known, recent);
         string? Option(double? at) => at is { } some && removed is not null ? At(some / Per).Name : null;
         var whole = outcomes.Incidence;
         return new CadenceRecent

@@ -53,6 +53,9 @@ internal sealed class OutcomeDraws
     /// <summary>The share of draws in which that is 1 or more: infection would grow by itself.</summary>
     public double Growing { get; }
 
+    /// <summary>Infections that one case causes inside without screening, in every draw.</summary>
+    public double[] Reproductions => Drawn(values => values[^2]);
+
     /// <summary>Days' worth of infections that became cases in the data, at the centre and in every draw.</summary>
     public (double Centre, double[] Drawn) Exposure => (centre[^3], Drawn(values => values[^3]));
 

@@ -34,6 +34,7 @@ internal static class AnswerSentences
         if (Next(findings, leading) is { } next) yield return next;
         if (Plan(findings, figures, leading) is { } plan) yield return plan;
         if (findings.Choices.IsEmpty) yield return new Sentence("Nothing states how many infectious days 1,000 more screens must remove, so no option is chosen; the table of steps has what each adds.");
+        if (HorizonSentences.Of("cadence.days", findings.Days, findings.Assumptions.Any(row => row.Assumption == "immunity-days" && row.Value is not null)) is { } horizon) yield return horizon;
         if (Weekends(findings) is { } weekends) yield return weekends;
     }
 

@@ -66,10 +66,13 @@ internal static class SureRows
     }
 
     /// <summary>The share of draws in which the option judged gains more than it costs.</summary>
-    public static double? PaysShare(CostModel model, OptionTable options)
+    /// <param name="model">The model.</param>
+    /// <param name="options">The options.</param>
+    /// <param name="value">What an effect is worth: it is a decision, and held in all draws; null where not known.</param>
+    public static double? PaysShare(CostModel model, OptionTable options, double? value)
     {
-        if (model.Value is not { } value || options.Judged is not { IsKnown: true } judged) return null;
-        var net = judged.NetBenefits(value.Value);
+        if (model.Value is null || value is not { } worth || options.Judged is not { IsKnown: true } judged) return null;
+        var net = judged.NetBenefits(worth);
         return net.Count(one => one > 0) / (double)net.Length;
     }
 }

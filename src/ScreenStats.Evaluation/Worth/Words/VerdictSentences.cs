@@ -34,33 +34,36 @@ internal static class VerdictSentences
         yield return Verdict(findings, words, judged, net);
         if (LadderSentences.Of(findings) is { } ladder) yield return ladder;
         yield return HowSure(findings, words, judged, net);
+        if (PeriodSentences.Of(findings) is { } periods) yield return periods;
         if (Best(findings, words, judged) is { } best) yield return best;
         if (OnAverage(findings, words) is { } average) yield return average;
+        if (HorizonSentences.Of("worth.days", findings.Days, findings.KnowsImmunity) is { } horizon) yield return horizon;
+        if (MeanSentences.Of(findings, judged, net) is { } mean) yield return mean;
     }
 
     private static Sentence Verdict(WorthFindings findings, WorthWords words, WorthOption judged, double net)
     {
-        var opening = $"At these costs, and with one {words.One} worth {{0}} {{1}}, \"{{2}}\"{WorthWords.After(judged)} ";
-        FigureReference[] first = [words.Value, words.Currency, WorthWords.Name(judged)];
+        var opening = $"At these costs, over {{3}} days, and with one {words.One} worth {{0}} {{1}}, \"{{2}}\"{WorthWords.After(judged)} ";
+        FigureReference[] first = [words.Value, words.Currency, WorthWords.Name(judged), words.Days];
         var plain = net > 0 ? "pays" : "does not pay";
         if (findings.Turn("weekly-incidence") is not { Present: not null } turn) return new Sentence(opening + plain + " at the central figures.", [.. first]);
         var present = WorthWords.Present(turn);
-        var limits = turn.Lower is null || !WorthWords.Apart(present) ? "." : " ({5} interval {6} to {7}).";
+        var limits = turn.Lower is null || !WorthWords.Apart(present) ? "." : " ({6} interval {7} to {8}).";
         var turned = turn.Pays is WorthPays.Above or WorthPays.Below or WorthPays.Between;
         var now = (turned, findings.StatesIncidence) switch
         {
-            (true, false) => ", with the rest as assumed; in these data it was {4}",
-            (true, true) => ", with the rest as assumed; the program file states {4}",
-            (false, false) => "; in these data {4} in 1,000 were infected each week",
-            _ => "; the program file states {4} in 1,000 a week",
+            (true, false) => ", with the rest as assumed; in these data it was {5}",
+            (true, true) => ", with the rest as assumed; the program file states {5}",
+            (false, false) => "; in these data {5} in 1,000 were infected each week",
+            _ => "; the program file states {5} in 1,000 a week",
         };
         FigureReference[] all = [.. first, WorthWords.BreakEven(turn), present[0], words.Confidence, present[1], present[2], WorthWords.OtherBreakEven(turn)];
         var rises = turn.BreakEven < turn.OtherBreakEven;
         var condition = turn.Pays switch
         {
-            WorthPays.Above => "pays while more than {3} in 1,000 people are infected each week",
-            WorthPays.Below => "pays while fewer than {3} in 1,000 people are infected each week",
-            WorthPays.Between => $"pays while between {(rises ? "{3} and {8}" : "{8} and {3}")} in 1,000 people are infected each week",
+            WorthPays.Above => "pays while more than {4} in 1,000 people are infected each week",
+            WorthPays.Below => "pays while fewer than {4} in 1,000 people are infected each week",
+            WorthPays.Between => $"pays while between {(rises ? "{4} and {9}" : "{9} and {4}")} in 1,000 people are infected each week",
             WorthPays.Always => "pays at every number of infections that was looked at",
             WorthPays.Never => "pays at no number of infections that was looked at",
             _ => plain + " at the central figures",
@@ -75,9 +78,12 @@ internal static class VerdictSentences
         var share = findings.PaysShare ?? 0;
         var sure = share is >= Sure or <= 1 - Sure ? "" : ", which is far from sure";
         var limits = WorthWords.Apart(benefit) ? " ({4} interval {5} to {6})" : "";
+        // The value is a decision: no draw moves it, so that it is said beside.
+        var ends = findings.PaysShareAtLower is not null && findings.PaysShareAtUpper is not null;
         return AnswerSentences.Compact(
-            $"At the central figures it {verb} {{0}} {{1}} after its costs in {{2}} days for {{3}} {Figure.Plural(findings.People, "person", "people")}{limits}{sure}: it pays in {{7}} of the draws over all that is uncertain.",
-            [benefit[0], words.Currency, words.Days, words.People, words.Confidence, benefit[1], benefit[2], words.PaysShare]);
+            $"At the central figures it {verb} {{0}} {{1}} after its costs in {{2}} days for {{3}} {Figure.Plural(findings.People, "person", "people")}{limits}{sure}: it pays in {{7}} of the draws over all that is uncertain but the value of one {words.One}, which is held at {{8}}"
+            + (ends ? " ({10} at {9}, {12} at {11})." : "."),
+            [benefit[0], words.Currency, words.Days, words.People, words.Confidence, benefit[1], benefit[2], words.PaysShare, words.Value, .. words.PaysShareAtEnds]);
     }
 
     private static Sentence? Best(WorthFindings findings, WorthWords words, WorthOption judged)

@@ -18,6 +18,12 @@ internal sealed class WorthWords(WorthFindings findings)
 
     public FigureReference PaysShare => Figure.Number("worth.paysShare", findings.PaysShare, Unit.Proportion, findings.PaysShareUndefined);
 
+    public FigureReference[] PaysShareAtEnds =>
+    [
+        Figure.Number("worth.valueLower", findings.ValueLower, Unit.Ratio), Figure.Number("worth.paysShareAtLower", findings.PaysShareAtLower, Unit.Proportion),
+        Figure.Number("worth.valueUpper", findings.ValueUpper, Unit.Ratio), Figure.Number("worth.paysShareAtUpper", findings.PaysShareAtUpper, Unit.Proportion),
+    ];
+
     public string One => WorthNames.One(findings.Effect);
 
     /// <summary>The name of an option, and what follows a positive in plain words after it.</summary>

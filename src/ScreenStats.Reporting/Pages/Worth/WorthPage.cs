@@ -61,7 +61,7 @@ internal static class WorthPage
         Add(
             new PagePart("What to choose") { Charts = ofChoice, Words = hides ? "" : WorthRemarks.Choice(found), SpeaksOf = [.. ofPools, .. found.Options.Select(option => FigurePath.Row("worth.options", option.Key) + ".cost")] },
             [found.OptionTable], [WorthViews.Options(findings), WorthViews.Otherwise(findings)]);
-        Add(new PagePart("When it turns") { Words = hides ? "" : WorthRemarks.Turns(found) }, [found.TurnTable, found.LadderTable], [WorthViews.Turns(found), LadderViews.Ladder(found)]);
+        Add(new PagePart("When it turns") { Words = hides ? "" : WorthRemarks.Turns(found) }, [found.TurnTable, found.LadderTable, found.PeriodTable], [WorthViews.Turns(found), LadderViews.Ladder(found), LadderViews.Periods(found)]);
         Add(
             new PagePart("How sure it is") { SpeaksOf = ["worth.swings", "worth.information"], Charts = [WorthFigures.Likely, WorthFigures.Swings] },
             [found.AcceptabilityTable, found.InformationTable, found.SwingTable], [SureViews.Acceptability(found), SureViews.Information(found), SureViews.Swings(findings)]);

@@ -56,7 +56,7 @@ public sealed record SpreadAnswer
         var reproduction = kept <= 0 ? 0 : spread.Reproduction * Math.Clamp((1 - all) / kept, 0, 1);
         var process = new OffspringProcess(reproduction, spread.Dispersion);
         var totals = incidence is { } rate && people is { } many && !infectiousnessByDay.IsEmpty
-            ? RenewalSpread.Totals(many, rate * many * spread.BroughtIn, reproduction, infectiousnessByDay.AsSpan(), spread.Days, rate * many)
+            ? RenewalSpread.Totals(many, rate * many * spread.BroughtIn, reproduction, infectiousnessByDay.AsSpan(), spread.Days, rate * many, spread.ImmunityDays)
             : (RenewalTotals?)null;
         var missing = incidence is null ? UndefinedReason.IncidenceUnknown : people is null ? UndefinedReason.PeopleUnknown : withoutProfile;
         return new SpreadAnswer(

@@ -15,6 +15,9 @@ public sealed record SpreadQuestion
     /// <summary>Days for which infections are counted, 1 to 3,660.</summary>
     public int Days { get; init; } = 91;
 
+    /// <summary>Days after which someone infected can be infected again, from 1 to 36,600; null where nobody is within the days.</summary>
+    public double? ImmunityDays { get; init; }
+
     internal void Check()
     {
         Guard.Amount(Reproduction, nameof(Reproduction));
@@ -22,6 +25,8 @@ public sealed record SpreadQuestion
         if (Reproduction > 1e6) throw new ArgumentOutOfRangeException(nameof(Reproduction), Reproduction, "The infections by one case must be a number from 0 to a million.");
         if (Dispersion is { } k && !(k is >= 1e-12 and <= 1e15))
             throw new ArgumentOutOfRangeException(nameof(Dispersion), Dispersion, "The dispersion must be a number from 1e-12 to 1e15, or none for Poisson.");
+        if (ImmunityDays is not (null or (>= 1 and <= 36_600)))
+            throw new ArgumentOutOfRangeException(nameof(ImmunityDays), ImmunityDays, "The days of immunity must be a number from 1 to 36,600, or none where it lasts.");
         if (Days is < 1 or > 3660) throw new ArgumentOutOfRangeException(nameof(Days), Days, "The days must be a whole number from 1 to 3,660.");
     }
 }

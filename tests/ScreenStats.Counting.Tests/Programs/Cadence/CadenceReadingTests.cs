@@ -21,7 +21,7 @@ public sealed class CadenceReadingTests
           },
           "delayDays": 0, "confirmatoryDelayDays": { "value": 1.5, "lower": 1, "upper": 3 }, "isolateOn": "confirmation", "repeatedMisses": 0.3,
           "participation": 0.85, "people": 900, "days": 182, "incidence": { "value": 0.0008, "lower": 0.0005, "upper": 0.0012 },
-          "reproduction": 1.4, "broughtIn": { "value": 0.7, "lower": 0.5, "upper": 0.9 }, "dispersion": 0.4, "falseAlarmDays": 2,
+          "reproduction": 1.4, "broughtIn": { "value": 0.7, "lower": 0.5, "upper": 0.9 }, "dispersion": 0.4, "immunityDays": { "value": 180, "lower": 120, "upper": 365 }, "falseAlarmDays": 2,
           "worthwhile": 1.5, "sensitivity": "61/97", "specificity": { "value": 0.998, "lower": 0.997, "upper": 0.999 },
           "draws": 5000, "seed": 7, "source": "the works council",
         }
@@ -59,6 +59,7 @@ public sealed class CadenceReadingTests
         cadence.Reproduction.Should().Be(new StatedRange(1.4));
         cadence.BroughtIn.Should().Be(new StatedRange(0.7, 0.5, 0.9));
         cadence.Dispersion.Should().Be(new StatedRange(0.4));
+        cadence.ImmunityDays.Should().Be(new StatedRange(180, 120, 365));
         cadence.FalseAlarmDays.Should().Be(new StatedRange(2));
         cadence.Worthwhile.Should().Be(1.5);
         cadence.Sensitivity.Should().Be(new StatedAccuracy(61.0 / 97, 61, 97, null, null));
@@ -173,6 +174,8 @@ public sealed class CadenceReadingTests
     [InlineData("""{ "incidence": 12 }""", "never a prevalence")]
     [InlineData("""{ "reproduction": -1 }""", "that one case causes without any screening")]
     [InlineData("""{ "dispersion": 0 }""", "a number above 0")]
+    [InlineData("""{ "immunityDays": 0.5 }""", "days after which someone infected can be infected again, from 1 to 36600")]
+    [InlineData("""{ "immunityDays": { "value": 180, "lower": 200, "upper": 365 } }""", "cadence.immunityDays")]
     [InlineData("""{ "falseAlarmDays": "two" }""", "from 0 to 366")]
     [InlineData("""{ "worthwhile": -1 }""", "per 1,000 more screens")]
     [InlineData("""{ "sensitivity": 80 }""", "for 80 percent write 0.8")]

@@ -8,7 +8,7 @@ internal static class CadenceKeys
     public static ImmutableArray<string> Cadence { get; } =
     [
         "options", "planned", "plannedAt", "course", "delayDays", "confirmatoryDelayDays", "isolateOn", "repeatedMisses", "participation",
-        "people", "days", "incidence", "reproduction", "broughtIn", "dispersion", "falseAlarmDays", "worthwhile", "sensitivity", "specificity",
+        "people", "days", "incidence", "reproduction", "broughtIn", "dispersion", "immunityDays", "falseAlarmDays", "worthwhile", "sensitivity", "specificity",
         "draws", "seed", "source",
     ];
 

@@ -8,6 +8,7 @@ namespace ScreenStats.Counting.Programs.Reading.Cadence;
 internal static class CadenceReader
 {
     private const double MostDelay = 366;
+    private const double MostImmunity = 36_600;
 
     public static CadenceSettings Read(JsonItem? item, ProgramProblems problems)
     {
@@ -34,6 +35,7 @@ internal static class CadenceReader
             Reproduction = RangeReader.Number(section, "reproduction", 0, 100, "the infections inside that one case causes without any screening, from 0 to 100", problems),
             BroughtIn = RangeReader.Share(section, "broughtIn", problems),
             Dispersion = RangeReader.Above(section, "dispersion", 0, 1e6, "a number above 0, such as 0.4; leave it out where all cases infect alike", problems),
+            ImmunityDays = RangeReader.Number(section, "immunityDays", 1, MostImmunity, "days after which someone infected can be infected again, from 1 to 36600; leave it out where nobody is", problems),
             FalseAlarmDays = RangeReader.Days(section, "falseAlarmDays", MostDelay, problems),
             Worthwhile = section.Number("worthwhile", 0, 1e6, "infectious days removed per 1,000 more screens, a number from 0 to 1000000"),
             Sensitivity = AccuracyReader.Read(section, "sensitivity", problems),
