@@ -80,7 +80,7 @@ public class WorthPageTests
         Rows("What it would be worth to know").Select(row => row.Split(" | ")[0]).Should().Equal("Everything that is uncertain", "Infections per person-day", "Whether negatives are infected (1,200 of them, which cost 69,600)");
         Rows("Share of draws in which").Should().Contain("8,000 (stated) | 40.0 % | 60.0 % | weekly");
         Rows("Each figure at both ends").Should().Contain("Infections per person-day | 46 in 100,000 | -20,000 | 96 in 100,000 | 128,000 | none; twice-weekly").And.Contain("Operator's minutes for a screen | 1 minute | 67,000 | 6 minutes | 17,000 | twice-weekly");
-        Rows("The rule of the program file").Should().Equal("2025-01-06 | 900 | 9 | 1.00 %{0.500 to 1.90 %} | monthly | weekly | 4.00", "2025-02-03 | 900 | 9 | 1.00 %{0.500 to 1.90 %} | weekly | weekly (could be another) | 4.00");
+        Rows("The rule of the program file").Should().Equal("2025-01-06 | 900 | 9 | 1.00 %{0.500 to 1.90 %} | monthly | weekly | 4.00 |  | ", "2025-02-03 | 900 | 9 | 1.00 %{0.500 to 1.90 %} | weekly | weekly (could be another) | 4.00 | 1 | monthly");
     }
 
     [Fact]
@@ -171,6 +171,14 @@ public class WorthPageTests
     public void Page_and_pictures_are_the_same_under_every_culture()
     {
         Cultures.Names.Select(culture => Cultures.In(culture, () => Section(WorthSketch.With(Programs.FaultyLot)).OuterHtml + string.Concat(Charts(WorthSketch.With(Programs.FaultyLot)).Select(ChartRenderer.Svg)))).Distinct().Should().ContainSingle();
+    }
+
+    [Fact]
+    public void What_flagged_lots_do_to_the_rule_and_to_the_curve_stands_beside_them()
+    {
+        Rows("The rule of the program file").Should().Contain(row => row.StartsWith("2025-02-03", StringComparison.Ordinal) && row.EndsWith(" | 1 | monthly", StringComparison.Ordinal));
+        Rows("Gain in infected people").Should().Contain(row => row.StartsWith("20.0 %", StringComparison.Ordinal) && row.EndsWith(" | 0.500{0.400 to 0.625} | by the screen", StringComparison.Ordinal));
+        StatedSection.TextContent.Should().Contain("Without the runs of flagged lots it does so at 20.0 %.");
     }
 
     [Fact]

@@ -80,8 +80,8 @@ internal static class WorthSketch
                 Swing("incidence", "infections per person-day", 0.00046, 0.00096, -20_000, 128_000, "none|not-needed", "twice-weekly|confirmed"), Swing("kit", "price of a test device", 2.6, 4.1, 68_000, 25_000, "twice-weekly|confirmed", "twice-weekly|confirmed"),
                 Swing("operator-minutes", "operator's minutes for a screen", 1, 6, 67_000, 17_000, "twice-weekly|confirmed", "twice-weekly|confirmed"),
             ],
-            DecisionCurve = [new(0.001, Around(0.8), Around(0.4), "screen"), new(0.2, Around(-0.1), Around(-200), "no-one")],
-            Rules = priced ? [Period(new DateOnly(2025, 1, 6), "monthly", "weekly", true), Period(new DateOnly(2025, 2, 3), "weekly", "weekly", false)] : [],
+            DecisionCurve = [new(0.001, Around(0.8), Around(0.4), "screen"), new(0.2, Around(-0.1), Around(-200), "no-one") { WithoutFlaggedLots = new(Around(0.5), Around(-200), "screen") }],
+            Rules = priced ? [Period(new DateOnly(2025, 1, 6), "monthly", "weekly", true), Period(new DateOnly(2025, 2, 3), "weekly", "weekly", false) with { WithoutFlaggedLots = Others("monthly") }] : [],
             Criteria = [.. Enumerable.Range(1, 10).Select(item => Criterion("wilson-jungner", item)), .. Enumerable.Range(1, 28).Select(item => Criterion("cheers-2022", item))],
             Missing = ["isolationDay: what cases found cost"],
             Sentences =
@@ -175,6 +175,17 @@ internal static class WorthSketch
         Next = next,
         IsSure = sure,
         ScreensPerPerson = 4,
+    };
+
+    private static WorthRuleReading Others(string inForce) => new()
+    {
+        Tests = 800,
+        Positives = 1,
+        Positivity = new(0.00125, null, 0.0002, 0.007, "wilson", 0.95),
+        InForce = inForce,
+        Next = inForce,
+        IsSure = true,
+        ScreensPerPerson = 1,
     };
 
     private static WorthCriterion Criterion(string list, int item) => new(FormattableString.Invariant($"{list}|{item}"), list, item, FormattableString.Invariant($"Question {item} of {list}?"), item % 2 == 0 ? "stated" : "not stated", "");

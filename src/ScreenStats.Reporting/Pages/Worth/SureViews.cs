@@ -85,21 +85,29 @@ internal static class SureViews
                 new("screen_lower", "", Unit.Ratio, "", row => WorthViews.Limit(row.Screened.Lower)),
                 new("screen_upper", "", Unit.Ratio, "", row => WorthViews.Limit(row.Screened.Upper)),
                 new("everyone", "Everyone", Unit.Ratio, "Net benefit of sending everyone away.", row => WorthViews.Figure(row.Everyone)),
-                new("best", "Best", Unit.Text, "Which does best.", row => Cell.Text(row.Best switch { "screen" => "by the screen", "no-one" => "no one", _ => row.Best })),
+                new("best", "Best", Unit.Text, "Which does best.", row => Cell.Text(Best(row.Best))),
+                new("others", "By the screen, without flagged lots", Unit.Ratio, "The same without the runs of flagged lots.", row => row.WithoutFlaggedLots is { } others ? WorthViews.Figure(others.Screened) : Cell.Empty),
+                new("others_lower", "", Unit.Ratio, "", row => WorthViews.Limit(row.WithoutFlaggedLots?.Screened.Lower)),
+                new("others_upper", "", Unit.Ratio, "", row => WorthViews.Limit(row.WithoutFlaggedLots?.Screened.Upper)),
+                new("others_best", "Best, without them", Unit.Text, "Which does best without them.", row => row.WithoutFlaggedLots is { } others ? Cell.Text(Best(others.Best)) : Cell.Empty),
             ],
             found.DecisionCurve),
-        "Gain in infected people sent away for each 1,000 screens, less those sent away for nothing, weighed by the chance from which one would be sent away; no one has 0", ["threshold", WorthViews.Below("screen"), "everyone", "best"]) { Folded = found.DecisionCurve.Length > Long };
+        "Gain in infected people sent away for each 1,000 screens, less those sent away for nothing, weighed by the chance from which one would be sent away; no one has 0", ["threshold", WorthViews.Below("screen"), "everyone", "best", WorthViews.Below("others"), "others_best"]) { Folded = found.DecisionCurve.Length > Long };
+
+    private static string Best(string best) => best switch { "screen" => "by the screen", "no-one" => "no one", _ => best };
 
     /// <summary>Over which thresholds the screen does better than to send away everyone or no one; empty where nothing is known.</summary>
     public static string Thresholds(WorthFindings found)
     {
         var known = found.DecisionCurve.Where(row => row.Screened.Estimate is not null).ToArray();
         if (known.Length == 0) return "";
-        var screen = known.Where(row => row.Best == "screen").Select(row => row.Threshold).ToArray();
+        double[] Where(Func<WorthDecisionPoint, string?> best) => [.. known.Where(row => best(row) == "screen").Select(row => row.Threshold)];
+        var (screen, others) = (Where(row => row.Best), Where(row => row.WithoutFlaggedLots?.Best));
         var looked = $"of those looked at, {WorthWording.Share(known.Min(row => row.Threshold))} to {WorthWording.Share(known.Max(row => row.Threshold))}";
         return "Whoever would send a person away from a low chance of infection on minds a missed case more than a false alarm. "
             + (screen.Length == 0 ? $"At no such chance {looked}, is it best to go by the screen alone."
                 : $"To go by the screen alone does better than to send away everyone, or no one, from a chance of {WorthWording.Share(screen.Min())} to one of {WorthWording.Share(screen.Max())} ({looked}).")
+            + (others.Length == 0 ? "" : $" Without the runs of flagged lots it does so {(others.Length == 1 ? "at" : $"from {WorthWording.Share(others.Min())} to")} {WorthWording.Share(others.Max())}.")
             + " A confirmatory test is not in this sum: with it a false alarm costs less.";
     }
 
@@ -117,10 +125,12 @@ internal static class SureViews
                 new("in_force", "In force", Unit.Text, "The option in force, decided on the periods before.", row => Cell.Text(row.InForce)),
                 new("next", "Then", Unit.Text, "The option from the next period on.", row => Cell.Text(row.Next + (row.IsSure ? "" : " (could be another)"))),
                 new("screens_per_person", "Screens of one person", Unit.Ratio, "In the period, under the option in force.", row => Cell.Number(row.ScreensPerPerson)),
+                new("others_positives", "Positive, without flagged lots", Unit.Count, "Positive ones without the runs of flagged lots.", row => row.WithoutFlaggedLots is { } others ? Cell.Count(others.Positives) : Cell.Empty),
+                new("others_in_force", "In force, without them", Unit.Text, "The option in force, decided without the runs of flagged lots.", row => row.WithoutFlaggedLots is { } others ? Cell.Text(others.InForce) : Cell.Empty),
             ],
             found.Rules),
         "The rule of the program file, replayed: the positivity of a period decides on the next; \"could be another\" where its limits lead to different options",
-        ["period", "tests", "positives", WorthViews.Below("estimate"), new("in_force") { OneLine = true }, "next", "screens_per_person"]) { Folded = found.Rules.Length > Long };
+        ["period", "tests", "positives", WorthViews.Below("estimate"), new("in_force") { OneLine = true }, "next", "screens_per_person", "others_positives", new("others_in_force") { OneLine = true }]) { Folded = found.Rules.Length > Long };
 
     /// <summary>A list of the field.</summary>
     public static TableView List(WorthFindings found, string list, string caption)
