@@ -120,8 +120,8 @@ internal static class WorthTables
             new("lower", "Lower", Unit.Ratio, "Lower limit of it.", row => Limit(row.WeeklyIncidence.Lower, row.WeeklyIncidence)) { Method = CadenceNotes.Turns },
             new("upper", "Upper", Unit.Ratio, "Upper limit of it.", row => Limit(row.WeeklyIncidence.Upper, row.WeeklyIncidence)) { Method = CadenceNotes.Turns },
             new("option", "Gains most", Unit.Text, "The way of screening that gains most there; none for no screening.", row => Cell.Text(row.Option)),
-            new("option_at_lower", "At the lower limit", Unit.Text, "The same at the lower limit.", row => row.OptionAtLower is { } option ? Cell.Text(option) : Cell.Empty),
-            new("option_at_upper", "At the upper limit", Unit.Text, "The same at the upper limit.", row => row.OptionAtUpper is { } option ? Cell.Text(option) : Cell.Empty),
+            new("option_at_lower", "At the lower limit", Unit.Text, "The same at the lower limit.", row => row.OptionAtLower is { } option ? Cell.Text(option) : Cell.Empty) { Method = TurningPoint.Method },
+            new("option_at_upper", "At the upper limit", Unit.Text, "The same at the upper limit.", row => row.OptionAtUpper is { } option ? Cell.Text(option) : Cell.Empty) { Method = TurningPoint.Method },
             new("net_benefit", "Net benefit of the option judged", Unit.Ratio, "At that incidence, all else at the centre.", row => Cell.Number(row.NetBenefit)) { Method = NetBenefit.Method },
         ],
         rows);
