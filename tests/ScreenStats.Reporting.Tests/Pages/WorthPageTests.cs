@@ -34,7 +34,7 @@ public class WorthPageTests
         Parts(StatedSection).Should().Equal(
             "figure-option-by-infections",
             "What it did", "figure-average-and-last-step", "table: What the program paid for, over the time of the data, in EUR of 2024", "table: What that comes to, money in EUR", "table: Spending for each infection averted, in EUR: judge a step by its own cost, not by the average",
-            "What to choose", "figure-cost-against-effect", "table: Each way of screening against none, for 900 people over 91 days, money in EUR", "table: The same without a confirmatory test (unconfirmed: every positive is away for the whole isolation time)",
+            "What to choose", "figure-cost-against-effect", "table: Each way of screening against none, for 900 people over 91 days, money in EUR; net cost is what is spent less what illness and outbreaks averted would have cost, as far as these are priced", "table: The same without a confirmatory test (unconfirmed: every positive is away for the whole isolation time)",
             "When it turns", "table: Where twice-weekly just repays its cost against no screening, one figure at a time, the others at their centre",
             "table: Which way of screening gains most, by infections in a week among 1,000 people, the rest at the centre: where one no longer pays a less frequent one still may",
             "How sure it is", "figure-best-by-value", "figure-figures-that-matter", "table: Share of draws in which each option is the best, by what an effect is worth",
@@ -53,7 +53,7 @@ public class WorthPageTests
             "Screens | 6.35{5.08 to 7.94} | 59,000 | 374,650{299,720 to 468,313} | a fictional price list", "of which test devices | 3.20{2.56 to 4.00} | 59,000 | 188,800{151,040 to 236,000} | a fictional price list",
             "Confirmatory tests of positives | 58.0{46.4 to 72.5} | 321 | 18,618{14,894 to 23,273} | a fictional price list", "Days of isolation of cases found | undefined a | 448 | undefined b | ");
         Rows("What that comes to").Should().Contain("Cost in all | at least 390,000 | counted, over the time of the data")
-            .And.Contain("Spending for each infection averted | 9,600 (800 or more) | modelled as done, 900 people over 91 days");
+            .And.Contain("Real positives, of those followed up | 40.0 % (32.0 to 50.0 %) | counted, over the time of the data").And.Contain("Spending for each infection averted | 9,600 (800 or more) | modelled as done, 900 people over 91 days");
         Rows("Spending for each").Should().HaveCount(3).And.Contain("monthly | 7,100{5,680 to 8,875} | ").And.Contain("daily | 14,300{11,440 to 17,875} | 42,000{33,600 to 52,500}");
     }
 

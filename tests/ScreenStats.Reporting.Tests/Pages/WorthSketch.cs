@@ -51,7 +51,7 @@ internal static class WorthSketch
             [
                 Figure("total-cost", "counted", "money", priced ? new(null, "not all of its items are priced and counted", 390_000, null, "price-times-number", null) : EstimateFinding.Undefined("no price is stated")),
                 Figure("cost-per-screen", "counted", "money for each screen", priced ? Around(6.6) : EstimateFinding.Undefined("no price is stated")), Figure("screens-per-case", "counted", "screens for each case", Around(923)),
-                Figure("days-kept-out", "modelled", "days", Around(241)), Figure("days-lost", "modelled", "working days", Around(55)),
+                Figure("real-positives", "counted", "share", Around(0.4)), Figure("days-kept-out", "modelled", "days", Around(241)), Figure("days-lost", "modelled", "working days", Around(55)),
                 Figure("cost-per-infection-averted", "modelled", "money for each infection", priced ? new(9_600, null, 800, null, "percentiles-by-angle", 0.95) : EstimateFinding.Undefined("no price is stated")),
                 .. priced ? [
                     Figure("average-cost", "monthly", "money", Around(7_100)), Figure("average-cost", "weekly", "money", Around(7_000)), Figure("marginal-cost", "weekly", "money", Around(6_700)),

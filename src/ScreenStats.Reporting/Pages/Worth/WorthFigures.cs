@@ -43,12 +43,12 @@ internal static class WorthFigures
         return PlaneChart.Of(
             new ChartFrame(
                 Plane, "What each way of screening costs and gains",
-                $"Cost against {many}, more than with no screening, for {WorthWording.Scope(found)}." + Steps(found) + Left(found),
-                $"Cost in {currency} by {many}. " + string.Join("; ", points.OrderBy(point => point.Effect).ThenBy(point => point.Cost).Select(point =>
+                $"Net cost (spending less what is saved) against {many}, more than with no screening, for {WorthWording.Scope(found)}." + Steps(found) + Left(found),
+                $"Net cost in {currency} by {many}. " + string.Join("; ", points.OrderBy(point => point.Effect).ThenBy(point => point.Cost).Select(point =>
                     $"{point.Words}, {(point.OnFrontier ? "on the frontier" : "dominated")}: {Short(point.Cost)} (limits {Short(point.CostLower)} to {Short(point.CostUpper)}) for {Short(point.Effect)} (limits {Short(point.EffectLower)} to {Short(point.EffectUpper)})"))
                 + (found.Value is { } value ? $". One {WorthWording.One(found)} is stated to be worth {Short(value)}." : "."),
                 "worth-options"),
-            points, many, $"cost, {currency}", found.Value, found.Value is { } worth ? $"worth {Short(worth)} each" : "");
+            points, many, $"net cost, {currency}", found.Value, found.Value is { } worth ? $"worth {Short(worth)} each" : "");
     }
 
     private static PlanePoint Point(Findings findings, WorthOption option)

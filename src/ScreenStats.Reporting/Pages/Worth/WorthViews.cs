@@ -44,11 +44,11 @@ internal static class WorthViews
             "worth-figures", "What screening cost for each thing it did", "",
             [
                 new("name", "What", Unit.Text, "What is looked at.", row => Cell.Text(WorthWording.Measure(row.Measure) + (row.Basis == OtherLots ? ", without flagged lots" : ""))),
-                new("estimate", "Figure", Unit.Ratio, "The figure.", row => IsShare(row) && row.Figure.Estimate is { } share ? Cell.Text(WorthWording.Share(share)) : Figure(row.Figure)),
-                new("estimate_lower", "", Unit.Ratio, "", row => IsShare(row) && row.Figure.Lower is { } lower ? Cell.Text(WorthWording.Share(lower)) : Limit(row.Figure.Lower)),
-                new("estimate_upper", "", Unit.Ratio, "", row => IsShare(row) && row.Figure.Upper is { } upper ? Cell.Text(WorthWording.Share(upper)) : Limit(row.Figure.Upper)),
+                new("estimate", "Figure", Unit.Ratio, "The figure.", row => IsShare(row) && row.Figure.Estimate is not null ? Cell.Text(WorthWording.Share(row.Figure)) : Figure(row.Figure)),
+                new("estimate_lower", "", Unit.Ratio, "", row => IsShare(row) ? Cell.Empty : Limit(row.Figure.Lower)),
+                new("estimate_upper", "", Unit.Ratio, "", row => IsShare(row) ? Cell.Empty : Limit(row.Figure.Upper)),
                 new("from", "From", Unit.Text, "Counted in the data, or modelled for screening as it was done.", row => Cell.Text(row.Basis is "counted" or OtherLots ? "counted, over the time of the data" : $"modelled as done, {WorthWording.Scope(found)}")),
-                new("limits_of", "Limits hold", Unit.Text, "What the limits hold.", row => row.LimitsOf.Length == 0 ? Cell.Empty : Cell.Text(row.LimitsOf switch { "prices-and-counts" => "prices and counts", "draws" => "all that is uncertain", _ => row.LimitsOf })),
+                new("limits_of", "Limits hold", Unit.Text, "What the limits hold.", row => row.LimitsOf.Length == 0 ? Cell.Empty : Cell.Text(row.LimitsOf switch { "prices-and-counts" => "prices and counts", "draws" => "all that is uncertain", "days" => "days for each alarm", _ => row.LimitsOf })),
             ],
             [.. found.Figures.Where(row => row.Basis is "counted" or OtherLots or "modelled" && (row.Figure.Estimate is not null || row.Figure.Lower > 0))]),
         found.AnyStated ? $"What that comes to, money in {WorthWording.Currency(found)}" : "What that comes to", ["name", Below("estimate"), "limits_of", "from"]);
@@ -81,7 +81,7 @@ internal static class WorthViews
 
     /// <summary>What to choose.</summary>
     public static TableView Options(Findings findings) =>
-        Options(findings, [.. findings.Worth.Options.Where(WorthWording.Leads)], $"Each way of screening against none, for {WorthWording.Scope(findings.Worth)}, money in {WorthWording.Currency(findings.Worth)}");
+        Options(findings, [.. findings.Worth.Options.Where(WorthWording.Leads)], $"Each way of screening against none, for {WorthWording.Scope(findings.Worth)}, money in {WorthWording.Currency(findings.Worth)}; net cost is what is spent less what illness and outbreaks averted would have cost, as far as these are priced");
 
     /// <summary>The same with another way to confirm, or without; empty where all of these stand in the first table.</summary>
     public static TableView Otherwise(Findings findings)
@@ -109,10 +109,10 @@ internal static class WorthViews
                 "worth-options", "What to choose", "",
                 [
                     new("option", "Way of screening", Unit.Text, "The way of screening.", row => Cell.Text(Words(row))),
-                    .. Columns("cost", "Cost", "What is spent, less illness and outbreaks saved where these are priced.", row => row.Cost),
+                    .. Columns("cost", "Net cost", "What is spent, less illness and outbreaks saved where these are priced.", row => row.Cost),
                     .. Columns("effect", CadenceViews.Capital(WorthWording.Many(found)), "What it gains.", row => row.Effect),
                     .. Columns("net_benefit", "Net benefit", "Value of the effect at the stated value, less the cost.", row => row.NetBenefit),
-                    new("incremental_ratio", "Cost of one more, on the frontier", Unit.Ratio, "What one more effect costs against the next cheaper option on the frontier.", row => row.IncrementalRatio.Estimate is { } ratio ? Cell.Number(ratio) : Cell.Empty),
+                    new("incremental_ratio", "Net cost of one more, on the frontier", Unit.Ratio, "What one more effect costs against the next cheaper option on the frontier.", row => row.IncrementalRatio.Estimate is { } ratio ? Cell.Number(ratio) : Cell.Empty),
                     new("best_share", "Best in draws", Unit.Proportion, "Share of draws in which its net benefit is highest.", row => row.BestShare is { } share ? Cell.Number(share) : Cell.Empty),
                     new("standing", "Standing", Unit.Text, "Where it stands among the others, at the central figures.", row => row.Standing == WorthStanding.NotKnown ? Cell.Empty : Cell.Text(WorthWording.Standing(row))),
                 ],

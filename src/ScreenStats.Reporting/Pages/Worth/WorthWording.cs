@@ -141,6 +141,10 @@ internal static class WorthWording
             : unit.StartsWith("days", StringComparison.Ordinal) ? CadenceWording.Value(value, unit) : CadenceWording.Short(value, unit);
     }
 
+    /// <summary>A share that is known, as per cent, with its limits.</summary>
+    public static string Share(EstimateFinding figure) =>
+        Share(figure.Estimate!.Value) + (figure is { Lower: { } lower, Upper: { } upper } && lower < upper ? $" ({Share(lower).Replace(" %", "", StringComparison.Ordinal)} to {Share(upper)})" : "");
+
     /// <summary>A share as per cent.</summary>
     public static string Share(double share) => Rounding.Print(Cell.Number(share), Evaluation.Model.Unit.Proportion);
 
