@@ -9,23 +9,16 @@ internal static class WorthIt
 {
     public static Answer Of(WorthFindings findings)
     {
-        // The first paragraph is the verdict.
-        var text = ImmutableArray.CreateBuilder<Sentence>();
-        foreach (var sentence in findings.Sentences)
-        {
-            if (text.Count > 0 && sentence.BeginsParagraph) break;
-            text.Add(sentence with { BeginsParagraph = false });
-        }
-
+        ImmutableArray<Sentence> text = [.. findings.VerdictSentences.Select(sentence => sentence with { BeginsParagraph = false })];
         return new Answer(
-            "is-screening-worth-it", "Is screening worth it?", [Reader.Analyst, Reader.Manager], text.ToImmutable(),
+            "is-screening-worth-it", "Is screening worth it?", [Reader.Analyst, Reader.Manager], text,
             [
                 new Sentence(
                     "It holds at the prices of the program file and for as much infection as in these data, and it counts what is priced and nothing else. Whether people are screened is for those responsible to decide under local rules, not for a sum; a negative screen does not rule out infection."),
             ])
         {
             // The verdict with its condition, what to do short of it, and how sure it is: never the one without the other.
-            InShort = text.Count > Short(findings) ? [.. text.Take(Short(findings))] : [],
+            InShort = text.Length > Short(findings) ? [.. text.Take(Short(findings))] : [],
         };
     }
 

@@ -90,7 +90,7 @@ internal static class WorthAnalysis
             StatesIncidence = !work.Known.IncidenceFromCases,
             Sentences = [],
         };
-        findings = findings with { Sentences = WorthSentences.Of(findings, cadence), CountedSentences = costs.AnyStated ? [.. GroundSentences.Counted(findings, cadence)] : [] };
+        findings = findings with { Sentences = WorthSentences.Of(findings, cadence) };
         return findings with { Criteria = [.. ScreeningCriteria.Of(findings, cadence, settings, tally), .. ReportingItems.Of(findings, cadence, settings)] };
     }
 

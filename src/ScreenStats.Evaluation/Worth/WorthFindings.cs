@@ -3,6 +3,7 @@ using System.Text.Json.Serialization;
 using ScreenStats.Evaluation.Model;
 using ScreenStats.Evaluation.Worth.Lists;
 using ScreenStats.Evaluation.Worth.Rows;
+using ScreenStats.Evaluation.Worth.Words;
 
 namespace ScreenStats.Evaluation.Worth;
 
@@ -148,7 +149,11 @@ public sealed record WorthFindings : IFinding
 
     /// <summary>What is counted and what is not, in words; among <see cref="Sentences"/> too.</summary>
     [JsonIgnore]
-    public ImmutableArray<Sentence> CountedSentences { get; init; } = [];
+    public ImmutableArray<Sentence> CountedSentences => [.. Sentences.Where(sentence => sentence.Topic == WorthSentences.Counted)];
+
+    /// <summary>The verdict with what belongs to it: its condition, how sure it is, what would be best; the first of <see cref="Sentences"/>.</summary>
+    [JsonIgnore]
+    public ImmutableArray<Sentence> VerdictSentences => [.. Sentences.Where(sentence => sentence.Topic == WorthSentences.Verdict)];
 
     /// <summary>Whether the program file states after how long someone infected can be infected again.</summary>
     [JsonIgnore]

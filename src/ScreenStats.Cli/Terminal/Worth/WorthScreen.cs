@@ -16,7 +16,7 @@ internal static class WorthScreen
         screen.Title(findings.Settings.Title + ": is it worth it?");
         screen.Line();
         // The verdict with what belongs to it; the page says the rest in words, and here tables do.
-        screen.Text(string.Join(' ', worth.Sentences.TakeWhile((sentence, place) => place == 0 || !sentence.BeginsParagraph).Select(sentence => sentence.Text)));
+        screen.Text(string.Join(' ', worth.VerdictSentences.Select(sentence => sentence.Text)));
         screen.Line();
         screen.Text(Basis(worth));
         DidTables.Render(findings, worth, screen);

@@ -33,12 +33,12 @@ internal static class VerdictSentences
 
         yield return Verdict(findings, words, judged, net);
         if (LadderSentences.Of(findings) is { } ladder) yield return ladder;
-        yield return HowSure(findings, words, judged, net);
-        if (PeriodSentences.Of(findings) is { } periods) yield return periods;
-        if (Best(findings, words, judged) is { } best) yield return best;
-        if (OnAverage(findings, words) is { } average) yield return average;
-        if (HorizonSentences.Of("worth.days", findings.Days, findings.KnowsImmunity) is { } horizon) yield return horizon;
+        yield return HowSure(findings, words, judged, net) with { BeginsParagraph = true };
         if (MeanSentences.Of(findings, judged, net) is { } mean) yield return mean;
+        if (HorizonSentences.Of("worth.days", findings.Days, findings.KnowsImmunity) is { } horizon) yield return horizon;
+        if (PeriodSentences.Of(findings) is { } periods) yield return periods with { BeginsParagraph = true };
+        if (Best(findings, words, judged) is { } best) yield return best with { BeginsParagraph = true };
+        if (OnAverage(findings, words) is { } average) yield return average;
     }
 
     private static Sentence Verdict(WorthFindings findings, WorthWords words, WorthOption judged, double net)
@@ -81,15 +81,15 @@ internal static class VerdictSentences
         // The value is a decision: no draw moves it, so that it is said beside.
         var ends = findings.PaysShareAtLower is not null && findings.PaysShareAtUpper is not null;
         return AnswerSentences.Compact(
-            $"At the central figures it {verb} {{0}} {{1}} after its costs in {{2}} days for {{3}} {Figure.Plural(findings.People, "person", "people")}{limits}{sure}: it pays in {{7}} of the draws over all that is uncertain but the value of one {words.One}, which is held at {{8}}"
+            $"At the central figures \"{{13}}\" {verb} {{0}} {{1}} after its costs in {{2}} days for {{3}} {Figure.Plural(findings.People, "person", "people")}{limits}{sure}: it pays in {{7}} of the draws over all that is uncertain but the value of one {words.One}, which is held at {{8}}"
             + (ends ? " ({10} at {9}, {12} at {11})." : "."),
-            [benefit[0], words.Currency, words.Days, words.People, words.Confidence, benefit[1], benefit[2], words.PaysShare, words.Value, .. words.PaysShareAtEnds]);
+            [benefit[0], words.Currency, words.Days, words.People, words.Confidence, benefit[1], benefit[2], words.PaysShare, words.Value, .. words.PaysShareAtEnds, WorthWords.Name(judged)]);
     }
 
     private static Sentence? Best(WorthFindings findings, WorthWords words, WorthOption judged)
     {
         if (findings.Best is not { } best) return null;
-        if (best == judged) return new Sentence("Of the options it gains most at these figures, and it is the best in {0} of the draws.", WorthWords.BestShare(best));
+        if (best == judged) return new Sentence("Of the options \"{0}\" gains most at these figures, and it is the best in {1} of the draws.", WorthWords.Name(best), WorthWords.BestShare(best));
         if (best.IsNone) return new Sentence("At the central figures no screening at all gains most: it is the best in {0} of the draws.", WorthWords.BestShare(best));
         var none = findings.Options.FirstOrDefault(option => option.IsNone);
         return none?.BestShare is null

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Globalization;
 using ScreenStats.Evaluation;
 using ScreenStats.Evaluation.Cadence.Rows;
 using ScreenStats.Reporting.Charts.Model;
@@ -40,6 +41,13 @@ internal static class LadderFigures
             if (estimate is { } value) levels.Add(new LadderLevel(name, value, lower ?? value, upper ?? value));
         }
 
+        foreach (var period in findings.Worth.Periods)
+        {
+            var days = period.Days.ToString("N0", CultureInfo.InvariantCulture);
+            Add(period == findings.Worth.Periods[0] ? $"all {days} days" : $"last {days} days", period.WeeklyIncidence.Estimate, period.WeeklyIncidence.Lower, period.WeeklyIncidence.Upper);
+        }
+
+        if (levels.Count > 0) return levels.ToImmutable();
         var stated = findings.Cadence.Assumptions.Any(row => row.Assumption == "incidence" && row.Origin == CadenceOrigin.Stated);
         if (findings.Worth.Turn("weekly-incidence") is { } turn) Add(stated ? "as stated" : "all days of the data", turn.Present, turn.Lower, turn.Upper);
         return levels.ToImmutable();
