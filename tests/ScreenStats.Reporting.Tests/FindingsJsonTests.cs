@@ -34,6 +34,13 @@ public class FindingsJsonTests
     }
 
     [Fact]
+    public void No_figure_is_addressed_by_its_place_in_a_list()
+    {
+        foreach (var figure in Programs.All.SelectMany(program => program.Findings.Sentences).SelectMany(sentence => sentence.Figures).Where(figure => figure.Id.EndsWith(']')))
+            figure.Id.Should().EndWith(FigurePath.Row("", figure.Value.AsText), "a word of a list is addressed by itself");
+    }
+
+    [Fact]
     public void Tables_and_findings_agree()
     {
         var findings = Programs.FaultyLot;
@@ -91,8 +98,7 @@ public class FindingsJsonTests
             undefined = null;
             if (isKey)
             {
-                at = at.EnumerateArray().Select((row, index) => (Row: row, Key: row.ValueKind == JsonValueKind.Object ? First(row) : index.ToString(CultureInfo.InvariantCulture)))
-                    .First(row => row.Key == name).Row;
+                at = at.EnumerateArray().First(row => (row.ValueKind == JsonValueKind.Object ? First(row) : row.GetString()) == name);
                 continue;
             }
 

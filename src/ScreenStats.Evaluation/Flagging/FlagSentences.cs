@@ -34,7 +34,7 @@ internal static class FlagSentences
             : $"{events} of its {Figures(Figure.Count(path + ".refutedTest.events", total))} refuted positives";
         if (level.Refuted != total) subject += " (without those of flagged lots)";
         var names = most.Names.Length <= NamedPlaces
-            ? most.Names.Select((name, index) => Figures(Figure.Name($"{concentration}.names[{index.ToString(System.Globalization.CultureInfo.InvariantCulture)}]", name))).ToList()
+            ? most.Names.Select(name => Figures(Figure.Name(FigurePath.Row(concentration + ".names", name), name))).ToList()
             : [];
         var where = names.Count switch
         {

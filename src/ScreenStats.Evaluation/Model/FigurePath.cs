@@ -2,7 +2,8 @@ namespace ScreenStats.Evaluation.Model;
 
 /// <summary>
 /// How a figure is addressed in findings.json: property names in camelCase joined by dots; a row of a list by its key in
-/// brackets, as in <c>lots[L-07].refuted</c>, where the key is the value of the row's first property.
+/// brackets, as in <c>lots[L-07].refuted</c>, where the key is the value of the row's first property;
+/// a word of a list of words by itself, as in <c>kits.flaggedLots[L-07]</c>. So no address changes because a row was added before it.
 /// </summary>
 public static class FigurePath
 {

@@ -27,7 +27,7 @@ internal static class Say
             text.Append('{').Append((firstPlaceholder + index).ToString(CultureInfo.InvariantCulture)).Append('}');
         }
 
-        return (text.ToString(), names.Select((name, index) => Figure.Name($"{list}[{index.ToString(CultureInfo.InvariantCulture)}]", name)));
+        return (text.ToString(), names.Select(name => Figure.Name(FigurePath.Row(list, name), name)));
     }
 
     public static FigureReference Hours(string id, double? value) => Figure.Number(id, value, Unit.Hours);

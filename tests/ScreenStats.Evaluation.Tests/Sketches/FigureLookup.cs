@@ -28,12 +28,9 @@ internal static class FigureLookup
 
     private static object? Row(object list, string key, string path)
     {
-        var index = 0;
         foreach (var item in (IEnumerable)list)
         {
-            var itsKey = item is string ? index.ToString(CultureInfo.InvariantCulture) : Key(item);
-            if (itsKey == key) return item;
-            index++;
+            if ((item as string ?? Key(item)) == key) return item;
         }
 
         throw new InvalidOperationException($"{path}: no row {key}.");
