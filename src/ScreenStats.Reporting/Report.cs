@@ -5,6 +5,7 @@ using ScreenStats.Evaluation;
 using ScreenStats.Evaluation.Disclosure;
 using ScreenStats.Reporting.Charts.Drawing;
 using ScreenStats.Reporting.Files;
+using ScreenStats.Reporting.Files.Schema;
 using ScreenStats.Reporting.Html;
 using ScreenStats.Reporting.Pages;
 
@@ -23,7 +24,7 @@ public static class Report
     }
 
     /// <summary>
-    /// Writes the report: <c>report.html</c>, <c>findings.json</c>, <c>workbook.xlsx</c>, <c>set-aside.csv</c>, <c>tables/</c>, <c>plots/</c> and
+    /// Writes the report: <c>report.html</c>, <c>findings.json</c> with its schema, <c>workbook.xlsx</c>, <c>set-aside.csv</c>, <c>tables/</c>, <c>plots/</c> and
     /// <c>manifest.json</c>. The folder is built beside its place and swapped in; one that stands there is replaced only where it is a
     /// report of ours. The same findings and inputs give the same bytes.
     /// </summary>
@@ -66,7 +67,7 @@ public static class Report
     {
         ArgumentException.ThrowIfNullOrWhiteSpace(folder);
         var own = Directory.Exists(folder) ? Manifest.OwnFilesOf(folder) : null;
-        return own?.Contains("tables/sites.csv") == true && own.All(name => File.Exists(Path.Combine(folder, name))) && Hides(File.ReadAllBytes(Path.Combine(folder, "findings.json")));
+        return own?.Contains("tables/sites.csv") == true && own.All(name => File.Exists(Path.Combine(folder, name))) && Hides(File.ReadAllBytes(Path.Combine(folder, FindingsFile.FileName)));
     }
 
     private static bool Hides(byte[] findings)
@@ -114,7 +115,7 @@ public static class Report
         Parallel.For(-2, charts.Length, options, index =>
         {
             if (index == -2) workbook = Workbook.Of(tables);
-            else if (index == -1) json = findings.Disclosure is { } disclosure ? DisclosedJson.Of(findings, disclosure) : JsonText.Of(findings);
+            else if (index == -1) json = FindingsFile.Of(findings);
             else pngs[index] = ChartRenderer.Png(charts[index]);
         });
         var pictures = charts.ToDictionary(chart => chart.Id, chart =>
@@ -132,7 +133,8 @@ public static class Report
         foreach (var table in tables) Text($"tables/{table.Id}.csv", CsvText.Of(table));
         Text("tables/columns.csv", ColumnDescriptions.Csv(tables));
         Text("set-aside.csv", SetAsideText.Of(inputs.SetAside));
-        Text("findings.json", json);
+        Text(FindingsFile.FileName, json);
+        Text(FindingsFile.SchemaName, FindingsFile.ReadSchema());
         files.Add("workbook.xlsx", workbook);
         Text("report.html", ReportHtml.Of(model, pictures));
         Text(Manifest.FileName, JsonText.Of(Manifest.Of(inputs, version, files)));

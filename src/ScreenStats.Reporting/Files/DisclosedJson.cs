@@ -49,6 +49,14 @@ internal static class DisclosedJson
         return root.ToJsonString(JsonText.Layout) + "\n";
     }
 
+    /// <summary>Whether a member of some name and type is hidden where the disclosure stage does not show it: numbers, and words that no list knows.</summary>
+    internal static bool MayHide(string name, Type declared)
+    {
+        var type = Nullable.GetUnderlyingType(declared) ?? declared;
+        if (type == typeof(string)) return !FreeTexts.Contains(name) && !name.EndsWith(Undefined, StringComparison.Ordinal);
+        return type.IsEnum ? !FreeWords.Contains(type) : type.IsPrimitive || type == typeof(decimal);
+    }
+
     private static void Object(JsonObject node, object value, string path, ReleaseDisclosure disclosure)
     {
         bool Shows(string name, string property) => disclosure.Listed(path + name) ?? disclosure.Shows(value, property);
@@ -62,7 +70,7 @@ internal static class DisclosedJson
                 var of = name[..^Undefined.Length];
                 if (!Shows(of, char.ToUpperInvariant(of[0]) + of[1..])) node.Remove(name);
             }
-            else if (type == typeof(string) ? !FreeTexts.Contains(name) : type.IsEnum ? !FreeWords.Contains(type) : type.IsPrimitive || type == typeof(decimal))
+            else if (MayHide(name, type))
             {
                 if (Shows(name, Own(property))) continue;
                 if ((disclosure.Coarse(value, Own(property)) ?? (path.Contains('[', StringComparison.Ordinal) ? null : disclosure.Coarse(path + name))) is { } limit)

@@ -35,6 +35,9 @@ public sealed class PublishedProgramEvaluationTests(ITestOutputHelper output)
     }
 
     [Fact]
+    public void Its_findings_file_is_as_the_schema_says() => FindingsSchema.Faults(Findings).Should().BeEmpty();
+
+    [Fact]
     public void Follow_through_is_83_43_percent()
     {
         Findings.FollowUp.Positive.Due.Should().Be(1_322);
