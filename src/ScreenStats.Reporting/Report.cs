@@ -24,7 +24,7 @@ public static class Report
     }
 
     /// <summary>
-    /// Writes the report: <c>report.html</c>, <c>findings.json</c> with its schema, <c>workbook.xlsx</c>, <c>set-aside.csv</c>, <c>tables/</c>, <c>plots/</c> and
+    /// Writes the report: <c>report.html</c>, <c>findings.json</c> with its schema, <c>workbook.xlsx</c>, <c>set-aside.csv</c>, <c>tables/</c> with their description, <c>plots/</c> and
     /// <c>manifest.json</c>. The folder is built beside its place and swapped in; one that stands there is replaced only where it is a
     /// report of ours. The same findings and inputs give the same bytes.
     /// </summary>
@@ -132,6 +132,7 @@ public static class Report
         cancellationToken.ThrowIfCancellationRequested();
         foreach (var table in tables) Text($"tables/{table.Id}.csv", CsvText.Of(table));
         Text("tables/columns.csv", ColumnDescriptions.Csv(tables));
+        Text("tables/" + DataPackage.FileName, DataPackage.Of(model.Title, tables));
         Text("set-aside.csv", SetAsideText.Of(inputs.SetAside));
         Text(FindingsFile.FileName, json);
         Text(FindingsFile.SchemaName, FindingsFile.ReadSchema());

@@ -8,8 +8,12 @@ namespace ScreenStats.Reporting.Files;
 /// <summary>What stands in every column of every table.</summary>
 internal static class ColumnDescriptions
 {
-    /// <summary>The headings.</summary>
-    public static readonly ImmutableArray<string> Headings = ["table", "column", "unit", "meaning", "method"];
+    /// <summary>Its own columns: name in files, heading for people, meaning.</summary>
+    public static readonly ImmutableArray<(string Name, string Heading, string Meaning)> Fields =
+    [
+        ("table", "Table", "Base name of the table's file."), ("column", "Column", "Name of the column."), ("unit", "Unit", "Unit of its figures, or what else stands in it."),
+        ("meaning", "Meaning", "What stands in it."), ("method", "Method", "The method that made its figures; empty for counts, texts and days."),
+    ];
 
     /// <summary>The descriptions as rows.</summary>
     public static IEnumerable<(string Table, string Column, string Unit, string Meaning, string Method)> Rows(ImmutableArray<ITable> tables) =>
@@ -19,7 +23,7 @@ internal static class ColumnDescriptions
     public static string Csv(ImmutableArray<ITable> tables)
     {
         var text = new StringBuilder();
-        CsvText.Row(text, Headings[0], Headings[1], Headings[2], Headings[3], Headings[4]);
+        CsvText.Row(text, [.. Fields.Select(field => (object?)field.Name)]);
         foreach (var (table, column, unit, meaning, method) in Rows(tables)) CsvText.Row(text, table, column, unit, meaning, method);
         return text.ToString();
     }
