@@ -143,7 +143,7 @@ Console.WriteLine("                                                             
 foreach (var turn in worth.Turns.Where(turn => turn.Figure != "half-false-prevalence"))
 {
     var napkin = turn.Figure switch { "prevalence" => BreakEven.Prevalence(gain).Value, "specificity" => BreakEven.Specificity(gain).Value, "cost-of-screen" => BreakEven.CostOfScreen(gain).Value, _ => null };
-    string Shown(double? figure) => turn.Unit == "share" ? figure is { } share ? FormattableString.Invariant($"{100 * share:0.00} %") : "-" : Number(figure, 2);
+    string Shown(double? figure) => turn.Unit == "share" ? figure is { } share ? FormattableString.Invariant($"{100 * share:0.00} %") : "-" : Money(figure);
     Console.WriteLine($"{turn.Name + " (" + turn.Unit + ")",-62} {Shown(napkin),13} {(turn.BreakEven is null ? turn.BreakEvenUndefined : Shown(turn.BreakEven)),15}   {Shown(turn.Present)}{(turn.Lower is null ? "" : $" ({Shown(turn.Lower)} to {Shown(turn.Upper)})")}");
 }
 
@@ -158,9 +158,15 @@ if (worth.Turn("weekly-incidence") is { BreakEven: { } weekly })
         var again = tally.Evaluate(stated).Worth;
         var own = again.Options.Single(option => option.Key == judged.Key);
         Console.WriteLine($"{Number(times * weekly, 2),39} {Money(own.NetBenefit.Estimate),28}    {Name(again.Best!)}");
+        if (worth.Ladder.LastOrDefault(rung => rung.From <= times * weekly * (1 + 1e-9)) is { } there && there.Option != again.Best!.Option) throw new InvalidOperationException("The rungs of the report should name the option that gains most.");
         if (times == 1 && Math.Abs(own.NetBenefit.Estimate!.Value) > 0.01 * own.Spending.Estimate!.Value) throw new InvalidOperationException("At the break-even the gain should be 0.");
     }
 }
+
+// The report has the same as rungs, found exactly. What was true on average need not be true now: look where the last days of the data lie, and how wide their limits are.
+Console.WriteLine("rungs: " + string.Join("; ", worth.Ladder.Select(rung => $"{rung.Option} from {Number(rung.From, 2)}")));
+foreach (var period in worth.Periods)
+    Console.WriteLine($"{(period == worth.Periods[0] ? "all" : "last")} {period.Days} days: {Number(period.WeeklyIncidence.Estimate, 2)} ({Number(period.WeeklyIncidence.Lower, 2)} to {Number(period.WeeklyIncidence.Upper, 2)}; cases found: {period.Cases}): {period.Option} gains most; at the limits {period.OptionAtLower} and {period.OptionAtUpper}");
 
 // 6. How sure? Draw every figure that is uncertain from what is known of it, work out all options at each draw, and count. Two questions must be kept apart. "How often does it pay?" is about regret. "What to
 //    choose now?" is about the mean, and that option need not be the one that is best most often. What it would be worth to know more is the mean of what the choice of now loses where it
