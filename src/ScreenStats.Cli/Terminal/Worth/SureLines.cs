@@ -47,7 +47,7 @@ internal static class SureLines
         if (worth.RuleLots is not { } lots) return;
         var which = lots.Lots == 1 ? "a flagged lot" : "flagged lots";
         screen.Text(lots.MoreOften == 0 ? $"The runs of {which} change none of these periods to more screens."
-            : $"In {Show.Count(lots.MoreOften)} of these periods people would have been screened more often because of {which}: without {(lots.Lots == 1 ? "its" : "their")} runs {WorthScreen.Number(worth.Rules.Sum(period => period.WithoutFlaggedLots?.ScreensPerPerson ?? 0))} screens of each person in all.");
+            : $"In {Show.Count(lots.MoreOften)} of these periods people would have been screened more often because of {which}{(lots.LessOften == 0 ? "" : $", and in {Show.Count(lots.LessOften)} less often")}: without {(lots.Lots == 1 ? "its" : "their")} runs {WorthScreen.Number(worth.Rules.Sum(period => period.WithoutFlaggedLots?.ScreensPerPerson ?? 0))} screens of each person in all.");
     }
 
     private static void Lists(WorthFindings worth, Screen screen)
