@@ -18,7 +18,7 @@ internal static class App
         [
             new EvaluateCommand(), new InspectCommand(), new AlarmsCommand(), new ValueCommand(), new IntervalCommand(), new ContrastCommand(), new AgreementCommand(), new AdjustCommand(),
             new PredictCommand(), new PrevalenceCommand(), new ClustersCommand(), new PlanCommand(), new CadenceCommand(),
-            new AccuracyCommand(), new BoundsCommand(), new LatentClassCommand(), new PseudonymizeCommand(), new SynthesizeCommand(),
+            new AccuracyCommand(), new BoundsCommand(), new LatentClassCommand(), new PseudonymizeCommand(), new SynthesizeCommand(), new CompletionCommand(),
         ];
 
     /// <summary>Runs one command line and answers the exit code.</summary>
@@ -26,6 +26,7 @@ internal static class App
         string[] args, TextReader input, TextWriter output, TextWriter errors, RunnerEnvironment environment, TimeProvider time)
     {
         _ = input;
+        void Say(string text) => errors.Write(Wrapped.Of(text, environment.ErrorWidth) + "\n");
         try
         {
             var code = Dispatch(args, output, errors, environment, time);
@@ -35,43 +36,43 @@ internal static class App
         // A wish to stop may surface as whatever the threads at work made of it.
         catch (Exception) when (environment.Cancelled.IsCancellationRequested)
         {
-            errors.Write("screenstats: cancelled; nothing was written.\n");
+            Say("screenstats: cancelled; nothing was written.");
             return ExitCode.Cancelled;
         }
         catch (UsageException failure)
         {
-            errors.Write($"screenstats: {failure.Message}\n");
-            errors.Write($"Run \"{HelpFor(args)}\" to see what it takes.\n");
+            Say($"screenstats: {failure.Message}");
+            Say($"Run \"{HelpFor(args)}\" to see what it takes.");
             return ExitCode.Usage;
         }
         catch (Exception failure) when (failure is NotOurFolderException or PseudonymizeException)
         {
-            errors.Write($"screenstats: {failure.Message}\n");
+            Say($"screenstats: {failure.Message}");
             return ExitCode.Usage;
         }
         catch (UnusableDataException failure)
         {
-            DiagnosticLines.Write(errors, failure.Diagnostics);
+            DiagnosticLines.Write(errors, failure.Diagnostics, environment.ErrorWidth);
             return ExitCode.DataCannotAnswer;
         }
         catch (Exception failure) when (DiskFault.Full(failure) is not null)
         {
-            errors.Write($"screenstats: {DiskFault.Full(failure)}\n");
+            Say($"screenstats: {DiskFault.Full(failure)}");
             return ExitCode.DataCannotAnswer;
         }
         catch (Exception failure) when (failure is IOException or UnauthorizedAccessException)
         {
             // The system's words name the path and the reason and never the text of a file.
-            errors.Write($"screenstats: a file cannot be used: {failure.Message}\n");
+            Say($"screenstats: a file cannot be used: {failure.Message}");
             return ExitCode.DataCannotAnswer;
         }
 #pragma warning disable CA1031 // The last line of defence: a defect becomes one message and an exit code of its own.
         catch (Exception failure)
 #pragma warning restore CA1031
         {
-            errors.Write(environment.Debugging
-                ? failure + "\n"
-                : $"screenstats: this is a defect of ScreenStats ({failure.GetType().Name}); please report it with the command you ran. Set SCREENSTATS_DEBUG=1 for details.\n");
+            Say(environment.Debugging
+                ? failure.ToString()
+                : $"screenstats: this is a defect of ScreenStats ({failure.GetType().Name}); please report it with the command you ran. Set SCREENSTATS_DEBUG=1 for details.");
             return ExitCode.Defect;
         }
     }

@@ -49,8 +49,9 @@ public static class Evaluator
     /// <summary>Evaluates a tally: every analysis in order, each given the results of earlier ones that it needs.</summary>
     /// <param name="tally">What was counted.</param>
     /// <param name="settings">What the program file says.</param>
+    /// <param name="progress">Told what is evaluated, as it begins, in a few words; null for nobody.</param>
     /// <returns>The findings, the same for the same input in every culture.</returns>
-    public static Findings Evaluate(Tally tally, ProgramSettings settings)
+    public static Findings Evaluate(Tally tally, ProgramSettings settings, IProgress<string>? progress = null)
     {
         ArgumentNullException.ThrowIfNull(tally);
         ArgumentNullException.ThrowIfNull(settings);
@@ -60,6 +61,7 @@ public static class Evaluator
         var lotsAndSites = new LotSiteTable(tally);
         var judgements = Judgements.Of(lotsAndSites.Counts, tally.Cells.HasConfirmatory, new PersonEffects(sums, lotsAndSites.Counts));
 
+        progress?.Report("rates");
         var ledger = LedgerAnalysis.Of(tally);
         var completeness = CompletenessAnalysis.Of(tally);
         var positivity = PositivityAnalysis.Of(tally, slices, sums, confidence);
@@ -67,6 +69,7 @@ public static class Evaluator
         var persons = PersonAnalysis.Of(tally, sums, confidence);
         var participation = ParticipationAnalysis.Of(tally);
         var coverage = CoverageAnalysis.Of(tally, sums);
+        progress?.Report("lots and sites");
         var lots = LotAnalysis.Of(lotsAndSites, judgements);
         var sites = SiteAnalysis.Of(lotsAndSites, judgements);
         var within = new PlaceTestAnalysis(tally, sums, confidence);
@@ -79,27 +82,37 @@ public static class Evaluator
         var detection = DetectionAnalysis.Of(flags);
         var conduct = ConductAnalysis.Of(tally, sums, settings);
         var repeats = RepeatAnalysis.Of(tally, confidence);
+        progress?.Report("control charts");
         var controlCharts = ControlChartAnalysis.Of(tally, settings, lots, sites);
         var controls = ControlAnalysis.Of(tally, settings);
+        progress?.Report("follow-up and audits");
         var followUp = FollowUpAnalysis.Of(tally, settings);
         var delays = DelayAnalysis.Of(tally);
         var audits = AuditAnalysis.Of(tally, settings);
         var intervalCases = IntervalCaseAnalysis.Of(tally, confidence);
         var expected = ExpectedAnalysis.Of(tally, sums, settings);
         var flagged = lots.Where(lot => lot.Flag.HasFlag(Flag.Refuted)).Select(lot => lot.Lot).ToList();
+        progress?.Report("sites compared");
         var comparison = ComparisonAnalysis.Of(tally, sums, settings, flagged, [.. lots.Where(lot => lot.Flag.HasFlag(Flag.Invalid)).Select(lot => lot.Lot)]);
+        progress?.Report("predictive values");
         var predictiveValue = PredictiveValueAnalysis.Of(tally, sums, settings, flagged, expected);
         var refuted = RefutedAnalysis.Of(tally, sums, settings);
         var yield = YieldAnalysis.Of(tally, sums, settings);
         var truePrevalence = TruePrevalenceAnalysis.Of(tally, sums, settings);
+        progress?.Report("accuracy");
         var kits = KitAnalysis.Of(tally, sums, settings, [.. lots.Where(lot => lot.Flag != Flag.None).Select(lot => lot.Lot)]);
         var retests = RetestAnalysis.Of(tally, settings);
         var specimens = SpecimenAnalysis.Of(tally, settings);
         var accuracy = AccuracyAnalysis.Of(tally, settings, positivity, kits, expected);
+        progress?.Report("alarms");
         var alarms = AlarmAnalysis.Of(tally, settings, flagged);
+        progress?.Report("trend");
         var trends = TrendAnalysis.Of(tally, settings, lots);
+        progress?.Report("how often");
         var cadence = CadenceAnalysis.Of(tally, settings, flagged, accuracy);
+        progress?.Report("what it is worth");
         var worth = WorthAnalysis.Of(tally, settings, cadence, yield, predictiveValue);
+        progress?.Report("answers");
         var answers = AnswerAnalysis.Of(tally.Cells.HasConfirmatory, lots, sites, conduct, controls, followUp, audits, accuracy, predictiveValue, expected, yield, comparison, trends, cadence, worth);
         var cautions = CautionAnalysis.Of(tally, settings, followUp, delays, audits, expected);
 

@@ -31,10 +31,11 @@ public static class Report
     /// <param name="findings">The findings.</param>
     /// <param name="folder">Where the report is to be.</param>
     /// <param name="inputs">Where the findings come from; null for nothing to say of it.</param>
+    /// <param name="progress">Told how far it is, by several threads; null for nobody.</param>
     /// <param name="cancellationToken">Stops the work; the place is then as it was.</param>
     /// <exception cref="NotOurFolderException">A file stands there, or a folder that is not wholly a report of ours. Nothing was written.</exception>
     /// <exception cref="IOException">The folder could not be written; the place is as it was.</exception>
-    public static void Write(Findings findings, string folder, ReportInputs? inputs = null, CancellationToken cancellationToken = default)
+    public static void Write(Findings findings, string folder, ReportInputs? inputs = null, IProgress<WriteProgress>? progress = null, CancellationToken cancellationToken = default)
     {
         ArgumentNullException.ThrowIfNull(findings);
         ArgumentException.ThrowIfNullOrWhiteSpace(folder);
@@ -42,7 +43,7 @@ public static class Report
         var given = inputs ?? new ReportInputs();
         // The text of rows that were set aside may name people: it is for whoever asked for it.
         var ownerOnly = given.SetAside.Any(line => line.Text is not null) ? "set-aside.csv" : null;
-        ReportFolder.Write(folder, Files(findings, given, cancellationToken), cancellationToken, ownerOnly);
+        ReportFolder.Write(folder, Files(findings, given, progress, cancellationToken), cancellationToken, ownerOnly);
     }
 
     /// <summary>Reads the tables of an earlier report of the same program, to compare a new one with.</summary>
@@ -95,7 +96,7 @@ public static class Report
     }
 
     /// <summary>Every file of the report: relative paths with slashes, and bytes.</summary>
-    internal static SortedDictionary<string, byte[]> Files(Findings findings, ReportInputs inputs, CancellationToken cancellationToken = default)
+    internal static SortedDictionary<string, byte[]> Files(Findings findings, ReportInputs inputs, IProgress<WriteProgress>? progress = null, CancellationToken cancellationToken = default)
     {
         // Whoever writes a report gets what the program file asks for; nothing small slips out because a step was left out.
         findings = DisclosureControl.Apply(findings);
@@ -111,17 +112,23 @@ public static class Report
         var pngs = new byte[charts.Length][];
         var workbook = Array.Empty<byte>();
         var json = "";
+        var parts = (2 * charts.Length) + 3;
+        var done = 0;
+        void Done() => progress?.Report(new WriteProgress(Interlocked.Increment(ref done), parts));
         var options = new ParallelOptions { CancellationToken = cancellationToken };
         Parallel.For(-2, charts.Length, options, index =>
         {
             if (index == -2) workbook = Workbook.Of(tables);
             else if (index == -1) json = FindingsFile.Of(findings);
             else pngs[index] = ChartRenderer.Png(charts[index]);
+            Done();
         });
         var pictures = charts.ToDictionary(chart => chart.Id, chart =>
         {
             cancellationToken.ThrowIfCancellationRequested();
-            return ChartRenderer.Svg(chart);
+            var drawn = ChartRenderer.Svg(chart);
+            Done();
+            return drawn;
         }, StringComparer.Ordinal);
         for (var index = 0; index < charts.Length; index++)
         {
@@ -138,6 +145,7 @@ public static class Report
         Text(FindingsFile.SchemaName, FindingsFile.ReadSchema());
         files.Add("workbook.xlsx", workbook);
         Text("report.html", ReportHtml.Of(model, pictures));
+        Done();
         Text(Manifest.FileName, JsonText.Of(Manifest.Of(inputs, version, files)));
         return files;
     }

@@ -14,8 +14,9 @@ public static class TallyEvaluation
     /// <summary>Evaluates a tally.</summary>
     /// <param name="tally">What was counted.</param>
     /// <param name="settings">What the program file says.</param>
+    /// <param name="progress">Told what is evaluated, as it begins; null for nobody.</param>
     /// <returns>The findings, as <see cref="Evaluator.Evaluate"/> gives them.</returns>
-    public static Findings Evaluate(this Tally tally, ProgramSettings settings) => Evaluator.Evaluate(tally, settings);
+    public static Findings Evaluate(this Tally tally, ProgramSettings settings, IProgress<string>? progress = null) => Evaluator.Evaluate(tally, settings, progress);
 
     /// <summary>The alarms of a program at the end of a day, from what was collected and reported by then.</summary>
     /// <param name="tally">What was counted.</param>
@@ -31,8 +32,14 @@ public static class TallyEvaluation
     /// <param name="tally">What was counted.</param>
     /// <param name="settings">What the program file says.</param>
     /// <param name="earlierRelease">Folder of an earlier report of the same program, so that the difference between the two gives no small count away; null for none.</param>
+    /// <param name="progress">Told what is evaluated, as it begins; null for nobody.</param>
     /// <returns>The findings, as <see cref="DisclosureControl.Apply"/> gives them.</returns>
     /// <exception cref="NotOurFolderException">The folder holds no report of ours.</exception>
-    public static Findings EvaluateForRelease(this Tally tally, ProgramSettings settings, string? earlierRelease = null) =>
-        DisclosureControl.Apply(Evaluator.Evaluate(tally, settings), earlierRelease is null ? null : Report.ReadRelease(earlierRelease));
+    public static Findings EvaluateForRelease(this Tally tally, ProgramSettings settings, string? earlierRelease = null, IProgress<string>? progress = null)
+    {
+        ArgumentNullException.ThrowIfNull(settings);
+        var findings = Evaluator.Evaluate(tally, settings, progress);
+        if (settings.Report.SuppressBelow > 1) progress?.Report("small counts");
+        return DisclosureControl.Apply(findings, earlierRelease is null ? null : Report.ReadRelease(earlierRelease));
+    }
 }

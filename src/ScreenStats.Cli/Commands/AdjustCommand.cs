@@ -23,6 +23,7 @@ internal sealed class AdjustCommand : RunnerCommand
     {
         pValues = TakeArgument("p-values", "P-values separated by commas, such as 0.004,0.03,0.2.");
         method = TakeOption("--method", "name", string.Join(", ", AdjustmentMethods.All.Select(one => one.Name())) + ", or all. Default holm.");
+        method.CompletionSources.Add([.. AdjustmentMethods.All.Select(one => one.Name()), "all"]);
         level = TakeOption("--level", "fraction", "The adjusted values at or below it are counted. Default 0.05.");
         TakeJson();
     }

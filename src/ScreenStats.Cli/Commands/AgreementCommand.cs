@@ -23,6 +23,7 @@ internal sealed class AgreementCommand : RunnerCommand
         table = TakeArgument("table",
             "Counts by rows: rows are the first reading, columns the second, positive first. More categories: rows apart by /, as 22,2,2/5,7,14/0,2,36.");
         weights = TakeOption("--weights", "name", "linear or quadratic: also a kappa in which near misses count less. Categories in their order.");
+        weights.CompletionSources.Add("linear", "quadratic");
         confidence = TakeOption("--confidence", "fraction", "Confidence of the limits. Default 0.95.");
         TakeJson();
     }

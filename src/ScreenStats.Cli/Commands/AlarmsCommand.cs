@@ -28,7 +28,7 @@ internal sealed class AlarmsCommand : ProgramCommand
         DateOnly? day = invocation.Text(asOf) is { } written ? Figures.Day("--as-of", written) : null;
         var program = Open(invocation);
         var reading = Read(invocation, program);
-        DiagnosticLines.Write(invocation.Errors, [.. reading.Diagnostics.Where(found => found.Severity == Severity.Error)]);
+        invocation.Say([.. reading.Diagnostics.Where(found => found.Severity == Severity.Error)]);
         var alarms = reading.Tally.AlarmsAt(program.Settings, day);
         if (WantsJson(invocation)) invocation.Output.Write(ResultJson.Write(alarms));
         else Render(program.Settings.Title, alarms, invocation.Screen);

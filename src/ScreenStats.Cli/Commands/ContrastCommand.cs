@@ -25,6 +25,7 @@ internal sealed class ContrastCommand : RunnerCommand
         first = TakeOptionalArgument("first", "Successes of trials in the first group, such as 56/70.");
         second = TakeOptionalArgument("second", "Successes of trials in the second group, such as 48/80.");
         measure = TakeOption("--measure", "name", string.Join(", ", ContrastMethods.Measures.Select(one => one.Name())) + ". Default all.");
+        measure.CompletionSources.Add([.. ContrastMethods.Measures.Select(one => one.Name())]);
         paired = TakeOption("--paired", "a,b,c,d",
             "Two readings of the same people, in place of two groups: positive in both, in the first only, in the second only, in neither.");
         confidence = TakeOption("--confidence", "fraction", "Confidence of the limits. Default 0.95.");

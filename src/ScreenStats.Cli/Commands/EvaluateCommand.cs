@@ -36,6 +36,7 @@ internal sealed class EvaluateCommand : ProgramCommand
         suppressBelow = TakeOption("--suppress-below", "number", "Hide counts from 1 to one less, and whatever would give one away; 0 hides nothing. Default: report.suppressBelow in the program file, else 0.");
         earlierRelease = TakeOption("--earlier-release", "folder", "With small counts hidden: a report of the same program that readers have already, so that the difference between the two gives nothing away; none for no such report. Default: the report that --out replaces, where it hides small counts and has a site of this program.");
         by = TakeOption("--by", "what", "By what runs are compared side by side: site, operator, kit (the screening device of the lot), specimen, or region (from the export of sites). Default: report.compareBy in the program file, else site.");
+        by.CompletionSources.Add([.. Enum.GetValues<CompareBy>().Select(Word)]);
         TakeJson();
     }
 
@@ -66,11 +67,16 @@ internal sealed class EvaluateCommand : ProgramCommand
         var replaced = hides && wanted is null && Report.IsRelease(folder) ? folder : null;
 
         var reading = Read(invocation, program, withText);
-        DiagnosticLines.Write(invocation.Errors, reading.Diagnostics);
+        invocation.Say(reading.Diagnostics);
         if (replaced is not null && Report.HasSiteOf(replaced, reading.Tally)) earlier = replaced;
-        if (hides) invocation.Errors.WriteLine(About(earlier, written, wanted is null));
-        var findings = reading.Tally.EvaluateForRelease(program.Settings, earlier);
-        Report.Write(findings, folder, reading.ToReportInputs(Options(AsOf(invocation), withText, invocation.Text(suppressBelow) ?? "", earlier is not null, invocation.Text(by) ?? "")), invocation.Environment.Cancelled);
+        if (hides) invocation.Say(About(earlier, written, wanted is null));
+        var options = Options(AsOf(invocation), withText, invocation.Text(suppressBelow) ?? "", earlier is not null, invocation.Text(by) ?? "");
+        var findings = invocation.Progress.During(() =>
+        {
+            var made = reading.Tally.EvaluateForRelease(program.Settings, earlier, invocation.Progress);
+            Report.Write(made, folder, reading.ToReportInputs(options), invocation.Progress, invocation.Environment.Cancelled);
+            return made;
+        });
 
         if (WantsJson(invocation)) invocation.Output.Write(File.ReadAllText(Path.Combine(folder, "findings.json")));
         else Render(findings, written, invocation.Screen);
@@ -85,9 +91,9 @@ internal sealed class EvaluateCommand : ProgramCommand
         }
 
         throw new UsageException($"--by: \"{text}\" is not known; write one of {string.Join(", ", Enum.GetValues<CompareBy>().Select(Word))}.");
-
-        static string Word(CompareBy by) => by.ToString().ToLowerInvariant();
     }
+
+    private static string Word(CompareBy by) => by.ToString().ToLowerInvariant();
 
     // Two releases together can tell what neither tells alone, so the user must know which were compared.
     private static string About(string? earlier, string written, bool byItself) =>
@@ -148,7 +154,8 @@ internal sealed class EvaluateCommand : ProgramCommand
         Answers(findings.Answers.Questions.Skip(FirstAnswers), screen);
 
         screen.Line();
-        screen.Line($"The whole report, with the conditions under which the answers hold: {Path.Combine(written, "report.html")}");
+        screen.Line("The whole report, with the conditions under which the answers hold:");
+        screen.Verbatim(Path.Combine(written, "report.html"));
         screen.Caution();
     }
 

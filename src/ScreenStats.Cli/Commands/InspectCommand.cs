@@ -59,7 +59,7 @@ internal sealed class InspectCommand : ProgramCommand
         screen.Title(result.Refused
             ? "What is understood so far, as a program.json to complete and save beside the exports"
             : "This understanding as a program.json, to save beside the exports");
-        screen.Line(PinnedProgram.Text(result.ProgramFile, ProgramHints.Of(result.Exports, result.Diagnostics, result.ProgramFile)).TrimEnd('\n'));
+        screen.Verbatim(PinnedProgram.Text(result.ProgramFile, ProgramHints.Of(result.Exports, result.Diagnostics, result.ProgramFile)).TrimEnd('\n'));
         screen.Caution();
     }
 

@@ -23,8 +23,10 @@ internal sealed class IntervalCommand : RunnerCommand
     {
         counts = TakeArgument("counts", "Successes of trials, such as 81/263.");
         method = TakeOption("--method", "name", string.Join(", ", IntervalMethods.All.Select(one => one.Name())) + ", or all. Default wilson.");
+        method.CompletionSources.Add([.. IntervalMethods.All.Select(one => one.Name()), "all"]);
         confidence = TakeOption("--confidence", "fraction", "Confidence of the interval. Default 0.95.");
         oneSided = TakeOption("--one-sided", "lower|upper", "One limit that holds the whole confidence; the other end is 0 or 1.");
+        oneSided.CompletionSources.Add("lower", "upper");
         designEffect = TakeOption("--design-effect", "number", "How many times repeated or clustered tests raise the variance, 1 or more. Default 1.");
         TakeJson();
     }

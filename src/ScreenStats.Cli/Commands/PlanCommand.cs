@@ -34,6 +34,7 @@ internal sealed class PlanCommand : RunnerCommand
     {
         question = TakeArgument("question", "width: tests for a Wilson interval of a width at a proportion. zero-events: tests of which none positive rules out a rate. "
             + "audit: results to verify for a sensitivity of a width. lot: runs of a lot that show an excess of false positives.");
+        question.CompletionSources.Add([.. Questions.Keys]);
         Take("--proportion", "fraction", "width: the expected proportion.");
         Take("--width", "fraction", "width, audit: upper minus lower limit.");
         Take("--rate", "fraction", "zero-events: the rate to rule out. lot: refuted positives per valid test in the other lots.");

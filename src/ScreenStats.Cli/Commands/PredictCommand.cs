@@ -35,6 +35,7 @@ internal sealed class PredictCommand : RunnerCommand
         share = TakeOption("--share", "fraction", "The share of positives that is to be real: at which prevalence is it reached? Default 0.5.");
         repeat = TakeOption("--repeat", "times", "The same screen taken 2 to 100 times by one person.");
         rule = TakeOption("--rule", "name", "With --repeat: positive where all are (default) or where any is. Write all or any.");
+        rule.CompletionSources.Add("all", "any");
         confirmatorySensitivity = TakeOption("--confirmatory-sensitivity", "share", "With the next: each positive is followed by a confirmatory test.");
         confirmatorySpecificity = TakeOption("--confirmatory-specificity", "share", "Specificity of the confirmatory test.");
         curve = TakeSwitch("--curve", "Both predictive values at prevalences from 1 in 10,000 to a half.");

@@ -29,6 +29,7 @@ internal sealed class PrevalenceCommand : RunnerCommand
             "A fraction (taken as exact), counts such as 103/122, or a value with its 95 % interval such as 0.73[0.65,0.80] (quote it where the shell expands brackets).", required: true);
         specificity = TakeOption("--specificity", "share", "Likewise, such as 399/401.", required: true);
         exact = TakeOption("--exact-interval", "name", "The exact interval that is mapped through: clopper-pearson (default) or blaker.");
+        exact.CompletionSources.Add("clopper-pearson", "blaker");
         priorPrevalence = TakeOption("--prior-prevalence", "a,b", "Beta distribution of the prevalence before the tests. Default 1,1 (uniform).");
         priorSensitivity = TakeOption("--prior-sensitivity", "a,b", "Beta distribution of the sensitivity before its counts. Default 1,1.");
         priorSpecificity = TakeOption("--prior-specificity", "a,b", "Beta distribution of the specificity before its counts. Default 1,1.");

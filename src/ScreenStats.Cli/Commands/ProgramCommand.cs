@@ -1,6 +1,5 @@
 using System.CommandLine;
 using ScreenStats.Cli.Parsing;
-using ScreenStats.Cli.Terminal;
 using ScreenStats.Counting.Programs;
 using ScreenStats.Records;
 
@@ -43,9 +42,9 @@ internal abstract class ProgramCommand : RunnerCommand
     protected Reading Read(Invocation invocation, ScreeningProgram opened, bool setAsideText = false)
     {
         var count = threads is not null && invocation.Text(threads) is { } text ? (int)Figures.Whole("--threads", text, 1, 1024) : 0;
-        using var progress = new ProgressLine(invocation.Errors, invocation.Environment, invocation.Time);
         invocation.Environment.Cancelled.ThrowIfCancellationRequested();
-        var reading = opened.Read(new ReadOptions { Threads = count, Progress = progress, SetAsideText = setAsideText, CancellationToken = invocation.Environment.Cancelled });
+        var options = new ReadOptions { Threads = count, Progress = invocation.Progress, SetAsideText = setAsideText, CancellationToken = invocation.Environment.Cancelled };
+        var reading = invocation.Progress.During(() => opened.Read(options));
         invocation.Environment.Cancelled.ThrowIfCancellationRequested();
         return reading;
     }

@@ -28,6 +28,7 @@ internal sealed class PseudonymizeCommand : RunnerCommand
         drop = TakeOption("--drop", "a,b", "Headings of columns to leave out.");
         generalise = TakeOption("--generalise", "a:day,b:year", "Columns of dates to make coarser: day, week (its Monday), month or year.");
         dateOrder = TakeOption("--date-order", "order", "iso, day-first or month-first in these columns. Default: as the whole column shows.");
+        dateOrder.CompletionSources.Add("iso", "day-first", "month-first");
         sheet = TakeOption("--sheet", "name", "The sheet of a workbook that is read. Default: the one with the headings named.");
         TakeJson();
     }
@@ -50,14 +51,10 @@ internal sealed class PseudonymizeCommand : RunnerCommand
         if (request.Columns.IsEmpty && request.OperatorColumns.IsEmpty)
             throw new UsageException("name at least one column: --columns for the people screened, --operator-columns for operators.");
 
-        PseudonymizeResult result;
-        using (var progress = new ProgressLine(invocation.Errors, invocation.Environment, invocation.Time))
-        {
-            result = Pseudonymizer.Write(request, progress, invocation.Environment.Cancelled);
-        }
+        var result = invocation.Progress.During(() => Pseudonymizer.Write(request, invocation.Progress, invocation.Environment.Cancelled));
 
-        if (ReadAs(result, request) is { } made) invocation.Errors.Write(Printable.Of(made) + "\n");
-        DiagnosticLines.Write(invocation.Errors, result.Diagnostics);
+        if (ReadAs(result, request) is { } made) invocation.Say(made);
+        invocation.Say(result.Diagnostics);
         if (WantsJson(invocation)) invocation.Output.Write(ResultJson.Write(result));
         else Render(result, request, invocation);
         return ExitCode.Done;

@@ -40,7 +40,7 @@ internal abstract class RunnerCommand
 
     protected Argument<string> TakeArgument(string name, string meaning)
     {
-        var argument = new Argument<string>(name) { Arity = ArgumentArity.ExactlyOne };
+        var argument = new Argument<string>(name) { Arity = ArgumentArity.ExactlyOne, Description = meaning };
         Syntax.Arguments.Add(argument);
         arguments.Add(($"<{name}>", meaning));
         return argument;
@@ -49,7 +49,7 @@ internal abstract class RunnerCommand
     /// <summary>An argument that another option may take the place of; the command itself says when it is missing.</summary>
     protected Argument<string?> TakeOptionalArgument(string name, string meaning)
     {
-        var argument = new Argument<string?>(name) { Arity = ArgumentArity.ZeroOrOne };
+        var argument = new Argument<string?>(name) { Arity = ArgumentArity.ZeroOrOne, Description = meaning };
         Syntax.Arguments.Add(argument);
         arguments.Add(($"[<{name}>]", meaning));
         return argument;
@@ -57,7 +57,7 @@ internal abstract class RunnerCommand
 
     protected Option<string> TakeOption(string name, string value, string meaning, bool required = false)
     {
-        var option = new Option<string>(name) { Arity = ArgumentArity.ExactlyOne, Required = required };
+        var option = new Option<string>(name) { Arity = ArgumentArity.ExactlyOne, Required = required, HelpName = value, Description = meaning };
         Syntax.Options.Add(option);
         options.Add(($"{name} <{value}>", meaning + (required ? " Required." : "")));
         return option;
@@ -66,7 +66,7 @@ internal abstract class RunnerCommand
     /// <summary>An option with a word, and where that word asks for it one more.</summary>
     protected Option<string[]> TakePair(string name, string value, string meaning)
     {
-        var option = new Option<string[]>(name) { Arity = new ArgumentArity(1, 2), AllowMultipleArgumentsPerToken = true };
+        var option = new Option<string[]>(name) { Arity = new ArgumentArity(1, 2), AllowMultipleArgumentsPerToken = true, HelpName = value, Description = meaning };
         Syntax.Options.Add(option);
         options.Add(($"{name} <{value}>", meaning));
         return option;
@@ -74,7 +74,7 @@ internal abstract class RunnerCommand
 
     protected Option<bool> TakeSwitch(string name, string meaning)
     {
-        var option = new Option<bool>(name) { Arity = ArgumentArity.Zero };
+        var option = new Option<bool>(name) { Arity = ArgumentArity.Zero, Description = meaning };
         Syntax.Options.Add(option);
         options.Add((name, meaning));
         return option;
@@ -93,8 +93,9 @@ internal abstract class RunnerCommand
     protected void TakeJson()
     {
         json.Arity = ArgumentArity.Zero;
+        json.Description = "One JSON object on standard output, in full precision.";
         Syntax.Options.Add(json);
-        options.Add(("--json", "One JSON object on standard output, in full precision."));
+        options.Add(("--json", json.Description));
     }
 
     protected bool WantsJson(Invocation invocation) => invocation.Parsed.GetValue(json);

@@ -20,10 +20,10 @@ internal sealed class ValueCommand : ProgramCommand
     {
         var program = Open(invocation);
         var reading = Read(invocation, program);
-        DiagnosticLines.Write(invocation.Errors, [.. reading.Diagnostics.Where(found => found.Severity == Severity.Error)]);
+        invocation.Say([.. reading.Diagnostics.Where(found => found.Severity == Severity.Error)]);
         if (program.Settings.Report.SuppressBelow > 1)
-            invocation.Errors.Write("note: reports of this program hide small counts (report.suppressBelow); this answer hides none. Who may see it is for the program's owner to say.\n");
-        var findings = reading.Tally.Evaluate(program.Settings);
+            invocation.Say("note: reports of this program hide small counts (report.suppressBelow); this answer hides none. Who may see it is for the program's owner to say.");
+        var findings = invocation.Progress.During(() => reading.Tally.Evaluate(program.Settings, invocation.Progress));
         if (WantsJson(invocation)) invocation.Output.Write(JsonText.Of(findings.Worth, indented: false) + "\n");
         else WorthScreen.Render(findings, invocation.Screen);
         return ExitCode.Done;

@@ -3,12 +3,12 @@ using ScreenStats.Counting.Diagnostics;
 
 namespace ScreenStats.Cli.Terminal;
 
-/// <summary>Prints diagnostics, one a line: place, severity, message, code, and how often.</summary>
+/// <summary>Prints diagnostics, one after the other: severity, place, message, code, and how often.</summary>
 internal static class DiagnosticLines
 {
     private const int MostFiles = 5;
 
-    public static void Write(TextWriter writer, IEnumerable<Diagnostic> diagnostics)
+    public static void Write(TextWriter writer, IEnumerable<Diagnostic> diagnostics, int width)
     {
         var all = diagnostics.ToList();
         foreach (var diagnostic in all)
@@ -18,7 +18,7 @@ internal static class DiagnosticLines
             if (alike.Count > 1 && !ReferenceEquals(alike[0], diagnostic)) continue;
             var others = alike.Select(other => other.File).Where(file => file != diagnostic.File).Distinct(StringComparer.Ordinal).ToList();
             var more = others.Count == 0 ? "" : others.Count <= MostFiles ? $" (likewise: {string.Join(", ", others)})" : $" (likewise {Show.Count(others.Count)} other files)";
-            writer.Write(Printable.Of(Of(diagnostic) + more) + "\n");
+            writer.Write(Wrapped.Of(Printable.Of(Of(diagnostic) + more), width) + "\n");
         }
     }
 

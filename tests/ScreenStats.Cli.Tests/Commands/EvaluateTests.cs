@@ -39,7 +39,7 @@ public sealed class EvaluateTests : IDisposable
         using var errors = new StringWriter();
         Counting.Diagnostics.Diagnostic Note(string file) => new("lines-before-headings", Counting.Diagnostics.Severity.Note, file, 3, "", $"The headings of {file} were found on line 3.");
 
-        Terminal.DiagnosticLines.Write(errors, [Note("a.csv"), Note("b.csv"), Note("c.csv")]);
+        ScreenStats.Cli.Terminal.DiagnosticLines.Write(errors, [Note("a.csv"), Note("b.csv"), Note("c.csv")], 1000);
 
         errors.ToString().Should().Be("note: The headings of a.csv were found on line 3. [lines-before-headings] (likewise: b.csv, c.csv)\n");
     }

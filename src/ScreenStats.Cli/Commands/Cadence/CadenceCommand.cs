@@ -33,8 +33,10 @@ internal sealed class CadenceCommand : RunnerCommand
         incidence = TakeOption("--incidence", "share", "New infections per person-day (never a prevalence), such as 0.0005, 12/24000 or 0.0005[0.0003,0.0009]. Default: not known, and no true positives.");
         people = TakeOption("--people", "number", "People screened. Default: not given, and no figures for all people.");
         course = TakePair("--course", "kind", "windows (the default, by --window and --infectious); by-day FILE, a CSV file with the columns day, detection and infectiousness; or viral-load, simulated courses of a fast respiratory infection, whose figures are shown.");
+        course.CompletionSources.Add("windows", "by-day", "viral-load");
         detectionLimit = TakeOption("--detection-limit", "log10", "With --course viral-load: logarithm to base 10 of the load from which a screen is positive. Default 5.");
         infectiousness = TakeOption("--infectiousness", "name", "With --course viral-load: log-above-threshold (default), proportional or step.");
+        infectiousness.CompletionSources.Add("log-above-threshold", "proportional", "step");
         symptoms = TakeOption("--symptoms", "figures", "Share of infected people who get symptoms, median days to them, and if wanted the standard deviation of the logarithm of these days (0) and the share who stay away then (1), such as 0.4,5 or 0.4,5,0.3,0.9. Default: nobody stays away.");
         confirmationDelay = TakeOption("--confirmation-delay", "days", "Days from the screen to the confirmatory result, for which isolation waits. Default: it does not wait.");
         misses = TakeOption("--misses", "correlation", "How far misses repeat within a person: a correlation from 0 (each by itself) to below 1. Default 0.");

@@ -32,11 +32,10 @@ internal sealed class CadenceProgram
     public static CadenceAsked Fill(CadenceAsked asked, Invocation invocation, string path)
     {
         var program = ScreeningProgram.Open(invocation.Environment.PathOf(path));
-        using var progress = new ProgressLine(invocation.Errors, invocation.Environment, invocation.Time);
-        var reading = program.Read(new ReadOptions { Progress = progress, CancellationToken = invocation.Environment.Cancelled });
+        var reading = invocation.Progress.During(() => program.Read(new ReadOptions { Progress = invocation.Progress, CancellationToken = invocation.Environment.Cancelled }));
         invocation.Environment.Cancelled.ThrowIfCancellationRequested();
-        DiagnosticLines.Write(invocation.Errors, [.. reading.Diagnostics.Where(found => found.Severity == Severity.Error)]);
-        return new CadenceProgram(reading.Tally.Evaluate(program.Settings).Cadence, program.Settings.Cadence).Fill(asked);
+        invocation.Say([.. reading.Diagnostics.Where(found => found.Severity == Severity.Error)]);
+        return new CadenceProgram(invocation.Progress.During(() => reading.Tally.Evaluate(program.Settings, invocation.Progress)).Cadence, program.Settings.Cadence).Fill(asked);
     }
 
     private CadenceAsked Fill(CadenceAsked asked)
