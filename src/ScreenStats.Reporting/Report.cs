@@ -6,6 +6,7 @@ using ScreenStats.Evaluation.Disclosure;
 using ScreenStats.Reporting.Charts.Drawing;
 using ScreenStats.Reporting.Files;
 using ScreenStats.Reporting.Files.Schema;
+using ScreenStats.Reporting.Files.Workbooks;
 using ScreenStats.Reporting.Html;
 using ScreenStats.Reporting.Pages;
 

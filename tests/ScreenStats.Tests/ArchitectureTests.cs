@@ -13,7 +13,7 @@ public sealed class ArchitectureTests
         ["ScreenStats.Counting"] = [],
         ["ScreenStats.Records"] = ["ScreenStats.Counting", "CsvHelper", "ExcelDataReader", "System.IO.Hashing"],
         ["ScreenStats.Evaluation"] = ["ScreenStats.Statistics", "ScreenStats.Counting"],
-        ["ScreenStats.Reporting"] = ["ScreenStats.Statistics", "ScreenStats.Counting", "ScreenStats.Evaluation", "ScottPlot", "MiniExcel"],
+        ["ScreenStats.Reporting"] = ["ScreenStats.Statistics", "ScreenStats.Counting", "ScreenStats.Evaluation", "ScottPlot"],
         ["ScreenStats"] =
         [
             "ScreenStats.Statistics", "ScreenStats.Counting", "ScreenStats.Records", "ScreenStats.Evaluation", "ScreenStats.Reporting",
