@@ -94,6 +94,15 @@ public class PlaneChartTests
     }
 
     [Fact]
+    public void Costs_that_differ_by_next_to_nothing_leave_room_for_the_picture()
+    {
+        var chart = Chart([Point("weekly", 192, 0), Point("daily", 1, -4.4e-74, PlaneStanding.OnFrontier)]);
+
+        new PictureArea(chart.Horizontal, chart.Vertical, chart.Height).Wide.Should().BeGreaterThan(300);
+        chart.Vertical.Ticks.Should().OnlyContain(tick => tick.Label.Length < 8);
+    }
+
+    [Fact]
     public void Any_options_give_a_well_formed_picture_whose_names_stand_within_it()
     {
         var option = Gen.Select(Gen.Double[-5, 300], Gen.Double[-1e6, 1e7], Gen.Double[0, 3], Gen.String[Gen.Char["abcdefgh <&"], 1, 22], Gen.Int[0, 7]);

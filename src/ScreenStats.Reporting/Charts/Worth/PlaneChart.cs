@@ -12,6 +12,9 @@ internal static class PlaneChart
     // Limits may lie many times farther out than the options themselves: beyond this share of their spread a bar is cut at the edge.
     private const double Beyond = 0.35;
 
+    // Options nearer together than this are at one place: an axis that tells them apart has no room beside its digits.
+    private const double Least = 1e-6;
+
     /// <summary>Builds the chart.</summary>
     /// <param name="frame">Identity and words of the chart.</param>
     /// <param name="options">At least two, not all of the same effect.</param>
@@ -69,7 +72,7 @@ internal static class PlaneChart
     private static (double From, double To) Ends(ImmutableArray<(double At, double Lower, double Upper)> places)
     {
         var (least, most) = (places.Min(place => place.At), places.Max(place => place.At));
-        var spread = most > least ? most - least : Math.Max(1, Math.Abs(most));
+        var spread = most - least > Least ? most - least : Math.Max(1, Math.Abs(most));
         var from = Math.Max(places.Min(place => Math.Min(place.At, place.Lower)), least - (Beyond * spread));
         var to = Math.Min(places.Max(place => Math.Max(place.At, place.Upper)), most + (Beyond * spread));
         return (from - (0.03 * spread), to + (0.03 * spread));
