@@ -173,12 +173,13 @@ public class ReleaseTests
     private static bool IsSmall(string text, int threshold) => long.Parse(text, NumberStyles.AllowThousands, CultureInfo.InvariantCulture) is > 0 and var value && value < threshold;
 
     // Shares of exactly 1, weights that happen to be whole, and what is no count of the program.
+    // The number of the format is no count.
     private static IEnumerable<string> SmallNumbers(JsonElement element, string path, int threshold) => element.ValueKind switch
     {
         JsonValueKind.Object => element.EnumerateObject().SelectMany(property => SmallNumbers(property.Value, path + "." + property.Name, threshold)),
         JsonValueKind.Array => element.EnumerateArray().SelectMany(item => SmallNumbers(item, path, threshold)),
         JsonValueKind.Number when element.TryGetInt64(out var value) && value > 0 && value < threshold
-            && !path.StartsWith(".disclosure.", StringComparison.Ordinal) && path is not (".answers.nextSteps.rank" or ".accuracy.stratumCount" or ".comparison.levelCount" or ".accuracy.strata.weight") && !path.StartsWith(".participation.", StringComparison.Ordinal)
+            && !path.StartsWith(".disclosure.", StringComparison.Ordinal) && path is not (".format" or ".answers.nextSteps.rank" or ".accuracy.stratumCount" or ".comparison.levelCount" or ".accuracy.strata.weight") && !path.StartsWith(".participation.", StringComparison.Ordinal)
             && !(value == 1 && (path.EndsWith("estimate", StringComparison.Ordinal) || path.EndsWith("hare", StringComparison.Ordinal) || path.EndsWith("pper", StringComparison.Ordinal) || path.EndsWith("ower", StringComparison.Ordinal))) => [$"{path} is {value}"],
         _ => [],
     };
