@@ -55,6 +55,9 @@ internal static class LimitChart
             marks.ToImmutable(), 320);
     }
 
+    // Narrower than the dots on it, which would not stand out from its colour alone.
+    private const double LimitsThickness = 0.3;
+
     /// <summary>Builds a chart of levels side by side, from top to bottom.</summary>
     /// <param name="frame">Identity and words of the chart.</param>
     /// <param name="points">Levels in the order in which they are shown; at least one. Beyond <see cref="LevelChart.Most"/> those outside come first.</param>
@@ -66,7 +69,7 @@ internal static class LimitChart
         var shown = points.Where(chosen.Contains).ToImmutableArray();
         var top = Top(shown, centre);
         var marks = ImmutableArray.CreateBuilder<Mark>();
-        for (var index = 0; index < shown.Length; index++) marks.Add(new BarMark(shown.Length - 1 - index, shown[index].Lower, Math.Min(shown[index].Upper, top), Tone.Waiting));
+        for (var index = 0; index < shown.Length; index++) marks.Add(new BarMark(shown.Length - 1 - index, shown[index].Lower, Math.Min(shown[index].Upper, top), Tone.Waiting, LimitsThickness));
         marks.Add(new LineMark([(centre, -0.6), (centre, shown.Length - 0.4)], Tone.Quiet));
         for (var index = 0; index < shown.Length; index++)
         {

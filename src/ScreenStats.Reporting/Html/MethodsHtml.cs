@@ -23,7 +23,7 @@ internal static class MethodsHtml
         page.Element("p", "Every number in the tables names its method, in a column of its own or in tables/columns.csv. Here is each method of this report, once.");
         foreach (var (note, tables) in MethodCatalogue.UsedIn(model.Findings.Tables))
         {
-            page.Open("section", ("aria-labelledby", IdOf(note)), ("class", "method")).Element("h3", note.Title, ("id", IdOf(note)));
+            page.Open("section", ("class", "method")).Element("h3", note.Title, ("id", IdOf(note)));
             page.Trusted("<p class=\"note\">In tables: ").Trusted("<code>").Text(note.Name).Trusted("</code></p>\n");
             page.Element("p", note.Meaning);
             foreach (var formula in note.Formulas) page.Element("p", formula, ("class", "formula"));

@@ -23,7 +23,7 @@ internal static class ReportHtml
         var page = new Markup();
         page.Trusted("<!DOCTYPE html>\n").Open("html", ("lang", "en"));
         Head(page, model);
-        page.Open("body");
+        page.Open("body").Element("a", "Skip to the answers", ("href", "#answers"), ("class", "skip"));
         Top(page, model);
         page.Open("main");
         Answers(page, model);
@@ -151,7 +151,7 @@ internal static class ReportHtml
     {
         var found = model.Inputs.Diagnostics;
         if (found.IsDefaultOrEmpty) return;
-        page.Open("section", ("aria-labelledby", "diagnostics")).Element("h3", "What was found in the files", ("id", "diagnostics")).Open("ul");
+        page.Open("section").Element("h3", "What was found in the files", ("id", "diagnostics")).Open("ul");
         foreach (var diagnostic in found.Take(MostDiagnostics))
         {
             var where = DiagnosticPlaces.Text(diagnostic);

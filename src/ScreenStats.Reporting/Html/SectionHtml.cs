@@ -11,7 +11,7 @@ internal static class SectionHtml
     /// <summary>Writes the section: what was found, pictures, tables, part by part where it has parts, what they cannot tell, and the method folded away.</summary>
     public static void Write(Markup page, Page section, IReadOnlyDictionary<string, string> pictures)
     {
-        page.Open("section", ("aria-labelledby", section.Id)).Element("h3", section.Heading, ("id", section.Id));
+        page.Open("section").Element("h3", section.Heading, ("id", section.Id));
         var sentences = section.Finding.Sentences;
         // The first sentence leads the page; of the others each stands in the first part that it speaks of.
         var placed = sentences.Skip(1).Select(sentence => (Sentence: sentence, Part: section.Parts.FirstOrDefault(part => Speaks(sentence, part)))).ToArray();

@@ -45,7 +45,7 @@ internal static class SentenceHtml
         foreach (var (literal, figure) in sentence.Parts())
         {
             if (figure is null) page.Text(literal!);
-            else page.Trusted($"<data value=\"{Markup.Escape(figure.Id)}\">{Markup.Escape(Rounding.Print(figure.Value, figure.Unit))}</data>");
+            else page.Trusted($"<data value=\"{Markup.Escape(figure.Id)}\"{(figure.Value.Kind == CellKind.Text ? " class=\"name\"" : "")}>{Markup.Escape(Rounding.Print(figure.Value, figure.Unit))}</data>");
         }
     }
 }

@@ -26,26 +26,23 @@ internal static class TableHtml
         var same = filled.Where(column => OneMethod(view, column) is not null).ToImmutableArray();
         var columns = filled.RemoveRange(same);
         var notes = new Notes();
-        page.Open("div", ("class", "scroll"), ("tabindex", "0"), ("role", "region"), ("aria-label", view.Caption)).Open("table");
-        page.Element("caption", view.Caption);
-        page.Open("thead").Open("tr");
-        foreach (var column in columns)
-        {
-            var info = view.Table.Columns[view.IndexOf(column.Name)];
-            page.Element("th", column.Heading ?? info.Heading, ("scope", "col"), ("title", info.Meaning), ("class", Style(info)));
-        }
-
+        var styles = columns.Select(column => Style(view.Table.Columns[view.IndexOf(column.Name)])).ToImmutableArray();
+        var headings = columns.Select(column => column.Heading ?? view.Table.Columns[view.IndexOf(column.Name)].Heading).ToImmutableArray();
+        var cells = Cells(view, columns, styles, notes);
+        page.Open("div", ("class", "scroll"), ("tabindex", "0"), ("role", "group"), ("aria-label", view.Caption));
+        page.Open("table", PrintedWidth.Class(headings, styles, cells) is { Length: > 0 } width ? [("class", width)] : []);
+        page.Element("caption", view.Caption).Open("thead").Open("tr");
+        for (var place = 0; place < columns.Length; place++) page.Element("th", headings[place], ("scope", "col"), ("class", styles[place]));
         page.Close().Close().Open("tbody");
-        for (var row = 0; row < view.ShownRows; row++)
+        foreach (var row in cells)
         {
             page.Open("tr");
             for (var place = 0; place < columns.Length; place++)
             {
-                var style = Style(view.Table.Columns[view.IndexOf(columns[place].Name)]);
-                var text = Print(view, columns[place], row, notes);
-                if (place == 0) page.Element("th", text, ("scope", "row"), ("class", style));
-                else if (Below(view, columns[place], row) is { } limits) page.Trusted($"<td class=\"{style}\">{Markup.Escape(text)}<small>{Markup.Escape(limits)}</small></td>\n");
-                else page.Element("td", text, ("class", text.Length > LongText && style == "t" ? "t l" : columns[place].OneLine ? "t d" : style));
+                var cell = row[place];
+                if (place == 0) page.Element("th", cell.Text, ("scope", "row"), ("class", cell.Style));
+                else if (cell.Below.Length > 0) page.Trusted($"<td class=\"{cell.Style}\">{Markup.Escape(cell.Text)}<small>{Markup.Escape(cell.Below)}</small></td>\n");
+                else page.Element("td", cell.Text, ("class", cell.Style));
             }
 
             page.Close();
@@ -54,12 +51,40 @@ internal static class TableHtml
         page.Close().Close().Close();
         notes.Write(page);
         WriteMethods(page, view, same);
-        if (view.ShownRows == view.Table.RowCount) return;
-        page.Open("p", ("class", "note"))
-            .Text(string.Create(CultureInfo.InvariantCulture, $"The first {view.ShownRows:N0} of {view.Table.RowCount:N0} rows; all stand in "))
-            .Element("a", $"tables/{view.Table.Id}.csv", ("href", $"tables/{view.Table.Id}.csv"))
-            .Close();
+        if (view.ShownRows < view.Table.RowCount)
+        {
+            page.Open("p", ("class", "note"))
+                .Text(string.Create(CultureInfo.InvariantCulture, $"The first {view.ShownRows:N0} of {view.Table.RowCount:N0} rows; all stand in "))
+                .Element("a", $"tables/{view.Table.Id}.csv", ("href", $"tables/{view.Table.Id}.csv"))
+                .Close();
+        }
+
+        WriteMeanings(page, view, columns, headings);
     }
+
+    /// <summary>What each column means, folded; on paper it stands there in small type. Never in a hover only, which no finger, key or printer has.</summary>
+    private static void WriteMeanings(Markup page, TableView view, ImmutableArray<ViewColumn> columns, ImmutableArray<string> headings)
+    {
+        page.Open("details", ("class", "columns")).Element("summary", "What the columns mean").Open("dl");
+        for (var place = 0; place < columns.Length; place++)
+        {
+            page.Trusted("<div><dt>").Text(headings[place]).Trusted("</dt> <dd>").Text(view.Table.Columns[view.IndexOf(columns[place].Name)].Meaning).Trusted("</dd></div>\n");
+        }
+
+        page.Close().Close();
+    }
+
+    private static ImmutableArray<ImmutableArray<TableCell>> Cells(TableView view, ImmutableArray<ViewColumn> columns, ImmutableArray<string> styles, Notes notes) =>
+    [
+        .. Enumerable.Range(0, view.ShownRows).Select(row => columns.Select((column, place) =>
+        {
+            var text = Print(view, column, row, notes);
+            return new TableCell(
+                text,
+                place == 0 ? "" : Below(view, column, row) ?? "",
+                place == 0 ? styles[place] : text.Length > LongText && styles[place] == "t" ? "t l" : column.OneLine ? "t d" : styles[place]);
+        }).ToImmutableArray()),
+    ];
 
     // A sentence in a cell, which would make a tall row of a narrow column.
     private const int LongText = 60;

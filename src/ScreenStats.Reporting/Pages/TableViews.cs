@@ -21,6 +21,7 @@ internal static class TableViews
             {
                 var upper = column.Name.EndsWith("lower", StringComparison.Ordinal) ? column.Name[..^5] + "upper" : "";
                 return column.Name == "level" && names.Contains("by") ? ViewColumn.Part
+                    : column.Name == "device" && column == table.Columns[0] ? new ViewColumn(column.Name, WhenEmpty: "all together")
                     : column.Name == "remark" ? ViewColumn.Remark
                     : !names.Contains(upper) ? new ViewColumn(column.Name)
                     : column.Name is "widened_lower" or "lower" ? new ViewColumn(column.Name, "Limits", upper)

@@ -92,6 +92,24 @@ public class ReportHtmlTests
     }
 
     [Fact]
+    public void The_meaning_of_every_column_stands_below_its_table()
+    {
+        foreach (var (name, page, _) in Pages)
+        {
+            var document = Parse(page);
+            document.QuerySelectorAll("[title]").Should().BeEmpty("a hover reaches no finger, key or printer");
+            document.QuerySelectorAll("tbody th").Should().AllSatisfy(heading => heading.TextContent.Should().NotBeEmpty(name));
+            foreach (var table in document.QuerySelectorAll("table"))
+            {
+                var explained = table.ParentElement!;
+                do explained = explained.NextElementSibling!; while (!explained.ClassList.Contains("columns"));
+                explained.QuerySelectorAll("dt").Select(term => term.TextContent).Should().Equal(table.QuerySelectorAll("thead th").Select(heading => heading.TextContent));
+                explained.QuerySelectorAll("dd").Should().AllSatisfy(meaning => meaning.TextContent.Should().NotBeEmpty(name));
+            }
+        }
+    }
+
+    [Fact]
     public void Hostile_names_stay_text()
     {
         var (_, page, _) = Pages.Single(report => report.Name == "hostile");

@@ -137,7 +137,7 @@ public class CadencePageTests
     }
 
     private static IElement Section(Findings findings) =>
-        new HtmlParser().ParseDocument(Encoding.UTF8.GetString(Report.Files(findings, new ReportInputs())["report.html"])).QuerySelector("section[aria-labelledby=cadence]")!;
+        new HtmlParser().ParseDocument(Encoding.UTF8.GetString(Report.Files(findings, new ReportInputs())["report.html"])).QuerySelector("section:has(> #cadence)")!;
 
     private static Chart[] Charts(Findings findings) => [.. AllPages.Of(findings).Single(group => group.Id == "how-often").Pages.SelectMany(page => page.Charts)];
 }

@@ -200,7 +200,7 @@ public class WorthPageTests
             .Select(row => string.Join(" | ", row.Children.Select(cell => cell.QuerySelector("small") is { } limits ? $"{cell.FirstChild!.TextContent}{{{limits.TextContent}}}" : cell.TextContent)))];
 
     private static IElement Section(Findings findings) =>
-        new HtmlParser().ParseDocument(Encoding.UTF8.GetString(Report.Files(findings, new ReportInputs())["report.html"])).QuerySelector("section[aria-labelledby=worth]")!;
+        new HtmlParser().ParseDocument(Encoding.UTF8.GetString(Report.Files(findings, new ReportInputs())["report.html"])).QuerySelector("section:has(> #worth)")!;
 
     private static Chart[] Charts(Findings findings) => [.. AllPages.Of(findings).Single(group => group.Id == "is-it-worth-it").Pages.SelectMany(page => page.Charts)];
 }

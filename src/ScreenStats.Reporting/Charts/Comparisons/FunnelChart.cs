@@ -190,7 +190,7 @@ internal static class FunnelChart
         var text = chanceOnly
             ? " The more runs, the closer chance keeps a level to the line: shaded, where it puts 95 in 100 that are all alike; between the blue lines, 998 in 1,000."
             : $" These {levels} differ by more than chance all over, so the blue limits allow for the usual difference between them; the thin lines are those of chance alone.";
-        text += dots.Any(dot => dot.Standing != LevelStanding.Within) ? " Triangle: outside the 95 % limits, above pointing up, below pointing down" + (dots.Any(dot => dot.Far) ? "; dark: outside the 99.8 % limits too." : ".") : " None lies outside.";
+        text += dots.Any(dot => dot.Standing != LevelStanding.Within) ? " Triangle: outside the 95 % limits, above pointing up, below pointing down" + (dots.Any(dot => dot.Far) ? "; in the colour of the words: outside the 99.8 % limits too." : ".") : " None lies outside.";
         if (dots.Any(dot => dot.Standing == LevelStanding.Within && Beyond(dot, judging))) text += " A circle barely beyond the shading is within all the same: the exact chance decides, and the line is drawn between whole counts.";
         if (beyond > 0) text += $" {Print(beyond)} beyond the upper edge {(beyond == 1 ? "is" : "are")} drawn on it.";
         if (unnamed > 0) text += $" {Print(unnamed)} outside {(unnamed == 1 ? "has" : "have")} no name here for want of room; the table names {(unnamed == 1 ? "it" : "them")}.";

@@ -63,12 +63,12 @@ internal static class TrendChart
         if (series.Dots.FirstOrDefault(dot => dot.Open) is { } open && series.Dots[^1].Open)
         {
             var first = series.Dots.Last(dot => !dot.Open || dot == open) is { Open: false } settled ? settled.End : open.Start;
-            marks.Add(new BandMark([(first.DayNumber, -0.03 * top, top), (series.Dots[^1].End.DayNumber, -0.03 * top, top)], Tone.Unknown, 0.45));
+            marks.Add(new BandMark([(first.DayNumber, -0.03 * top, top), (series.Dots[^1].End.DayNumber, -0.03 * top, top)], Tone.Unknown, 0.17));
         }
 
         foreach (var change in series.Changes.Where(change => change is { From: not null, To: not null }))
         {
-            marks.Add(new BandMark([(change.From!.Value.DayNumber, -0.03 * top, top), (change.To!.Value.DayNumber, -0.03 * top, top)], Tone.Open, 0.2));
+            marks.Add(new BandMark([(change.From!.Value.DayNumber, -0.03 * top, top), (change.To!.Value.DayNumber, -0.03 * top, top)], Tone.Open, 0.14));
         }
 
         if (series.Smooth is { } smooth)

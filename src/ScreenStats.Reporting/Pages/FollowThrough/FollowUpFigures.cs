@@ -24,7 +24,7 @@ internal static class FollowUpFigures
                 new ChartFrame(
                     "follow-up",
                     "What became of positive and inconclusive runs",
-                    "Runs that called for a confirmatory test, by what it said. See how much is settled (the two dark parts) and how much is not.",
+                    "Runs that called for a confirmatory test, by what it said. See how much is settled (confirmed and refuted) and how much is not.",
                     string.Join(" ", rows.Select(row => $"Of {Print(row.Item2.Sum(part => part.Count))} {row.Item1} runs: "
                         + string.Join(", ", row.Item2.Select(part => $"{Print(part.Count)} {part.Name}")) + ".")),
                     "follow-up"),
