@@ -2,11 +2,12 @@
 #:project ../src/ScreenStats.Statistics/ScreenStats.Statistics.csproj
 #:property PublishAot=false
 
-// How often does an interval hold the true rate? Exactly, without simulation.
-// Run it from the top of the checkout: dotnet run notebooks/02-coverage-of-intervals.cs
+// How often does an interval hold the true rate, and how often does a rule raise its hand? Exactly, without simulation.
+// Run it from the top of the checkout: dotnet run notebooks/10-coverage-and-operating-characteristics.cs
 
 using System.Globalization;
 using System.Text;
+using ScreenStats.Statistics.Monitoring.Acceptance;
 using ScreenStats.Statistics.Proportions;
 
 // 1. For n trials and a true rate p the chance of each count is binomial, and each count has its interval. The coverage is the sum of the
@@ -56,7 +57,34 @@ foreach (var n in (int[])[50, 500])
 //    beside Wilson, and where a decision hangs on a tail use the exact test. The full grid (n from 5 to 500) is in
 //    tests/reference/studies/coverage-study.csv.
 
-// 4. The picture: coverage over the true rate, one panel a method, the line at 95 %.
+// 4. A rule has no coverage, it has an operating characteristic: how often it says yes, over everything that could be true. One number ("it is 90 % sure") is one point of that curve. Take the oldest rule of all: of a new
+//    lot, run 60 control swabs that must be negative, and use the lot if none is positive. How often is a lot used that has so many false positives? By the binomial distribution, a sum of one line. Look at both ends:
+//    a lot of 1 in 20 still gets through in one of twenty, and a good lot of 1 in 500 is sent back in one of nine. With more swabs, and one positive allowed, the curve is steeper: it parts good from bad, for more money.
+SamplingPlan[] plans = [new(60, 0), new(60, 1), new(300, 2)];
+double[] lots = [0.0005, 0.002, 0.005, 0.01, 0.02, 0.05, 0.1];
+Console.WriteLine();
+Console.WriteLine("4. Chance that a lot is used, by its share of false positives");
+Console.WriteLine("swabs   positives allowed   " + string.Join("  ", lots.Select(rate => (100 * rate).ToString("0.##", CultureInfo.InvariantCulture).PadLeft(5) + " %")) + "   used by even chance at");
+foreach (var plan in plans)
+{
+    Console.WriteLine(FormattableString.Invariant($"{plan.Size,5} {plan.AcceptanceNumber,19}   ")
+        + string.Join("  ", lots.Select(rate => OperatingCharacteristic.Acceptance(plan, rate).ToString("0.000", CultureInfo.InvariantCulture).PadLeft(7)))
+        + FormattableString.Invariant($"   {100 * OperatingCharacteristic.RateAccepted(plan, 0.5)!.Value,20:0.00} %"));
+}
+
+if (Math.Abs(OperatingCharacteristic.Acceptance(plans[0], 0.05) - Math.Pow(0.95, 60)) > 1e-12) throw new InvalidOperationException("None of sixty is 0.95 to the power of 60.");
+
+// 5. The rule in force is another: the evaluation flags a lot by its refuted positives among screens, exact and paid for all lots (notebook 03). Its curve, for ten other lots of 5,000 tests each with 1 refuted in 1,000.
+//    The first column is what it costs: a sound lot is flagged in fewer than 1 of 1,000 programs a lot. The others are what it buys. Where the chance is small the rule is blind, and a report that finds nothing has shown nothing.
+var flag = new FlagRule { Rate = 0.001, OtherTrials = 50_000, Lots = 11 };
+double[] times = [1, 2, 3, 5, 10];
+Console.WriteLine();
+Console.WriteLine("5. Chance that a lot is flagged, by how many times as bad as the others");
+Console.WriteLine("tests   " + string.Join(" ", times.Select(time => FormattableString.Invariant($"{time + "-fold",9}"))));
+foreach (var tests in (long[])[500, 2_000, 5_000, 20_000])
+    Console.WriteLine(FormattableString.Invariant($"{tests,5:0}   ") + string.Join(" ", FlagCurve.Chances(flag, tests, times).Select(chance => chance.ToString("0.0000", CultureInfo.InvariantCulture).PadLeft(9))));
+
+// 6. The first picture: coverage over the true rate, one panel a method, the line at 95 %.
 Directory.CreateDirectory("artifacts");
 var svg = new StringBuilder();
 const int Width = 420, Height = 170;
@@ -82,3 +110,23 @@ svg.Append("</svg>\n");
 File.WriteAllText("artifacts/coverage-of-intervals.svg", svg.ToString());
 Console.WriteLine();
 Console.WriteLine("wrote artifacts/coverage-of-intervals.svg");
+
+// 7. The second: the three plans of section 4 as curves, named where they end.
+svg.Clear();
+double PlanX(double rate) => 50 + (rate / 0.1 * 520);
+double PlanY(double chance) => 20 + ((1 - chance) * 220);
+svg.Append("<svg xmlns=\"http://www.w3.org/2000/svg\" viewBox=\"0 0 760 290\" role=\"img\" font-family=\"sans-serif\" font-size=\"12\">\n<title>Operating characteristic of three plans</title><desc>Chance that a lot is used over its share of false positives: with 300 swabs and two positives allowed the curve falls steeply, with 60 swabs slowly.</desc>\n");
+for (var tick = 0; tick <= 4; tick++)
+    svg.Append(CultureInfo.InvariantCulture, $"<text x=\"44\" y=\"{PlanY(tick / 4.0) + 4:0.0}\" text-anchor=\"end\">{25 * tick} %</text><path d=\"M50 {PlanY(tick / 4.0):0.0}H570\" stroke=\"#ddd\"/>\n");
+for (var tick = 0; tick <= 10; tick += 2)
+    svg.Append(CultureInfo.InvariantCulture, $"<text x=\"{PlanX(tick / 100.0):0.0}\" y=\"258\" text-anchor=\"middle\">{tick} %</text>\n");
+string[] dashes = ["none", "8 4", "2 4"];
+foreach (var (plan, index) in plans.Select((plan, index) => (plan, index)))
+{
+    var path = string.Join("L", Enumerable.Range(0, 101).Select(step => FormattableString.Invariant($"{PlanX(step / 1000.0):0.0} {PlanY(OperatingCharacteristic.Acceptance(plan, step / 1000.0)):0.0}")));
+    svg.Append(CultureInfo.InvariantCulture, $"<path fill=\"none\" stroke=\"#1d4e6b\" stroke-width=\"2\" stroke-dasharray=\"{dashes[index]}\" d=\"M{path}\"/><path d=\"M590 {60 + (24 * index)}h36\" stroke=\"#1d4e6b\" stroke-width=\"2\" stroke-dasharray=\"{dashes[index]}\"/><text x=\"632\" y=\"{64 + (24 * index)}\">{plan.Size} swabs, {plan.AcceptanceNumber} allowed</text>\n");
+}
+
+svg.Append("<text x=\"50\" y=\"280\">share of false positives of the lot; upright: chance that it is used</text>\n</svg>\n");
+File.WriteAllText("artifacts/operating-characteristics.svg", svg.ToString());
+Console.WriteLine("wrote artifacts/operating-characteristics.svg");

@@ -3,8 +3,8 @@
 #:property PublishAot=false
 
 // Sites compared and trends, with known truth: how often do the limits hold it, and how often is a site flagged that is one of many alike?
-// Run it from the top of the checkout: dotnet run notebooks/05-how-often-they-hold.cs
-// More programs, less noise in the figures: dotnet run notebooks/05-how-often-they-hold.cs -- 1000
+// Run it from the top of the checkout: dotnet run notebooks/11-how-often-they-hold.cs
+// More programs, less noise in the figures: dotnet run notebooks/11-how-often-they-hold.cs -- 1000
 
 using System.Globalization;
 using System.Text;

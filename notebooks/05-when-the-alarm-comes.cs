@@ -3,8 +3,8 @@
 #:property PublishAot=false
 
 // A bad lot: how soon does a nightly alarm see it, and how often does it cry without cause?
-// Run it from the top of the checkout: dotnet run notebooks/03-when-the-alarm-comes.cs
-// More programs, less noise in the figures: dotnet run notebooks/03-when-the-alarm-comes.cs -- 20000
+// Run it from the top of the checkout: dotnet run notebooks/05-when-the-alarm-comes.cs
+// More programs, less noise in the figures: dotnet run notebooks/05-when-the-alarm-comes.cs -- 20000
 
 using System.Globalization;
 using System.Text;
