@@ -22,6 +22,19 @@ public sealed class WidthTests(SampleReport report)
         (await opened.Ask<int>("() => innerWidth")).Should().Be(window.Width, "a phone does not zoom out to fit what is too wide");
     }
 
+    [Fact]
+    public async Task The_name_of_a_row_stays_in_sight_while_its_figures_scroll()
+    {
+        await using var opened = await report.Open(View.SmallPhone);
+        await opened.Unfold();
+        var lost = await opened.Ask<string[]>("""
+            () => [...document.querySelectorAll('.scroll')].filter(box => box.scrollWidth > box.clientWidth + 40).filter(box => { box.scrollLeft = 40;
+                return [...box.querySelectorAll('tbody th, thead th:first-child')].some(name => Math.abs(name.getBoundingClientRect().left - box.getBoundingClientRect().left) > 1); }).map(box => box.getAttribute('aria-label'))
+            """);
+        lost.Should().BeEmpty();
+        (await opened.Ask<int>("() => [...document.querySelectorAll('.scroll')].filter(box => box.scrollLeft > 0).length")).Should().BeGreaterThan(20);
+    }
+
     [Theory]
     [InlineData("desk")]
     [InlineData("phone")]
