@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using ScreenStats.Evaluation.Model;
 using ScreenStats.Evaluation.Worth;
+using ScreenStats.Evaluation.Worth.Words;
 
 namespace ScreenStats.Evaluation.Answers;
 
@@ -17,8 +18,8 @@ internal static class WorthIt
                     "It holds at the prices of the program file and for as much infection as in these data, and it counts what is priced and nothing else. Whether people are screened is for those responsible to decide under local rules, not for a sum; a negative screen does not rule out infection."),
             ])
         {
-            // The verdict with its condition, what to do short of it, and how sure it is: never the one without the other.
-            InShort = text.Length > Short(findings) ? [.. text.Take(Short(findings))] : [],
+            // The verdict with its condition, how much infection there was, and how sure it is: never the one without the other.
+            InShort = InShortSentences.Of(findings) is { } brief ? [brief] : text.Length > Short(findings) ? [.. text.Take(Short(findings))] : [],
         };
     }
 

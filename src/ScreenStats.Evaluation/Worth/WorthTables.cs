@@ -51,7 +51,7 @@ internal static class WorthTables
             new("unit", "Unit", Unit.Text, "In what it is measured.", row => Cell.Text(row.Unit)),
             new("method", "Method", Unit.Text, "Method of the figure and its limits.", row => row.Figure.Method is { } method ? Cell.Text(method) : Cell.Empty),
             new("confidence", "Confidence", Unit.Proportion, "Confidence of the limits; empty for bounds that hold for every choice within the ranges.", row => row.Figure.Confidence is { } confidence ? Cell.Number(confidence) : Cell.Empty),
-            new("limits_of", "Limits hold", Unit.Text, "What the limits hold: prices (the ranges of prices and of stated figures, at their ends), counts (chance in what was counted), days (those that one false alarm takes), prices-and-counts (both at their ends at once), draws (all that is uncertain); empty where there are none.", row => row.LimitsOf.Length == 0 ? Cell.Empty : Cell.Text(row.LimitsOf)),
+            new("limits_of", "Limits hold", Unit.Text, "What the limits hold: prices (the ranges of prices and of stated figures, at their ends), counts (chance in what was counted), days (those that one false alarm takes), prices-and-counts (both, as independent: distances on the log scale squared and added), draws (all that is uncertain); empty where there are none.", row => row.LimitsOf.Length == 0 ? Cell.Empty : Cell.Text(row.LimitsOf)),
         ],
         rows);
 

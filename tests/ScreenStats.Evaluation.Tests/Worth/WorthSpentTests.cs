@@ -57,8 +57,10 @@ public class WorthSpentTests
         // With as many screens for a case as its upper limit, all is shared out among fewer cases but the isolation of each.
         rows["counts"].Upper!.Value.Should().BeApproximately(((total.Estimate!.Value - isolation.Estimate!.Value) / 560 * runs.Upper!.Value) + (7 * 200), 1e-9);
         rows["counts"].Lower!.Value.Should().BeApproximately(((total.Estimate!.Value - isolation.Estimate!.Value) / 560 * runs.Lower!.Value) + (7 * 200), 1e-9);
-        rows["prices-and-counts"].Upper!.Value.Should().BeApproximately(((total.Upper!.Value - isolation.Upper!.Value) / 560 * runs.Upper!.Value) + (7 * 260), 1e-9);
-        rows["prices-and-counts"].Lower!.Value.Should().BeApproximately(((total.Lower!.Value - isolation.Lower!.Value) / 560 * runs.Lower!.Value) + (7 * 150), 1e-9);
+        // Both, as independent: on the log scale the squares add.
+        double Away(double? limit) => Math.Log(limit!.Value / rows["prices"].Estimate!.Value);
+        Away(rows["prices-and-counts"].Upper).Should().BeApproximately(double.Hypot(Away(rows["prices"].Upper), Away(rows["counts"].Upper)), 1e-12);
+        Away(rows["prices-and-counts"].Lower).Should().BeApproximately(-double.Hypot(Away(rows["prices"].Lower), Away(rows["counts"].Lower)), 1e-12);
         rows["prices-and-counts"].Lower!.Value.Should().BeLessThan(Math.Min(rows["prices"].Lower!.Value, rows["counts"].Lower!.Value));
         rows["prices-and-counts"].Upper!.Value.Should().BeGreaterThan(Math.Max(rows["prices"].Upper!.Value, rows["counts"].Upper!.Value));
         findings.Figures.Select(row => row.Key).Should().OnlyHaveUniqueItems();

@@ -18,22 +18,36 @@ internal static class IncidenceSentences
         if (Range(findings) is { } range) yield return range;
     }
 
+    /// <summary>The last days in short: how few or many cases they have, and what the option would be for as much infection; null where that is not known.</summary>
+    public static Sentence? InShort(CadenceFindings findings)
+    {
+        if (findings.Recent is not { Option: { } option } recent || findings.Leading is not { } leading) return null;
+        return AnswerSentences.Compact(
+            "Of the {0} cases {1} fell in the last {2} days; were infection to stay " + (option == leading.Option ? "so, the option would be the same" : (recent.Ratio.Estimate > 1 ? "as frequent" : "as rare") + " as that, the option would be \"{11}\"")
+            + (recent.OptionAtLower == recent.OptionAtUpper ? "." : " (\"{12}\" to \"{13}\" over the limits of that)."), Figures(findings, recent));
+    }
+
     private static Sentence Last(CadenceFindings findings, CadenceRecent recent)
     {
-        const string Path = "cadence.recent";
-        var rate = CadenceFigures.Of(Path + ".perHundredThousand", recent.PerHundredThousand, Unit.Ratio);
-        var ratio = CadenceFigures.Of(Path + ".ratio", recent.Ratio, Unit.Ratio);
         var text = "Of the {0} cases {1} fell in the last {2} days of the data: {3} infections per 100,000 person-days ({4} interval {5} to {6}) against {7} over all";
         if (recent.Ratio is { Estimate: not null, Lower: not null, Upper: not null }) text += ", {8} times the rate of the days before ({9} to {10})";
         text += recent.Option is not { } option || findings.Leading is not { } leading ? "."
             : option != leading.Option ? "; were infection to stay " + (recent.Ratio.Estimate > 1 ? "as frequent" : "as rare") + " as that, the option would be \"{11}\"" + Span(recent) + "."
             : recent.OptionAtLower == recent.OptionAtUpper ? "; were it to stay so, the option would be the same." : "; were it to stay so, the option would be the same" + Span(recent) + ".";
-        return AnswerSentences.Compact(text,
+        return AnswerSentences.Compact(text, Figures(findings, recent));
+    }
+
+    private static FigureReference[] Figures(CadenceFindings findings, CadenceRecent recent)
+    {
+        const string Path = "cadence.recent";
+        var rate = CadenceFigures.Of(Path + ".perHundredThousand", recent.PerHundredThousand, Unit.Ratio);
+        var ratio = CadenceFigures.Of(Path + ".ratio", recent.Ratio, Unit.Ratio);
+        return
         [
             Figure.Count(Path + ".allCases", recent.AllCases), Figure.Count(Path + ".cases", recent.Cases), Figure.Count(Path + ".days", recent.Days), rate[0], new CadenceFigures(findings).Confidence, rate[1], rate[2],
             Figure.Number(Path + ".allPerHundredThousand.estimate", recent.AllPerHundredThousand.Estimate, Unit.Ratio), ratio[0], ratio[1], ratio[2],
             Figure.Name(Path + ".option", recent.Option ?? ""), Figure.Name(Path + ".optionAtLower", recent.OptionAtLower ?? ""), Figure.Name(Path + ".optionAtUpper", recent.OptionAtUpper ?? ""),
-        ]);
+        ];
     }
 
     private static string Span(CadenceRecent recent) => recent.OptionAtLower == recent.OptionAtUpper ? "" : " (\"{12}\" to \"{13}\" over that interval)";

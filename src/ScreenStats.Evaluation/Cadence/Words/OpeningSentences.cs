@@ -15,7 +15,8 @@ internal static class OpeningSentences
     /// <summary>A less frequent option that is behind by no more than this part of the days removed, both after the price of the screens, is as good.</summary>
     private const double Tie = 0.01;
 
-    public static Sentence Of(CadenceFindings findings, CadenceFigures figures, CadenceOptionFinding leading)
+    /// <summary>The sentence; without the reason for short.</summary>
+    public static Sentence Of(CadenceFindings findings, CadenceFigures figures, CadenceOptionFinding leading, bool reason = true)
     {
         var choices = findings.Choices.Where(choice => choice.Leads).ToList();
         if (!leading.IsChosen || choices.Find(choice => choice.Option == leading.Option) is not { } own)
@@ -29,7 +30,8 @@ internal static class OpeningSentences
             1 => "The option to choose is likely \"{0}\" ({1} of the draws over all that is uncertain" + (other is null ? "): " : "; \"{2}\" {3}): "),
             _ => "No option stands out: by the central figures \"{0}\" comes first ({1} of the draws over all that is uncertain)" + (other is null ? "" : Rival(own, other, tied is not null)),
         };
-        if (!leading.IsNone && band > 0) template += "more screening adds less than the {4} infectious days for each 1,000 screens that the program file asks for, and less screening gives up more.";
+        if (!reason && !leading.IsNone && band > 0) template = template[..^": ".Length] + ".";
+        else if (!leading.IsNone && band > 0) template += "more screening adds less than the {4} infectious days for each 1,000 screens that the program file asks for, and less screening gives up more.";
         var second = other ?? own;
         return AnswerSentences.Compact(template, [CadenceFigures.Name(leading), Share(own), Figure.Name(Path(second) + ".option", second.Option), Share(second), figures.Worthwhile]);
     }

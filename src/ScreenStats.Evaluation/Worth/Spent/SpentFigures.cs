@@ -83,10 +83,23 @@ internal static class SpentFigures
 
         var isolation = spent.Rows.FirstOrDefault(row => row.Item == "isolation")?.Cost;
         var (own, ownLower, ownUpper) = (isolation?.Estimate ?? 0, isolation?.Lower ?? isolation?.Estimate ?? 0, isolation?.Upper ?? isolation?.Estimate ?? 0);
+        // Prices and counts have nothing to do with each other: their distances to the limit, on the log scale, add as squares do.
+        EstimateFinding Together(EstimateFinding one, EstimateFinding other)
+        {
+            double Limit(double? first, double? second, int side)
+            {
+                var (a, b) = (Math.Log((first ?? centre) / centre), Math.Log((second ?? centre) / centre));
+                return centre * Math.Exp(side * Math.Sqrt((a * a) + (b * b)));
+            }
+
+            return centre <= 0 || one.Lower <= 0 || other.Lower <= 0 ? Within(At(spent.Cost.Lower, ownLower, low), At(spent.Cost.Upper, ownUpper, high)) : Within(Limit(one.Lower, other.Lower, -1), Limit(one.Upper, other.Upper, 1));
+        }
+
         double At(double cost, double isolated, double runs) => ((cost - isolated) / spent.Runs * runs) + (isolated / cases);
         EstimateFinding Within(double lower, double upper) => new(centre, null, Math.Min(lower, centre), Math.Max(upper, centre), CostYield.Method, each.Confidence);
-        yield return Case(Within(At(spent.Cost.Lower, ownLower, low), At(spent.Cost.Upper, ownUpper, high)), Both);
-        foreach (var (figure, limits) in new[] { (prices, Prices), (Within(At(spent.Cost.Value, own, low), At(spent.Cost.Value, own, high)), Counts) })
+        var counts = Within(At(spent.Cost.Value, own, low), At(spent.Cost.Value, own, high));
+        yield return Case(Together(prices, counts), Both);
+        foreach (var (figure, limits) in new[] { (prices, Prices), (counts, Counts) })
             yield return Case(figure, limits) with { Key = $"cost-per-case|{Counted}|{limits}" };
     }
 
@@ -106,9 +119,9 @@ internal static class SpentFigures
     }
 
     private static EstimateFinding Lost(SpentItems spent) => spent.Refuted is not { } refuted ? EstimateFinding.Undefined("there is no confirmatory export")
-        : refuted == 0 ? new EstimateFinding(spent.UnsettledDays, null, null, null, WorthNotes.ByItem, null)
+        : refuted == 0 ? new EstimateFinding(0, null, null, null, WorthNotes.ByItem, null)
         : spent.FalseAlarmDays.Estimate is not { } days ? EstimateFinding.Undefined("the working days that a false alarm costs are not known")
-        : new EstimateFinding((refuted * days) + spent.UnsettledDays, null, (refuted * spent.FalseAlarmDays.Lower) + spent.UnsettledDays, (refuted * spent.FalseAlarmDays.Upper) + spent.UnsettledDays, WorthNotes.ByItem, null);
+        : new EstimateFinding(refuted * days, null, refuted * spent.FalseAlarmDays.Lower, refuted * spent.FalseAlarmDays.Upper, WorthNotes.ByItem, null);
 
     private static EstimateFinding Per(ProgramCost cost, long number)
     {

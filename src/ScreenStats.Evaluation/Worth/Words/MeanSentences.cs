@@ -18,7 +18,7 @@ internal static class MeanSentences
         const string Opening = "Over the draws its net benefit is {0} {1} on average, far from the {2} at the central figures: ";
         if (findings is not { GrowingShare: > 0 and var share, MeanWithoutGrowing: { } without }) return new Sentence(Opening + "the draws lie unevenly around these.", [.. figures]);
         return new Sentence(
-            Opening + "in {3} of the draws one case causes one more or more without screening, so that infection grows by itself and much is averted; without these draws the average is {4}.",
+            Opening + "in {3} of the draws one case infects at least one other without screening, so that infection grows by itself and much is averted; without these draws the average is {4}.",
             [.. figures, Figure.Number("worth.growingShare", share, Unit.Proportion), Figure.Number("worth.meanWithoutGrowing", without, Unit.Ratio)]);
     }
 }

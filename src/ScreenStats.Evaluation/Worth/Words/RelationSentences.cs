@@ -23,7 +23,7 @@ internal static class RelationSentences
 
         var opening = $"Judged here is \"{{0}}\", {(planned ? "the plan" : "the way nearest to what was done" + (findings.JudgedPlan.Length > 0 ? $" ({findings.JudgedPlan})" : ""))}; how often to screen is answered with \"{{1}}\", {ByDays}";
         yield return AnswerSentences.Compact(
-            opening + (findings.Best switch
+            opening + ((judged.NetBenefit.Estimate is null ? null : findings.Best) switch
             {
                 null => ".",
                 { } best when best.Option == chosen.Option => ": by money that option gains most too.",

@@ -40,10 +40,11 @@ internal static class SpentSentences
         var (kept, lost, each) = (WorthWords.Of(findings.Figure("days-kept-out", "modelled")!), WorthWords.Of(findings.Figure("days-lost", "modelled")!), WorthWords.Of(ratio));
         var limits = ratio.Figure.Lower is not null && ratio.Figure.Upper is not null && WorthWords.Apart(each);
         var counted = findings.Figure("days-lost", "counted");
+        var open = findings.Costs.FirstOrDefault(item => item.Item == "unsettled-positives");
         return AnswerSentences.Compact(
             "Modelled as it was done" + (findings.LeavesOutFlaggedLots ? ", without the false alarms of flagged lots" : "") + ", screening keeps {0} infectious days out of work in {1} days and loses {2} working days to false alarms: {3} for each day lost" + (limits ? " ({4} interval {5} to {6})" : "")
-            + (counted is { Figure.Estimate: not null } ? "; counted over the time of the data" + (findings.LeavesOutFlaggedLots ? ", those of flagged lots among them" : "") + ", {7} working days were lost to refuted positives." : "."),
-            [kept[0], words.Days, lost[0], each[0], words.Confidence, each[1], each[2], counted is null ? lost[0] : WorthWords.Of(counted)[0]]);
+            + (counted is { Figure.Estimate: not null } ? "; counted over the time of the data" + (findings.LeavesOutFlaggedLots ? ", those of flagged lots among them" : "") + ", {7} working days were lost to refuted positives" + (open is { Units.Estimate: > 0 } ? " and {8} days to positives never settled, real ones among them." : ".") : "."),
+            [kept[0], words.Days, lost[0], each[0], words.Confidence, each[1], each[2], counted is null ? lost[0] : WorthWords.Of(counted)[0], Figure.Number("worth.costs[unsettled-positives].units.estimate", open?.Units.Estimate, Unit.Count, "not known")]);
     }
 
     // What the half-false prevalence is held against: the alarms that there were.

@@ -81,7 +81,7 @@ internal static class VerdictSentences
         // The value is a decision: no draw moves it, so that it is said beside.
         var ends = findings.PaysShareAtLower is not null && findings.PaysShareAtUpper is not null;
         return AnswerSentences.Compact(
-            $"At the central figures \"{{13}}\" {verb} {{0}} {{1}} after its costs in {{2}} days for {{3}} {Figure.Plural(findings.People, "person", "people")}{limits}{sure}: it pays in {{7}} of the draws over all that is uncertain but the value of one {words.One}, which is held at {{8}}"
+            $"At the central figures \"{{13}}\" {verb} {{0}} {{1}} after its costs in {{2}} days for {{3}} {Figure.Plural(findings.People, "person", "people")}{limits}{sure}: it pays in {{7}} of the draws over everything that has a range but the value of one {words.One}, which is held at {{8}}"
             + (ends ? " ({10} at {9}, {12} at {11})." : "."),
             [benefit[0], words.Currency, words.Days, words.People, words.Confidence, benefit[1], benefit[2], words.PaysShare, words.Value, .. words.PaysShareAtEnds, WorthWords.Name(judged)]);
     }

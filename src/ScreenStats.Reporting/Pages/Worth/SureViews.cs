@@ -104,9 +104,12 @@ internal static class SureViews
         double[] Where(Func<WorthDecisionPoint, string?> best) => [.. known.Where(row => best(row) == "screen").Select(row => row.Threshold)];
         var (screen, others) = (Where(row => row.Best), Where(row => row.WithoutFlaggedLots?.Best));
         var looked = $"of those looked at, {WorthWording.Share(known.Min(row => row.Threshold))} to {WorthWording.Share(known.Max(row => row.Threshold))}";
-        return "Whoever would send a person away from a low chance of infection on minds a missed case more than a false alarm. "
+        double[] Beyond(Func<WorthDecisionPoint, double?> limit) => [.. known.Where(row => row.Best == "screen" && limit(row) > 0).Select(row => row.Threshold)];
+        var (surely, perhaps) = (Beyond(row => row.Screened.Lower), Array.FindAll(known, row => row.Screened.Upper > 0).Select(row => row.Threshold).DefaultIfEmpty(0).Max());
+        return "The less likely an infection has to be before someone is sent away, the more a missed case weighs against a false alarm. "
             + (screen.Length == 0 ? $"At no such chance {looked}, is it best to go by the screen alone."
-                : $"To go by the screen alone does better than to send away everyone, or no one, from a chance of {WorthWording.Share(screen.Min())} to one of {WorthWording.Share(screen.Max())} ({looked}).")
+                : $"To go by the screen alone does better than to send away everyone, or no one, where that chance is {WorthWording.Share(screen.Min())} to {WorthWording.Share(screen.Max())} ({looked})"
+                    + (surely.Length == 0 ? "; by its limits that is sure nowhere." : $"; by its limits that is sure up to {WorthWording.Share(surely.Max())} and may hold up to {WorthWording.Share(perhaps)}."))
             + (others.Length == 0 ? "" : $" Without the runs of flagged lots it does so {(others.Length == 1 ? "at" : $"from {WorthWording.Share(others.Min())} to")} {WorthWording.Share(others.Max())}.")
             + " A confirmatory test is not in this sum: with it a false alarm costs less.";
     }

@@ -21,9 +21,11 @@ internal static class WorthRemarks
         var limited = found.Turns.Where(turn => !WorthWording.IsHalfFalse(turn) && turn is { Lower: not null, Upper: not null } && (turn.BreakEven is not null || turn.Pays is WorthPays.Always or WorthPays.Never)).ToList();
         if (found.Judged is null || limited.Count == 0) return "";
         var open = limited.Where(IsOpen).Select(turn => turn.Name).ToList();
+        // What is assumed has no break-even here: it turns the verdict where the net benefit changes its sign over the range.
+        open.AddRange(found.Swings.Where(swing => swing.Low < 0 != swing.High < 0).Select(swing => swing.Name).Where(name => !open.Contains(name)));
         if (open.Count == 0) return "No figure alone turns the verdict within its limits.";
         var list = open.Count == 1 ? open[0] : string.Join(", ", open.Take(open.Count - 1)) + " or " + open[^1];
-        return $"Within its limits one figure alone may turn the verdict: {list}." + (open.Count < limited.Count ? " Over the limits of the others it stays as it is." : "");
+        return $"Within its limits one figure alone may turn the verdict: {list}.";
     }
 
     private static bool IsOpen(WorthTurn turn) => turn is { Lower: { } lower, Upper: { } upper, BreakEven: { } at } && lower < at && upper > at;
