@@ -89,7 +89,7 @@ foreach (var (name, average, last) in steps) Console.WriteLine($"{name,-22} {Mon
 //    is extendedly dominated. What is left can be the answer for somebody, and what one more effect costs rises from step to step. The option with the lowest AVERAGE cost wins nothing for it:
 //    it may be the smallest step of all. Cost is here what is spent less what illness and outbreaks cost where they are averted; it may be below 0.
 OptionOutcome Outcome(WorthOption option) => new(option.Cost.Estimate!.Value, option.Effect.Estimate!.Value);
-OptionOutcome[] outcomes = [.. worth.Options.Select(Outcome)];
+OptionOutcome[] outcomes = [.. worth.Options.Where(option => !option.IsAsDone).Select(Outcome)];
 var places = CostEffectivenessFrontier.Of(outcomes);
 string Name(WorthOption option) => option.Option + (option.Confirmation is WorthConfirmation.Without ? ", unconfirmed" : option.Confirmation is WorthConfirmation.Pooled ? ", pooled" : "");
 Console.WriteLine();

@@ -67,13 +67,13 @@ public sealed record WorthFindings : IFinding
     /// <summary>What that comes to for each screen, case and effect.</summary>
     public required ImmutableArray<WorthFigure> Figures { get; init; }
 
-    /// <summary>The options, the least frequent first.</summary>
+    /// <summary>The options, the least frequent first, no screening always among them; last what was done, which is no option to choose.</summary>
     public required ImmutableArray<WorthOption> Options { get; init; }
 
     /// <summary>The values at which the option judged begins or ceases to pay.</summary>
     public required ImmutableArray<WorthTurn> Turns { get; init; }
 
-    /// <summary>The number of infections at which each other option does.</summary>
+    /// <summary>The number of infections at which each other option does, and what was done.</summary>
     public required ImmutableArray<WorthTurn> OptionTurns { get; init; }
 
     /// <summary>Which option gains most for how much infection, from the least to the most; empty where no effect is valued.</summary>
@@ -166,6 +166,14 @@ public sealed record WorthFindings : IFinding
     /// <summary>The option that the verdict is of; null where there is none.</summary>
     [JsonIgnore]
     public WorthOption? Judged => Options.FirstOrDefault(option => option.IsJudged);
+
+    /// <summary>What was done, site by site; null where nobody was tested twice.</summary>
+    [JsonIgnore]
+    public WorthOption? AsDone => Options.FirstOrDefault(option => option.IsAsDone);
+
+    /// <summary>The number of infections at which what was done begins or ceases to pay; null where that is not known.</summary>
+    [JsonIgnore]
+    public WorthTurn? AsDoneTurn => AsDone is { } done ? OptionTurns.FirstOrDefault(turn => turn.Option == done.Key) : null;
 
     /// <summary>The option with the highest net benefit; null where that is not known.</summary>
     [JsonIgnore]

@@ -58,19 +58,19 @@ internal static class WorthTables
     public static Table<WorthOption> Options(ImmutableArray<WorthOption> rows, WorthEffect effect) => new(
         "worth-options",
         "What to choose",
-        "Each way of screening, with what follows a positive: what it costs and gains more than no screening, over the days looked at and for all people screened.",
+        "Each way of screening, with what follows a positive: what it costs and gains more than no screening, over the days looked at and for all people screened. Last what was done, which is no option to choose.",
         [
-            new("option", "Option", Unit.Text, "The way of screening.", row => Cell.Text(row.Option)),
+            new("option", "Option", Unit.Text, "The way of screening; (as done) for what was done, site by site.", row => Cell.Text(row.Option)),
             new("confirmation", "Confirmation", Unit.Text, "confirmed: a confirmatory test of each positive; pooled: these in pools; without: none, and every positive is away for the whole isolation time.", row => Cell.Text(WorthNames.Of(row.Confirmation))),
             .. Columns("cost", "Cost, net", "What is spent, less illness and outbreaks saved where these are priced.", row => row.Cost, WorthNotes.Draws),
             .. Columns("effect", "Effect", "What it gains.", row => row.Effect, WorthNotes.Draws),
             new("effect_kind", "Effect is", Unit.Text, "infections-averted, or infectious-days-removed.", _ => Cell.Text(WorthNames.Of(effect))),
             .. Columns("net_benefit", "Net benefit", "Value of the effect at the stated value, less the cost.", row => row.NetBenefit, NetBenefit.Method),
             new("mean_net_benefit", "Mean of the draws", Unit.Ratio, "The mean net benefit over the draws: what counts for a choice under uncertainty.", row => Cell.NumberOr(row.MeanNetBenefit, row.MeanNetBenefitUndefined ?? "not known")) { Method = NetBenefit.Method },
-            new("standing", "Standing", Unit.Text, "on-frontier, dominated (another costs no more and does no less), extendedly-dominated (a mix of two others does as much for less), same-as-earlier or not-known.", row => Cell.Text(WorthNames.Of(row.Standing))),
+            new("standing", "Standing", Unit.Text, "on-frontier, dominated (another costs no more and does no less), extendedly-dominated (a mix of two others does as much for less), same-as-earlier, no-option (what was done, where none of these holds of it) or not-known.", row => Cell.Text(WorthNames.Of(row.Standing))),
             new("dominated_by", "Dominated by", Unit.Text, "By which options.", row => row.DominatedBy.Length == 0 ? Cell.Empty : Cell.Text(row.DominatedBy)),
             new("incremental_ratio", "Net cost of one more effect", Unit.Ratio, "On the frontier: what one more effect costs, savings taken off, against the next cheaper option on it.", row => Number(row.IncrementalRatio.Estimate, row.IncrementalRatio)) { Method = CostEffectivenessFrontier.Method },
-            new("best_share", "Share of draws", Unit.Proportion, "In which its net benefit is highest at the stated value.", row => Cell.NumberOr(row.BestShare, row.BestShareUndefined ?? "not known")) { Method = AcceptabilityCurve.Method },
+            new("best_share", "Share of draws", Unit.Proportion, "In which its net benefit is highest at the stated value; what was done is left out of it.", row => Cell.NumberOr(row.BestShare, row.BestShareUndefined ?? "not known")) { Method = AcceptabilityCurve.Method },
             new("best", "Best", Unit.Text, "yes for the highest net benefit at the central figures.", row => Cell.Text(row.IsBest ? "yes" : "no")),
             new("judged", "Judged", Unit.Text, "yes for the one that the verdict is of.", row => Cell.Text(row.IsJudged ? "yes" : "no")),
             .. Columns("spending", "Spending, gross", "What is spent on screens, confirmatory tests, isolation and false alarms.", row => row.Spending, WorthNotes.Draws),
@@ -80,7 +80,7 @@ internal static class WorthTables
     public static Table<WorthTurn> Turns(ImmutableArray<WorthTurn> rows) => new(
         "worth-turning",
         "When it turns",
-        "The value of each figure at which the option judged just repays its cost against no screening, the others at their centre, beside the figure as it is; and the number of infections at which each other option does.",
+        "The value of each figure at which the option judged just repays its cost against no screening, the others at their centre, beside the figure as it is; and the number of infections at which each other option, and what was done, does.",
         [
             new("figure", "Figure", Unit.Text, "Which figure.", row => Cell.Text(row.Figure)),
             new("option", "Option", Unit.Text, "Option and confirmation that it turns; empty for the one judged.", row => row.Option.Length == 0 ? Cell.Empty : Cell.Text(row.Option)),
@@ -102,9 +102,10 @@ internal static class WorthTables
         "Between which numbers of infections in 1,000 people in a week each way of screening gains most at the stated value, with what is worth most after a positive; all other figures at their centre. Empty where no effect is valued.",
         [
             new("option", "Option", Unit.Text, "The way of screening; none for no screening.", row => Cell.Text(row.Option)),
+            new("confirmation", "Confirmation", Unit.Text, "What is worth most after a positive: confirmed, pooled (where pools save tests in all of it), without, or not-needed for no screening.", row => Cell.Text(WorthNames.Of(row.Confirmation))),
             new("from", "From", Unit.Ratio, "From so many infections in 1,000 people in a week.", row => Cell.Number(row.From)) { Method = TurningPoint.Method },
             new("to", "To", Unit.Ratio, "Up to so many; empty for the last.", row => row.To is { } to ? Cell.Number(to) : Cell.Empty) { Method = TurningPoint.Method },
-            new("assumed", "Assumed", Unit.Text, "yes where the infections of the verdict lie.", row => Cell.Text(row.IsPresent ? "yes" : "no")),
+            new("here", "Here", Unit.Text, "yes where the infections of the verdict lie.", row => Cell.Text(row.IsPresent ? "yes" : "no")),
         ],
         rows);
 
@@ -120,8 +121,11 @@ internal static class WorthTables
             new("lower", "Lower", Unit.Ratio, "Lower limit of it.", row => Limit(row.WeeklyIncidence.Lower, row.WeeklyIncidence)) { Method = CadenceNotes.Turns },
             new("upper", "Upper", Unit.Ratio, "Upper limit of it.", row => Limit(row.WeeklyIncidence.Upper, row.WeeklyIncidence)) { Method = CadenceNotes.Turns },
             new("option", "Gains most", Unit.Text, "The way of screening that gains most there; none for no screening.", row => Cell.Text(row.Option)),
+            new("confirmation", "Confirmation", Unit.Text, "What is worth most after a positive there, as in the table before.", row => Cell.Text(WorthNames.Of(row.Confirmation))),
             new("option_at_lower", "At the lower limit", Unit.Text, "The same at the lower limit.", row => row.OptionAtLower is { } option ? Cell.Text(option) : Cell.Empty) { Method = TurningPoint.Method },
+            new("confirmation_at_lower", "Confirmation at the lower limit", Unit.Text, "What is worth most after a positive at the lower limit.", row => row.ConfirmationAtLower is { } after ? Cell.Text(WorthNames.Of(after)) : Cell.Empty) { Method = TurningPoint.Method },
             new("option_at_upper", "At the upper limit", Unit.Text, "The same at the upper limit.", row => row.OptionAtUpper is { } option ? Cell.Text(option) : Cell.Empty) { Method = TurningPoint.Method },
+            new("confirmation_at_upper", "Confirmation at the upper limit", Unit.Text, "What is worth most after a positive at the upper limit.", row => row.ConfirmationAtUpper is { } after ? Cell.Text(WorthNames.Of(after)) : Cell.Empty) { Method = TurningPoint.Method },
             new("net_benefit", "Net benefit of the option judged", Unit.Ratio, "At that incidence, all else at the centre.", row => Cell.Number(row.NetBenefit)) { Method = NetBenefit.Method },
         ],
         rows);

@@ -1,3 +1,4 @@
+using ScreenStats.Counting.Programs;
 using ScreenStats.Counting.Programs.Cadence;
 using ScreenStats.Counting.Programs.Costs;
 using ScreenStats.Evaluation.Tests.Cadence;
@@ -42,7 +43,7 @@ public class WorthLadderTests
         {
             var there = At(next.From);
             Most(there, rung.Option).Should().BeApproximately(Most(there, next.Option), 1e-3);
-            there.Options.Max(option => option.NetBenefit.Estimate!.Value).Should().BeApproximately(Math.Max(0, Most(there, next.Option)), 1e-3);
+            there.Choices().Max(option => option.NetBenefit.Estimate!.Value).Should().BeApproximately(Math.Max(0, Most(there, next.Option)), 1e-3);
         }
     }
 
@@ -52,7 +53,7 @@ public class WorthLadderTests
         foreach (var rung in Findings.Ladder)
         {
             var inside = At(rung.To is { } to ? (rung.From + to) / 2 : rung.From * 1.5);
-            Most(inside, rung.Option).Should().BeGreaterThanOrEqualTo(inside.Options.Max(option => option.NetBenefit.Estimate!.Value) - 1e-6);
+            Most(inside, rung.Option).Should().BeGreaterThanOrEqualTo(inside.Choices().Max(option => option.NetBenefit.Estimate!.Value) - 1e-6);
         }
     }
 
@@ -65,6 +66,44 @@ public class WorthLadderTests
         {
             var there = At(next.From, pooling);
             Most(there, rung.Option).Should().BeApproximately(Most(there, next.Option), 1e-3);
+        }
+    }
+
+    [Fact]
+    public void A_rung_says_what_follows_a_positive()
+    {
+        // Whoever waits days for a result passes on much in them: without the test the same way of screening averts more.
+        var waits = Cadence with { Reproduction = new StatedRange(0.8), IsolateOn = IsolateOn.Confirmation, ConfirmatoryDelayDays = new StatedRange(3) };
+        WorthFindings Waiting(double weekly) => CadenceSketch.Program().Worth(Costs, waits with { Incidence = new StatedRange(weekly / 7000) });
+        var findings = CadenceSketch.Program().Worth(Costs, waits);
+        findings.Ladder.Select(rung => rung.Key).Should().OnlyHaveUniqueItems();
+        findings.Ladder.Should().Contain(rung => rung.Confirmation == WorthConfirmation.Without).And.OnlyContain(rung => rung.IsNone == (rung.Confirmation == WorthConfirmation.NotNeeded));
+        foreach (var rung in findings.Ladder)
+        {
+            var best = Waiting(rung.To is { } to ? (rung.From + to) / 2 : rung.From * 1.2).Best!;
+            (rung.Option, rung.Confirmation).Should().Be((best.Option, best.Confirmation), rung.Key);
+        }
+
+        Findings.Ladder.Where(rung => !rung.IsNone).Should().Contain(rung => rung.Confirmation == WorthConfirmation.Confirmed);
+        string[] Column(string id) => [.. findings.LadderTable.Columns.Select(column => column.Name).Where(name => name == id)];
+        Column("confirmation").Should().ContainSingle();
+        Column("here").Should().ContainSingle();
+        Column("assumed").Should().BeEmpty("it is where the present number of infections lies");
+    }
+
+    [Fact]
+    public void A_rung_is_of_pools_where_they_save_tests_in_all_of_it()
+    {
+        // Most positives are false at any number of infections that matters: of these a pool saves tests.
+        var pooling = Costs with { LargestPool = 10, ConfirmatoryTest = new StatedRange(400), InfectionAverted = new StatedRange(40_000) };
+        var alarms = Cadence with { Specificity = new StatedAccuracy(0.98, null, null, null, null) };
+        WorthFindings Pooling(double weekly) => CadenceSketch.Program().Worth(pooling, alarms with { Incidence = new StatedRange(weekly / 7000) });
+        var findings = Pooling(14);
+        findings.Ladder.Should().Contain(rung => rung.Confirmation == WorthConfirmation.Pooled);
+        foreach (var rung in findings.Ladder.Where(rung => rung is { Confirmation: WorthConfirmation.Pooled, To: not null }))
+        {
+            foreach (var share in (double[])[0.01, 0.5, 0.99])
+                Pooling(rung.From + (share * (rung.To!.Value - rung.From))).Best!.Should().Match<WorthOption>(best => best.Option == rung.Option && best.Confirmation == WorthConfirmation.Pooled);
         }
     }
 

@@ -103,6 +103,64 @@ public class WorthOptionTests
     }
 
     [Fact]
+    public void No_screening_stands_among_the_options_though_the_program_file_leaves_it_out()
+    {
+        var left = CadenceSketch.Program().Worth(WorthSketch.Ranged, WorthSketch.RangedCadence with { Options = [.. WorthSketch.RangedCadence.Options.Where(option => option.Name != "none")] });
+        left.Options.Should().Equal(Ranged.Options);
+        left.Acceptability.Should().Equal(Ranged.Acceptability);
+        left.Information.Should().Equal(Ranged.Information);
+        left.Swings.Should().Equal(Ranged.Swings);
+        left.Ladder.Should().Equal(Ranged.Ladder);
+        left.Figures.Should().Equal(Ranged.Figures);
+        var one = CadenceSketch.Program().Worth(WorthSketch.Ranged, WorthSketch.RangedCadence with { Options = [WorthSketch.RangedCadence.Planned!] });
+        one.Choices().Select(option => option.Key).Should().Equal("none|not-needed", "weekly|confirmed", "weekly|without");
+        one.Choices().Where(option => !option.IsNone).Sum(option => option.BestShare)!.Value.Should().BeApproximately(one.PaysShare!.Value, 0.02, "the best is either some way of screening, or none where it does not pay");
+        one.Information.Should().Contain(row => row.Parameter == "everything" && row.Value > 0);
+        CadenceSketch.Program().Worth(new Counting.Programs.Costs.CostSettings(), new CadenceSettings { Options = [WorthSketch.RangedCadence.Planned!] }).Option("none", WorthConfirmation.NotNeeded).Effect.EstimateUndefined.Should().Be("the course of an infection is not stated");
+    }
+
+    [Fact]
+    public void What_was_done_stands_beside_the_options_and_is_none_to_choose()
+    {
+        // Every five days, as none of the options.
+        var findings = Evaluator.Evaluate(CadenceSketch.Program(everyDays: 5), Exact with { Cadence = WorthSketch.RangedCadence, Costs = WorthSketch.Ranged });
+        var (worth, name) = (findings.Worth, CadenceOptionFinding.AsDone);
+        var done = worth.AsDone!;
+        worth.Options[^1].Should().BeSameAs(done);
+        worth.Options.Count(option => option.IsAsDone).Should().Be(1);
+        done.Effect.Estimate.Should().Be(findings.Cadence.Value(name, CadenceMeasure.InfectionsAverted));
+        var spent = worth.Figure("cost-per-infection-averted", "modelled")!.Figure.Estimate!.Value;
+        (done.Spending.Estimate!.Value / done.Effect.Estimate!.Value).Should().BeApproximately(spent, 1e-9 * spent);
+        (done.NetBenefit.Estimate!.Value + done.Cost.Estimate!.Value).Should().BeApproximately(worth.Value!.Value * done.Effect.Estimate.Value, 1e-6);
+        done.MeanNetBenefit.Should().NotBeNull();
+        (done.IsBest, done.IsJudged, done.IsNone).Should().Be((false, false, false));
+        // More often than weekly and less often than twice a week it costs and averts more than the one and less than the other; nothing is said of which to choose.
+        done.Effect.Estimate.Value.Should().BeInRange(worth.Option("weekly").Effect.Estimate!.Value, worth.Option("twice-weekly").Effect.Estimate!.Value);
+        done.Standing.Should().BeOneOf(WorthStanding.NoOption, WorthStanding.ExtendedlyDominated);
+        (done.BestShare, done.BestShareUndefined).Should().Be((null, "it is what was done, and no option to choose"));
+        worth.Acceptability.Should().NotContain(row => row.Option == done.Key);
+        worth.Choices().Sum(option => option.BestShare!.Value).Should().BeApproximately(1, 1e-9);
+        worth.AsDoneTurn!.Should().Match<WorthTurn>(turn => turn.Figure == "weekly-incidence" && turn.Key == "weekly-incidence|(as done)|confirmed");
+        CadenceSketch.Program(screens: 1).Worth(WorthSketch.Ranged, WorthSketch.RangedCadence).AsDone.Should().BeNull("nobody was tested twice");
+    }
+
+    [Fact]
+    public void What_was_done_moves_no_option_on_or_off_the_frontier()
+    {
+        // As often as the options are not: between none and daily it lies on their frontier.
+        var cadence = WorthSketch.Cadence with { Options = [.. WorthSketch.Cadence.Options.Where(option => option.Name is "none" or "daily")], Planned = null };
+        var findings = CadenceSketch.Program().Worth(cadence: cadence);
+        findings.AsDone!.Standing.Should().Be(WorthStanding.NoOption);
+        findings.AsDone.DominatedBy.Should().BeEmpty();
+        findings.AsDone.IncrementalRatio.EstimateUndefined.Should().Be("it is what was done, and no option to choose");
+        findings.Option("daily").Standing.Should().Be(WorthStanding.OnFrontier);
+        findings.Option("daily").IncrementalRatio.Estimate!.Value.Should().BeApproximately(findings.Option("daily").Cost.Estimate!.Value / findings.Option("daily").Effect.Estimate!.Value, 1e-6, "its step is from no screening");
+        // Dear for what it averts it is dominated like any other.
+        var seldom = CadenceSketch.Program(everyDays: 1).Worth(cadence: WorthSketch.Cadence with { Options = [.. WorthSketch.Cadence.Options.Where(option => option.Name != "daily")] });
+        seldom.AsDone!.Standing.Should().NotBe(WorthStanding.OnFrontier);
+    }
+
+    [Fact]
     public void No_screening_costs_and_gains_nothing()
     {
         foreach (var findings in new[] { Whole.Worth, Ranged })
@@ -121,7 +179,7 @@ public class WorthOptionTests
         {
             foreach (var figure in new[] { row.Spending, row.Cost, row.Effect, row.NetBenefit }) (figure.Lower, figure.Upper).Should().Be((figure.Estimate, figure.Estimate), row.Key);
             row.MeanNetBenefit.Should().Be(row.NetBenefit.Estimate, row.Key);
-            row.BestShare.Should().Be(row.IsBest ? 1 : 0);
+            row.BestShare.Should().Be(row.IsAsDone ? null : row.IsBest ? 1 : 0);
         }
 
         var byDay = CadenceSketch.Program().Worth(cadence: WorthSketch.Cadence with { Course = new CourseSettings { Kind = CourseKind.ByDay, Days = [new(1, 0, 0), new(3, 0.6, 1), new(8, 0.7, 1), new(12, 0, 0)] } });
@@ -136,9 +194,9 @@ public class WorthOptionTests
     {
         foreach (var findings in new[] { Whole.Worth, Ranged })
         {
-            foreach (var own in findings.Options)
+            foreach (var own in findings.Choices())
             {
-                var dominated = findings.Options.Any(other => other.Cost.Estimate <= own.Cost.Estimate && other.Effect.Estimate >= own.Effect.Estimate
+                var dominated = findings.Choices().Any(other => other.Cost.Estimate <= own.Cost.Estimate && other.Effect.Estimate >= own.Effect.Estimate
                     && (other.Cost.Estimate < own.Cost.Estimate || other.Effect.Estimate > own.Effect.Estimate));
                 (own.Standing == WorthStanding.Dominated).Should().Be(dominated, own.Key);
                 (own.DominatedBy.Length > 0).Should().Be(own.Standing != WorthStanding.OnFrontier, own.Key);
@@ -146,7 +204,7 @@ public class WorthOptionTests
 
             // Whatever an effect is worth, the best is on the frontier.
             for (var value = 0.0; value <= 20_000; value += 500)
-                findings.Options.MaxBy(option => (value * option.Effect.Estimate) - option.Cost.Estimate)!.Standing.Should().Be(WorthStanding.OnFrontier);
+                findings.Choices().MaxBy(option => (value * option.Effect.Estimate) - option.Cost.Estimate)!.Standing.Should().Be(WorthStanding.OnFrontier);
         }
     }
 

@@ -5,6 +5,7 @@ using ScreenStats.Counting.Programs.Costs;
 using ScreenStats.Evaluation.Tests.Cadence;
 using ScreenStats.Evaluation.Tests.Sketches;
 using ScreenStats.Evaluation.Worth;
+using ScreenStats.Evaluation.Worth.Rows;
 
 namespace ScreenStats.Evaluation.Tests.Worth;
 
@@ -44,7 +45,9 @@ public class WorthPeriodTests
         foreach (var row in findings.Periods)
         {
             row.WeeklyIncidence.Lower.Should().BeLessThan(row.WeeklyIncidence.Estimate!.Value);
-            row.Option.Should().Be(findings.Ladder.Last(rung => rung.From <= row.WeeklyIncidence.Estimate.Value).Option);
+            WorthRung Rung(double? weekly) => findings.Ladder.Last(rung => rung.From <= weekly);
+            (row.Option, row.Confirmation).Should().Be((Rung(row.WeeklyIncidence.Estimate).Option, Rung(row.WeeklyIncidence.Estimate).Confirmation));
+            (row.ConfirmationAtLower, row.ConfirmationAtUpper).Should().Be((Rung(row.WeeklyIncidence.Lower).Confirmation, Rung(row.WeeklyIncidence.Upper).Confirmation));
             var there = Waning().Worth(Costs, FromCases with { Incidence = new StatedRange(row.WeeklyIncidence.Estimate.Value / 7000) });
             row.NetBenefit.Should().BeApproximately(there.Judged!.NetBenefit.Estimate!.Value, 1e-6 * Math.Abs(row.NetBenefit) + 1e-6);
         }

@@ -56,5 +56,8 @@ internal static class WorthSketch
     public static WorthOption Option(this WorthFindings findings, string option, WorthConfirmation confirmation = WorthConfirmation.Confirmed) =>
         findings.Options.Single(row => row.Option == option && row.Confirmation == confirmation);
 
+    /// <summary>The options to choose from: all but what was done.</summary>
+    public static IEnumerable<WorthOption> Choices(this WorthFindings findings) => findings.Options.Where(row => !row.IsAsDone);
+
     public static string Text(this WorthFindings findings) => string.Join(' ', findings.Sentences.Select(sentence => sentence.Text));
 }

@@ -22,10 +22,10 @@ public class WorthSureTests
 
         // At the stated value it is the table of options.
         foreach (var row in Ranged.Acceptability.Where(row => row.Value == Ranged.Value)) row.Share.Should().BeApproximately(Ranged.Options.Single(option => option.Key == row.Option).BestShare!.Value, 1e-12);
-        Ranged.Options.Sum(option => option.BestShare!.Value).Should().BeApproximately(1, 1e-9);
+        Ranged.Choices().Sum(option => option.BestShare!.Value).Should().BeApproximately(1, 1e-9);
         Ranged.Acceptability.Where(row => row.Value == 0 && row.OnFrontier).Single().Option.Should().Be("none|not-needed", "what gains nothing is not paid for");
         var chosen = Ranged.Acceptability.Single(row => row.Value == Ranged.Value && row.OnFrontier).Option;
-        Ranged.Options.MaxBy(option => option.MeanNetBenefit)!.Key.Should().Be(chosen);
+        Ranged.Choices().MaxBy(option => option.MeanNetBenefit)!.Key.Should().Be(chosen);
     }
 
     [Fact]
@@ -38,7 +38,7 @@ public class WorthSureTests
         var findings = CadenceSketch.Program().Worth(free, WorthSketch.RangedCadence);
         findings.Option("daily").BestShare.Should().Be(1, "it averts most, and costs as much with a confirmatory test as without: nothing");
         findings.Option("daily", WorthConfirmation.Without).BestShare.Should().Be(0);
-        findings.Options.Sum(option => option.BestShare!.Value).Should().Be(1);
+        findings.Choices().Sum(option => option.BestShare!.Value).Should().Be(1);
     }
 
     [Fact]

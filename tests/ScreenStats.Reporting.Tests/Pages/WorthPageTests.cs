@@ -143,8 +143,8 @@ public class WorthPageTests
     {
         var charts = Charts(Stated);
         charts.Select(chart => chart.Id).Should().Equal("option-by-infections", "average-and-last-step", "cost-against-effect", "best-by-value", "figures-that-matter");
-        charts[0].Caption.Should().Contain("All days of the data: 4.79 (limits 3.12 to 9.50), where weekly gains most; at the limits weekly and daily.");
-        charts[0].Description.Should().Contain("no screening up to 2.40; weekly from 2.40 to 5.10; daily from 5.10");
+        charts[0].Caption.Should().Contain("All days of the data: 4.79 (limits 3.12 to 9.50), where weekly gains most; at the limits weekly and daily, unconfirmed.");
+        charts[0].Description.Should().Contain("no screening up to 2.40; weekly from 2.40 to 5.10; daily, unconfirmed from 5.10");
         charts[1].Caption.Should().Contain("The dearest step, to daily, costs 42,000 EUR for each infection averted that it adds, where the average up to it is 14,300.");
         charts[1].Description.Should().Contain("monthly: on average 7,100 (limits 5,680 to 8,875), of the last step not known");
         charts = charts[2..];

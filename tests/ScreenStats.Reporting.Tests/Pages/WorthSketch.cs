@@ -67,7 +67,7 @@ internal static class WorthSketch
                 ] : Array.Empty<WorthTurn>(),
                 Turn("half-false-prevalence", "people infected among those screened, below which half of the alarms are false", "share", 0.0019, 0.0022, 0.0012, 0.006, WorthPays.Above),
             ],
-            Ladder = priced && value is not null ? [new("none", "none", 0, 2.4, true, false), new("weekly", "weekly", 2.4, 5.1, false, true), new("daily", "daily", 5.1, null, false, false)] : [],
+            Ladder = priced && value is not null ? [new("none", "none", WorthConfirmation.NotNeeded, 0, 2.4, true, false), new("weekly", "weekly", WorthConfirmation.Confirmed, 2.4, 5.1, false, true), new("daily", "daily", WorthConfirmation.Without, 5.1, null, false, false)] : [],
             PaysShare = priced && value is not null ? 0.52 : null,
             Acceptability = !priced ? [] : [.. grid.SelectMany(at => new[] { Likely(at, "none|not-needed", 0.9 - (at / 16_000), at <= 4_000), Likely(at, "weekly|confirmed", 0.1 + (at / 16_000), at > 4_000) })],
             Information = !priced ? [] :

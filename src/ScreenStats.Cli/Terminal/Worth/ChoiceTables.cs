@@ -31,13 +31,14 @@ internal static class ChoiceTables
         {
             screen.Table(
                 [new("option"), new("confirmed"), .. known.Select(column => new TableColumnPlan(column.Heading, true))],
-                ways.Select(option => (string[])[option.Option, After(option.Confirmation), .. known.Select(column => column.Cell(option))]));
+                ways.Select(option => (string[])[Name(option), After(option.Confirmation), .. known.Select(column => column.Cell(option))]));
             screen.Text("Against no screening; net: less what illness and outbreaks averted save, where these are priced. Each way stands with the follow-up of positives that is worth most with it."
-                + (known.Any(column => column.Cell == columns[2].Cell) ? " One more: what it costs against the next cheaper option on the frontier. Best in: the share of draws in which nothing is worth more." : ""));
+                + (known.Any(column => column.Cell == columns[2].Cell) ? " One more: what it costs against the next cheaper option on the frontier. Best in: the share of draws in which nothing is worth more." : "")
+                + (worth.AsDone is null ? "" : " What was done, site by site, is no option to choose: it stands beside them."));
         }
 
         foreach (var option in ways.Where(option => option.DominatedBy.Length > 0))
-            screen.Indented($"{option.Option}: {(option.Standing == WorthStanding.Dominated ? "dominated by" : "extendedly dominated, by a mix of")} {option.DominatedBy}");
+            screen.Indented($"{Name(option)}: {(option.Standing == WorthStanding.Dominated ? "dominated by" : "extendedly dominated, by a mix of")} {option.DominatedBy}");
         foreach (var reason in Reasons(ways)) screen.Text($"Undefined: {WorthScreen.Alone(reason)}.");
     }
 
@@ -85,6 +86,8 @@ internal static class ChoiceTables
         "half-false-prevalence" => "infected, half of alarms false",
         _ => turn.Name,
     };
+
+    private static string Name(WorthOption option) => option.IsAsDone ? "what was done" : option.Option;
 
     private static string After(WorthConfirmation confirmation) => confirmation switch
     {

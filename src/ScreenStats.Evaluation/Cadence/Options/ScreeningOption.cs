@@ -27,6 +27,9 @@ internal sealed class ScreeningOption
         Schedule = ScreeningSchedule.Observed(gaps);
     }
 
+    /// <summary>No screening, where it is not among the options and they are held against it.</summary>
+    public static ScreeningOption NoScreening { get; } = new(new CadenceOptionSettings { Name = "none" });
+
     public string Name { get; }
 
     public ImmutableArray<DayOfWeek> Weekdays { get; } = [];

@@ -17,7 +17,7 @@ internal static class ReportingItems
     public static IEnumerable<WorthCriterion> Of(WorthFindings findings, CadenceFindings cadence, ProgramSettings settings)
     {
         var (costs, report) = (settings.Costs, settings.Costs.Report);
-        var options = findings.Options.IsEmpty ? null : "compared: " + string.Join(", ", findings.Options.Select(option => option.Option).Distinct(StringComparer.Ordinal));
+        var options = findings.Options.IsEmpty ? null : "compared: " + string.Join(", ", findings.Options.Where(option => !option.IsAsDone).Select(option => option.Option).Distinct(StringComparer.Ordinal));
         var judged = findings.Judged?.Cost.Estimate is not null;
         var effect = findings.Options.Any(option => !option.IsNone && option.Effect.Estimate is not null);
         var firstYear = findings.Days <= DaysPerYear;

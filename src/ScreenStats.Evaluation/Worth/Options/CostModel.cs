@@ -83,8 +83,8 @@ internal sealed class CostModel
         return null;
     }
 
-    /// <summary>Why the effect of an option is not known; null where it is.</summary>
-    public string? EffectUndefined(ScreeningOption option) => Missing(option, EffectMeasure);
+    /// <summary>Why the effect of an option is not known; null where it is. That of no screening is known where that of any option is.</summary>
+    public string? EffectUndefined(ScreeningOption option) => Missing(option.IsNone ? Work.Options.Options[0] : option, EffectMeasure);
 
     /// <summary>What an option does at the central figures.</summary>
     public Func<CadenceMeasure, double> Centre(ScreeningOption option) => measure => Work.Outcomes.Centre(option, measure, Work.Outcomes.LeadingBasis);

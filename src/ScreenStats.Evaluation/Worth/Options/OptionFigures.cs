@@ -43,6 +43,7 @@ internal sealed class OptionFigures
     {
         var (work, basis) = (model.Work, model.Work.Outcomes.LeadingBasis);
         var at = work.Draws.Centre;
+        if (choice.Option.IsNone) return Nothing(model, choice, work.Draws.Count);
         var measures = Enum.GetValues<CadenceMeasure>();
         var drawn = new double[measures.Length][];
         CadenceMeasure[] needed =
@@ -67,6 +68,10 @@ internal sealed class OptionFigures
             Effects = effects,
         };
     }
+
+    // No screening costs and gains nothing more than itself.
+    private static OptionFigures Nothing(CostModel model, OptionChoice choice, int draws) =>
+        new(choice, 1, model.SpendingUndefined(choice.Option, choice.Confirmation), model.EffectUndefined(choice.Option)) { Spendings = new double[draws], Costs = new double[draws], Effects = new double[draws] };
 
     /// <summary>Net benefit in every draw.</summary>
     public double[] NetBenefits(double value) => [.. Costs.Zip(Effects, (cost, effect) => (value * effect) - cost)];

@@ -22,11 +22,12 @@ internal sealed class OptionTable
         Known = [.. All.Where(option => option.IsKnown)];
         Contenders = [.. Known.Where((option, place) => !Known.Where((other, at) => at != place && other.Choice.Option == option.Choice.Option && Always(other, option, at < place)).Any())];
         Judged = Pick();
+        AsDone = model.Work.Options.AsDone is { } done ? OptionFigures.Of(model, new OptionChoice(done, WorthConfirmation.Confirmed), 1) : null;
         None = Known.FirstOrDefault(option => option.Choice.Option.IsNone);
         if (model.Value is { } value && Known.Length > 0) Best = Known.MaxBy(option => (value.Value * option.Centre.Effect) - option.Centre.Cost);
     }
 
-    /// <summary>Every option, the least frequent first.</summary>
+    /// <summary>Every option to choose, the least frequent first; no screening always, for all others are held against it.</summary>
     public ImmutableArray<OptionFigures> All { get; }
 
     /// <summary>Those whose cost and effect are known.</summary>
@@ -38,7 +39,10 @@ internal sealed class OptionTable
     /// <summary>The option that the verdict is of: the plan, else what is nearest to what was done; null where there is none.</summary>
     public OptionFigures? Judged { get; }
 
-    /// <summary>No screening, where it is among the options.</summary>
+    /// <summary>What was done, site by site: no option to choose, and held against them; null where nobody was tested twice.</summary>
+    public OptionFigures? AsDone { get; }
+
+    /// <summary>No screening; null where its effect is not known.</summary>
     public OptionFigures? None { get; }
 
     /// <summary>The highest net benefit at the stated value; null where that is not known.</summary>
@@ -52,7 +56,8 @@ internal sealed class OptionTable
         var places = Known.IsEmpty ? [] : CostEffectivenessFrontier.Of([.. Known.Select(option => new OptionOutcome(option.Centre.Cost, option.Centre.Effect))]);
         var chances = model.Value is { } value && !Known.IsEmpty ? AcceptabilityCurve.Of([.. Contenders.Select(Draws)], [value.Value])[0].Chances : [];
         ImmutableArray<double> shares = chances.IsEmpty ? [] : [.. Known.Select(option => Contenders.IndexOf(option) is >= 0 and var at ? chances[at] : 0)];
-        return [.. All.Select(option => Row(option, Known.IndexOf(option) is >= 0 and var at ? (places[at], shares.IsEmpty ? null : shares[at]) : null))];
+        var rows = All.Select(option => Row(option, Known.IndexOf(option) is >= 0 and var at ? (places[at], shares.IsEmpty ? null : shares[at]) : null));
+        return AsDone is { } done ? [.. rows, Done(done)] : [.. rows];
     }
 
     // Costs less and does as much in every draw; one that comes earlier, no more.
@@ -68,7 +73,9 @@ internal sealed class OptionTable
 
     private IEnumerable<(OptionChoice Choice, int Pool)> Choices()
     {
-        foreach (var option in model.Work.Options.Options)
+        var options = model.Work.Options.Options;
+        if (!options.IsEmpty && !options.Any(option => option.IsNone)) yield return (new OptionChoice(ScreeningOption.NoScreening, WorthConfirmation.NotNeeded), 1);
+        foreach (var option in options)
         {
             if (option.IsNone)
             {
@@ -87,6 +94,15 @@ internal sealed class OptionTable
         var options = model.Work.Options;
         var option = options.Planned is { IsNone: false } planned ? planned : options.NearestToDone ?? options.Options.LastOrDefault(one => !one.IsNone);
         return option is null ? null : All.FirstOrDefault(one => one.Choice.Option == option && one.Choice.Confirmation == WorthConfirmation.Confirmed);
+    }
+
+    // Where it would stand among the options; what would be on their frontier is beside it, and none of them is moved by it.
+    private WorthOption Done(OptionFigures done)
+    {
+        const string reason = "it is what was done, and no option to choose";
+        FrontierPlace? place = done.IsKnown ? CostEffectivenessFrontier.Of([.. Known.Append(done).Select(option => new OptionOutcome(option.Centre.Cost, option.Centre.Effect))])[^1] : null;
+        var row = Row(done, place is null ? null : (place, null)) with { IsAsDone = true, BestShareUndefined = reason };
+        return row.Standing == WorthStanding.OnFrontier ? row with { Standing = WorthStanding.NoOption, IncrementalRatio = EstimateFinding.Undefined(reason) } : row;
     }
 
     private WorthOption Row(OptionFigures option, (FrontierPlace Place, double? Share)? known)

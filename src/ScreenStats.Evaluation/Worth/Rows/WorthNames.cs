@@ -39,6 +39,7 @@ internal static class WorthNames
         WorthStanding.Dominated => "dominated",
         WorthStanding.ExtendedlyDominated => "extendedly-dominated",
         WorthStanding.SameAsEarlier => "same-as-earlier",
+        WorthStanding.NoOption => "no-option",
         _ => throw new ArgumentOutOfRangeException(nameof(standing), standing, "Not a standing of this analysis."),
     };
 

@@ -53,6 +53,9 @@ public sealed record WorthOption
     /// <summary>Whether it is the one that the verdict is of.</summary>
     public required bool IsJudged { get; init; }
 
+    /// <summary>Whether it is what was done, site by site, with the gaps as they were: it is held against the options, and is none of them to choose.</summary>
+    public bool IsAsDone { get; init; }
+
     /// <summary>Whether nobody is screened.</summary>
     public required bool IsNone { get; init; }
 }

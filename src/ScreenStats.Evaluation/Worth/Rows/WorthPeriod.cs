@@ -20,10 +20,19 @@ public sealed record WorthPeriod
     /// <summary>The way of screening that gains most there; none for no screening.</summary>
     public required string Option { get; init; }
 
+    /// <summary>What is worth most after a positive there, as of its rung of the ladder.</summary>
+    public required WorthConfirmation Confirmation { get; init; }
+
     /// <summary>The same at the lower limit; null where there is none.</summary>
-    public required string? OptionAtLower { get; init; }
+    public required WorthConfirmation? ConfirmationAtLower { get; init; }
 
     /// <summary>The same at the upper limit.</summary>
+    public required WorthConfirmation? ConfirmationAtUpper { get; init; }
+
+    /// <summary>The way of screening that gains most at the lower limit; null where there is none.</summary>
+    public required string? OptionAtLower { get; init; }
+
+    /// <summary>That at the upper limit.</summary>
     public required string? OptionAtUpper { get; init; }
 
     /// <summary>Net benefit there of the option judged, all else at the centre.</summary>

@@ -17,4 +17,7 @@ public enum WorthStanding
 
     /// <summary>An earlier option has the same cost and effect.</summary>
     SameAsEarlier = 4,
+
+    /// <summary>What was done, and no option to choose: none of the options does better for less.</summary>
+    NoOption = 5,
 }

@@ -35,10 +35,10 @@ internal sealed class IncidenceNets
             if (choice.Confirmation == WorthConfirmation.Confirmed && model.Settings.LargestPool is > 1 && !known.Contains(pooled)) known.Insert(known.IndexOf(choice) + 1, pooled);
         }
 
-        Ways = [.. known.GroupBy(choice => choice.Option).Select(way => way.ToImmutableArray())];
+        Ways = [.. known.GroupBy(choice => (choice.Option, choice.Confirmation == WorthConfirmation.Without)).Select(way => way.ToImmutableArray())];
     }
 
-    /// <summary>Everything but no screening: for each way of screening what may follow a positive, the least frequent way first.</summary>
+    /// <summary>Everything but no screening: each way of screening with a confirmatory test, one by one or in pools, and each without, the least frequent way first.</summary>
     public ImmutableArray<ImmutableArray<OptionChoice>> Ways { get; }
 
     /// <summary>The most infections per person-day that are looked at.</summary>
@@ -60,9 +60,11 @@ internal sealed class IncidenceNets
     {
         if (model.Value is not { } value || !options.Known.Any(option => !option.Choice.Option.IsNone)) return null;
         var nets = new IncidenceNets(model, options, value.Value);
-        var (least, most) = (nets.At(Least), nets.At(nets.Most));
-        return nets.Ways.All(way => way.All(choice => double.IsFinite(least(choice)) && double.IsFinite(most(choice)))) ? nets : null;
+        return nets.Ways.All(way => way.All(nets.Follows)) ? nets : null;
     }
+
+    /// <summary>Whether the net benefit is known from the least to the most infections looked at.</summary>
+    public bool Follows(OptionChoice choice) => double.IsFinite(At(Least)(choice)) && double.IsFinite(At(Most)(choice));
 
     /// <summary>Infections per person-day as they are spoken of: per 1,000 people in a week.</summary>
     public static double? Weekly(double? daily) => daily * DaysPerWeek * PerThousand;

@@ -18,11 +18,11 @@ internal static class IncidenceRows
     /// <summary>The row of the option judged.</summary>
     public static WorthTurn Judged(IncidenceNets nets, OptionFigures judged) => Row(nets, judged.Choice, "");
 
-    /// <summary>A row of each other option.</summary>
+    /// <summary>A row of each other option, and of what was done.</summary>
     public static ImmutableArray<WorthTurn> Others(IncidenceNets? nets, OptionTable options) => nets is null ? [] :
-        [.. options.Known.Where(option => !option.Choice.Option.IsNone && option != options.Judged).AsParallel().AsOrdered().Select(option => Row(nets, option.Choice, option.Choice.Key))];
+        [.. options.Known.Append(options.AsDone is { IsKnown: true } done && nets.Follows(done.Choice) ? done : null).OfType<OptionFigures>().Where(option => !option.Choice.Option.IsNone && option != options.Judged).AsParallel().AsOrdered().Select(option => Row(nets, option.Choice, option.Choice.Key))];
 
-    /// <summary>The ladder, from the least infection to the most; each way of screening with what is worth most after a positive.</summary>
+    /// <summary>The ladder, from the least infection to the most; each way of screening with a confirmatory test of positives, or without.</summary>
     public static ImmutableArray<WorthRung> Ladder(IncidenceNets? nets)
     {
         if (nets is null) return [];
@@ -45,8 +45,9 @@ internal static class IncidenceRows
         {
             var name = Name(rung.Way);
             var (from, to) = (IncidenceNets.Weekly(rung.At)!.Value, index + 1 < rungs.Count ? IncidenceNets.Weekly(rungs[index + 1].At) : null);
-            var again = rungs.FindIndex(other => other.Way == rung.Way) != index;
-            return new WorthRung(again ? FormattableString.Invariant($"{name}|{index + 1}") : name, name, from, to, rung.Way < 0, present >= from && (to is not { } end || present < end));
+            var again = rungs.FindIndex(other => Name(other.Way) == name) != index;
+            var ends = (Math.Max(rung.At, IncidenceNets.Least), index + 1 < rungs.Count ? rungs[index + 1].At : nets.Most);
+            return new WorthRung(again ? FormattableString.Invariant($"{name}|{index + 1}") : name, name, After(rung.Way, ends), from, to, rung.Way < 0, present >= from && (to is not { } end || present < end));
         }
 
         // No screening is -1, and has 0; a tie goes to it, and then to the less frequent.
@@ -63,6 +64,15 @@ internal static class IncidenceRows
         }
 
         double Most(Func<OptionChoice, double> net, int index) => index < 0 ? 0 : nets.Ways[index].Max(net);
+
+        // Where pools save tests in a part of it only it is said to be confirmed, which it is in all of it.
+        WorthConfirmation After(int index, (double From, double To) ends)
+        {
+            if (index < 0) return WorthConfirmation.NotNeeded;
+            var (low, high) = (nets.At(ends.From), nets.At(ends.To));
+            return nets.Ways[index].FirstOrDefault(choice => choice.Confirmation == WorthConfirmation.Pooled && nets.Ways[index].All(other => other == choice || (low(choice) > low(other) && high(choice) > high(other))))?.Confirmation
+                ?? nets.Ways[index][0].Confirmation;
+        }
 
         string Name(int index) => index < 0 ? WorthRung.None : nets.Ways[index][0].Option.Name;
 

@@ -26,20 +26,24 @@ internal static class PeriodRows
         void Add(string period, int days, long cases, EstimateFinding weekly)
         {
             if (weekly.Estimate is not { } here) return;
+            var (rung, low, high) = (At(here)!, At(weekly.Lower), At(weekly.Upper));
             rows.Add(new WorthPeriod
             {
                 Period = period,
                 Days = days,
                 Cases = cases,
                 WeeklyIncidence = weekly,
-                Option = At(here)!,
-                OptionAtLower = At(weekly.Lower),
-                OptionAtUpper = At(weekly.Upper),
+                Option = rung.Option,
+                Confirmation = rung.Confirmation,
+                OptionAtLower = low?.Option,
+                ConfirmationAtLower = low?.Confirmation,
+                OptionAtUpper = high?.Option,
+                ConfirmationAtUpper = high?.Confirmation,
                 NetBenefit = nets.At(here / IncidenceNets.Weekly(1)!.Value)(judged.Choice),
             });
         }
 
-        string? At(double? weekly) => weekly is { } some ? ladder.Last(rung => rung.From <= some).Option : null;
+        WorthRung? At(double? weekly) => weekly is { } some ? ladder.Last(rung => rung.From <= some) : null;
     }
 
     private static EstimateFinding Scaled(EstimateFinding rate, double per) => rate with

@@ -102,7 +102,7 @@ internal static class VerdictSentences
     // Where the mean of the draws speaks for another option than the central figures.
     private static Sentence? OnAverage(WorthFindings findings, WorthWords words)
     {
-        var known = findings.Options.Where(option => option.MeanNetBenefit is not null).ToList();
+        var known = findings.Options.Where(option => option is { MeanNetBenefit: not null, IsAsDone: false }).ToList();
         if (known.Count < 2 || findings.Best is not { } best) return null;
         var most = known.MaxBy(option => option.MeanNetBenefit!.Value)!;
         if (most == best) return null;

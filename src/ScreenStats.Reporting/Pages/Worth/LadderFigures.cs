@@ -22,7 +22,7 @@ internal static class LadderFigures
         var found = findings.Worth;
         var levels = Levels(findings);
         if (found.Ladder.Length < 2 || levels.IsEmpty) return null;
-        ImmutableArray<LadderRung> rungs = [.. found.Ladder.Select(rung => new LadderRung(rung.IsNone ? "no screening" : ChartText.Name(rung.Option), rung.From, rung.To))];
+        ImmutableArray<LadderRung> rungs = [.. found.Ladder.Select(rung => new LadderRung(rung.IsNone ? LadderViews.Word(rung.Option, rung.Confirmation) : ChartText.Name(LadderViews.Word(rung.Option, rung.Confirmation)), rung.From, rung.To))];
         return LadderChart.Of(
             new ChartFrame(
                 Ladder, "Which way of screening gains most, by how much infection there is",

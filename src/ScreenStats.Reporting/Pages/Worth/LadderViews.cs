@@ -11,7 +11,7 @@ internal static class LadderViews
         new Table<WorthRung>(
             "worth-ladder", "The option by how much infection there is", "",
             [
-                new("option", "Gains most", Unit.Text, "The way of screening.", row => Cell.Text(row.IsNone ? "no screening" : row.Option)),
+                new("option", "Gains most", Unit.Text, "The way of screening.", row => Cell.Text(Word(row.Option, row.Confirmation))),
                 new("from", "From", Unit.Ratio, "From so many infections in 1,000 people in a week.", row => Cell.Number(row.From)),
                 new("to", "Up to", Unit.Ratio, "Up to so many.", row => row.To is { } to ? Cell.Number(to) : Cell.Empty),
                 new("now", "As it is", Unit.Text, "Where the infections of the verdict lie.", row => row.IsPresent ? Cell.Text("here") : Cell.Empty),
@@ -29,12 +29,13 @@ internal static class LadderViews
                 new("weekly_incidence", "Infected in a week, per 1,000", Unit.Ratio, "Infections in a week among 1,000 people.", row => WorthViews.Figure(row.WeeklyIncidence)),
                 new("weekly_incidence_lower", "", Unit.Ratio, "", row => WorthViews.Limit(row.WeeklyIncidence.Lower)),
                 new("weekly_incidence_upper", "", Unit.Ratio, "", row => WorthViews.Limit(row.WeeklyIncidence.Upper)),
-                new("option", "Gains most there", Unit.Text, "The way of screening.", row => Cell.Text(Word(row.Option))),
-                new("over", "At the limits", Unit.Text, "The same at both limits.", row => row is { OptionAtLower: { } low, OptionAtUpper: { } high } ? Cell.Text(low == high ? "the same" : $"{Word(low)} to {Word(high)}") : Cell.Empty),
+                new("option", "Gains most there", Unit.Text, "The way of screening.", row => Cell.Text(Word(row.Option, row.Confirmation))),
+                new("over", "At the limits", Unit.Text, "The same at both limits.", row => row is { OptionAtLower: { } low, OptionAtUpper: { } high } ? Cell.Text((low, row.ConfirmationAtLower) == (high, row.ConfirmationAtUpper) ? "the same" : $"{Word(low, row.ConfirmationAtLower)} to {Word(high, row.ConfirmationAtUpper)}") : Cell.Empty),
                 new("net_benefit", "Net benefit of the option judged", Unit.Ratio, "At that incidence.", row => Cell.Number(row.NetBenefit)),
             ],
             found.Periods),
         "How much infection there was in all data and in their last days, and what gains most for so much", ["period", "cases", WorthViews.Below("weekly_incidence"), "option", "over", "net_benefit"]);
 
-    private static string Word(string option) => option == WorthRung.None ? "no screening" : option;
+    /// <summary>A way of screening with what follows a positive, where that is not the usual confirmatory test.</summary>
+    internal static string Word(string option, WorthConfirmation? confirmation) => confirmation == WorthConfirmation.NotNeeded ? "no screening" : WorthWording.Name(option, confirmation ?? WorthConfirmation.Confirmed);
 }

@@ -38,7 +38,7 @@ internal static class WorthFigures
     {
         var found = findings.Worth;
         var (currency, many) = (ChartText.Name(WorthWording.Currency(found)), WorthWording.Many(found));
-        ImmutableArray<PlanePoint> points = [.. found.Options.Where(option => WorthWording.Leads(option) && option is { Cost.Estimate: not null, Effect.Estimate: not null }).Select(option => Point(findings, option))];
+        ImmutableArray<PlanePoint> points = [.. found.Options.Where(option => WorthWording.Leads(option) && option is { IsAsDone: false, Cost.Estimate: not null, Effect.Estimate: not null }).Select(option => Point(findings, option))];
         if (points.Length < 2 || points.All(point => point.Effect == points[0].Effect)) return null;
         return PlaneChart.Of(
             new ChartFrame(

@@ -1,5 +1,6 @@
 using System.Globalization;
 using ScreenStats.Evaluation;
+using ScreenStats.Evaluation.Cadence.Rows;
 using ScreenStats.Evaluation.Model;
 using ScreenStats.Evaluation.Worth;
 using ScreenStats.Evaluation.Worth.Rows;
@@ -25,7 +26,7 @@ internal static class WorthWording
     public static string Scope(WorthFindings found) => FormattableString.Invariant($"{found.People:N0} {(found.People == 1 ? "person" : "people")} over {found.Days:N0} {(found.Days == 1 ? "day" : "days")}");
 
     /// <summary>An option with what follows a positive: the usual confirmatory test goes without saying.</summary>
-    public static string Name(string option, WorthConfirmation confirmation) => option + confirmation switch
+    public static string Name(string option, WorthConfirmation confirmation) => (option == CadenceOptionFinding.AsDone ? "as it was done" : option) + confirmation switch
     {
         WorthConfirmation.Pooled => ", pooled",
         WorthConfirmation.Without => ", unconfirmed",
@@ -44,6 +45,7 @@ internal static class WorthWording
             { IsJudged: true, IsBest: true } => judged + " and best",
             { IsJudged: true } => judged,
             { IsBest: true } => "best",
+            { IsAsDone: true, Standing: not WorthStanding.NoOption } => "no option to choose",
             _ => "",
         };
     }
@@ -59,6 +61,7 @@ internal static class WorthWording
         WorthStanding.Dominated => "dominated by " + Usual(option.DominatedBy),
         WorthStanding.ExtendedlyDominated => "dominated by a mix of " + Usual(option.DominatedBy),
         WorthStanding.SameAsEarlier => "the same as one before it",
+        WorthStanding.NoOption => "no option to choose",
         _ => "not known",
     };
 
