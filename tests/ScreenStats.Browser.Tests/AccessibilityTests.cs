@@ -17,7 +17,7 @@ public sealed class AccessibilityTests(SampleReport report)
         var result = await opened.Page.RunAxe(new AxeRunOptions
         {
             RunOnly = RunOnlyOptions.Tags("wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa", "best-practice"),
-            ResultTypes = [ResultType.Violations, ResultType.Passes],
+            ResultTypes = [ResultType.Violations], // of the others one node each, which tells that a rule ran
         });
         result.Violations.Select(found => $"{found.Id}: {found.Help}, {found.Nodes.Length} times, first at {found.Nodes[0].Target}").Should().BeEmpty();
         result.Passes.Select(rule => rule.Id).Should().Contain(["document-title", "html-has-lang", "svg-img-alt", "scrollable-region-focusable", "heading-order", "target-size", "th-has-data-cells"], "the rules did run");
