@@ -19,11 +19,34 @@ public class CadenceImmunityTests
     private static WorthFindings Worth(int days, StatedRange? immunity) => CadenceSketch.Program().Worth(Costs, Over(days, immunity));
 
     [Fact]
-    public void Within_the_days_of_immunity_it_changes_nothing_and_beyond_them_more_is_averted()
+    public void What_was_done_goes_on_as_it_was_however_many_days_are_looked_at()
     {
-        Averted(91, new StatedRange(91)).Should().Be(Averted(91, null));
-        Averted(91, new StatedRange(300)).Should().Be(Averted(91, null));
-        Averted(728, new StatedRange(120)).Should().BeGreaterThan(Averted(728, new StatedRange(240))).And.BeGreaterThan(2 * Averted(728, null));
+        foreach (var days in new[] { 91, 182, 365, 730 })
+        {
+            foreach (var immunity in new[] { 10.0, 60, 180, 400 })
+            {
+                var findings = CadenceSketch.Program().Cadence(Over(days, new StatedRange(immunity)));
+                var done = findings.Options.Single(option => option.IsAsDone).Option;
+                var infections = findings.Value(done, CadenceMeasure.TruePositives) / findings.Value(done, CadenceMeasure.Detection);
+                infections.Should().BeApproximately(0.002 * findings.People * days, 1e-6 * days, $"over {days} days with {immunity} days of immunity");
+            }
+        }
+    }
+
+    [Fact]
+    public void What_screening_averts_grows_with_the_days_where_immunity_ends()
+    {
+        Averted(91, new StatedRange(1)).Should().BeGreaterThan(Averted(91, null), "without days of immunity the not yet infected grow fewer");
+        foreach (var immunity in new[] { 120.0, 240 })
+            (Averted(728, new StatedRange(immunity)) / Averted(91, new StatedRange(immunity))).Should().BeGreaterThan(4);
+        (Averted(728, null) / Averted(91, null)).Should().BeLessThan(4);
+    }
+
+    [Fact]
+    public void A_level_at_which_more_than_all_would_be_immune_is_answered_all_the_same()
+    {
+        var settings = Over(365, new StatedRange(400)) with { Incidence = new StatedRange(0.05) };
+        CadenceSketch.Program().Cadence(settings).Value("weekly", CadenceMeasure.InfectionsAverted).Should().BeGreaterThan(0);
     }
 
     [Fact]
@@ -42,7 +65,7 @@ public class CadenceImmunityTests
         ranged.Assumption("immunity-days").Should().Match<CadenceAssumption>(row => row.Value == 120 && row.Lower == 80 && row.Upper == 200 && row.Unit == "days" && row.Origin == CadenceOrigin.Stated);
         ranged.Swings.Should().Contain(row => row.Assumption == "immunity-days");
         var none = CadenceSketch.Program().Cadence(CadenceSketch.Exact).Assumption("immunity-days");
-        none.Should().Match<CadenceAssumption>(row => row.Value == null && row.Origin == CadenceOrigin.NotKnown && row.Source == "nobody is infected twice within the days looked at");
+        none.Should().Match<CadenceAssumption>(row => row.Value == null && row.Origin == CadenceOrigin.NotKnown && row.Source == "nobody is infected twice within the days looked at, nor immune at their beginning");
     }
 
     [Fact]

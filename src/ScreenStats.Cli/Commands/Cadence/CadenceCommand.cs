@@ -45,7 +45,7 @@ internal sealed class CadenceCommand : RunnerCommand
         dispersion = TakeOption("--dispersion", "number", "With the spread: dispersion k of that number; the smaller, the fewer cases cause most of it. Default: Poisson.");
         broughtIn = TakeOption("--brought-in", "share", "With the spread: share of new infections that is brought in. Default 1.");
         days = TakeOption("--days", "number", "With the spread: days for which infections are counted. Default 91.");
-        immunity = TakeOption("--immunity", "days", "With the spread: days after which someone infected can be infected again. Default: nobody is within the days.");
+        immunity = TakeOption("--immunity", "days", "With the spread: days after which someone infected can be infected again; those infected in as many days before are taken as immune at the beginning. Default: nobody is, nor infected twice.");
         from = TakeOption("--from", "program", "A folder with exports, or its program.json: what the line leaves out is taken from there (accuracy, incidence, people, gaps as they were, and what the program file says under cadence), and the answer says so.");
         seed = TakeOption("--seed", "number", "Where the draws behind limits, and simulated courses, start. Default 1.");
         TakeJson();

@@ -44,7 +44,7 @@ public sealed record CadenceSettings
     /// <summary>Infections per person-day, in [0, 1]; never a prevalence.</summary>
     public StatedRange? Incidence { get; init; }
 
-    /// <summary>Infections inside that one case causes on average where nobody is screened and nobody is immune, 0 to 100.</summary>
+    /// <summary>Infections inside that one case causes on average where nobody is screened, 0 to 100: among people of whom as many are immune as in the data, where <see cref="ImmunityDays"/> is stated, else nobody.</summary>
     public StatedRange? Reproduction { get; init; }
 
     /// <summary>Share of infections that are brought in from outside, in [0, 1].</summary>
@@ -53,7 +53,7 @@ public sealed record CadenceSettings
     /// <summary>Dispersion of the number of infections that one case causes: positive; small: a few cases cause most of them.</summary>
     public StatedRange? Dispersion { get; init; }
 
-    /// <summary>Days after which someone infected can be infected again, 1 to 36,600; null: nobody is infected twice within the days looked at.</summary>
+    /// <summary>Days after which someone infected can be infected again, 1 to 36,600; null: nobody is infected twice within the days looked at, and nobody is immune at their beginning. The days begin with those immune who were infected in as many days before, at the incidence of the data.</summary>
     public StatedRange? ImmunityDays { get; init; }
 
     /// <summary>Working days lost to one false alarm that is refuted, 0 to 366; one that is never settled loses the isolation time of the policy where people leave on the screen.</summary>

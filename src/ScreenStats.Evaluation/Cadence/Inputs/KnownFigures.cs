@@ -38,7 +38,7 @@ internal sealed class KnownFigures
         Add(Parameter.Reproduction, Settings.Reproduction, share: false, null, "");
         Add(Parameter.BroughtIn, Settings.BroughtIn, share: true, null, Settings.Reproduction is null ? "both bounds are given: all infections brought in, and all spread inside" : "follows from the reproduction and from what screening removes now");
         if (Settings.Dispersion is not null) Add(Parameter.Dispersion, Settings.Dispersion, share: false, null, "");
-        Add(Parameter.ImmunityDays, Settings.ImmunityDays, share: false, null, "nobody is infected twice within the days looked at");
+        Add(Parameter.ImmunityDays, Settings.ImmunityDays, share: false, null, "nobody is infected twice within the days looked at, nor immune at their beginning");
         figures.Add(FalseAlarmDays());
         AddInconclusive();
         Figures = figures.Where(figure => figure.Figure is not null).ToDictionary(figure => figure.Parameter, figure => figure.Figure!);

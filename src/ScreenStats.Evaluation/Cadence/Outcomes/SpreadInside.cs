@@ -9,7 +9,10 @@ namespace ScreenStats.Evaluation.Cadence.Outcomes;
 /// <remarks>
 /// In the data the incidence is what screening as it was done left. With the share b brought in, a case then caused R = 1 - b more (a level that holds itself);
 /// under another option it causes R (1 - removed) / (1 - removed as done). A reproduction without screening that is stated takes the place of that. The days looked at
-/// begin with the infections of the data still passing on. Who is infected is immune for the days stated, else for all days looked at; nobody is so at their beginning.
+/// begin with the infections of the data still passing on. Who is infected is immune for the days stated, D. Then those infected in the D days before are immune at the
+/// beginning, the same under every option, and return day by day; since the incidence and R were measured among them, imports and R among people none of whom is immune
+/// are N / e ln(1 + e / S) times what was measured, e = incidence x N, S = N - D e but at least 5 % of N (<see cref="ImmuneHistory"/>): what was done then holds its level,
+/// however many days are looked at. Where D is not stated nobody is infected twice and nobody is immune at the beginning.
 /// </remarks>
 /// <param name="people">People at work.</param>
 /// <param name="days">Days looked at.</param>
@@ -27,17 +30,18 @@ internal sealed class SpreadInside(long people, int days, int done, bool[] none)
         var without = figures.RemovedBySymptoms;
         var knows = figures.Removed.Length > 0;
         var (broughtIn, reproduction) = Chain(basis, at, figures);
-        var (imports, earlier) = (broughtIn * incidence * people, incidence * people);
         if (byDay.Sum() <= 0) reproduction = 0;
         // A draw below a day is one day: who is infected is so for the day.
         double? immunity = at[Parameter.ImmunityDays] is { } immune ? Math.Clamp(immune, 1, RenewalSpread.MostDays) : null;
+        var history = ImmuneHistory.Of(people, incidence * people, immunity);
+        var imports = broughtIn * history.EarlierPerDay;
         for (var index = 0; index <= count; index++)
         {
             if (index < count && none[index]) continue;
             var removed = !knows || index == count ? without : figures.Removed[index];
             var each = without < 1 ? reproduction * (1 - removed) / (1 - without) : 0;
-            var expected = RenewalSpread.Totals(people, imports, each, each > 0 ? byDay : [], days, each > 0 ? earlier : 0, immunity);
-            all[index] = new Infections(expected.Infections, broughtIn * incidence * people * days, Math.Min(each, people - 1));
+            var expected = RenewalSpread.Totals(people, imports * history.Scale, each * history.Scale, each > 0 ? byDay : [], days, history.EarlierPerDay, immunity, earlierImmune: true);
+            all[index] = new Infections(expected.Infections, imports * days, Math.Min(each, people - 1));
         }
 
         for (var index = 0; index < count; index++)

@@ -6,7 +6,8 @@ namespace ScreenStats.Statistics.Cadence.Answers;
 /// <summary>How an infection spreads inside under a way of screening.</summary>
 /// <remarks>
 /// Infections by one case fall with what is kept of its infectiousness: R (1 - removed)/(1 - removed by symptoms alone), where R is without screening.
-/// Chances are for one introduction. Expected infections start from the present ones: as many a day as the incidence says, before the first day.
+/// Chances are for one introduction. Expected infections start from the present ones: as many a day as the incidence says, before the first day; where days of immunity are
+/// stated those are immune, and imports and R are taken as they are with them at work (<see cref="ImmuneHistory"/>).
 /// </remarks>
 public sealed record SpreadAnswer
 {
@@ -56,7 +57,7 @@ public sealed record SpreadAnswer
         var reproduction = kept <= 0 ? 0 : spread.Reproduction * Math.Clamp((1 - all) / kept, 0, 1);
         var process = new OffspringProcess(reproduction, spread.Dispersion);
         var totals = incidence is { } rate && people is { } many && !infectiousnessByDay.IsEmpty
-            ? RenewalSpread.Totals(many, rate * many * spread.BroughtIn, reproduction, infectiousnessByDay.AsSpan(), spread.Days, rate * many, spread.ImmunityDays)
+            ? Totals(spread, reproduction, infectiousnessByDay, rate, many)
             : (RenewalTotals?)null;
         var missing = incidence is null ? UndefinedReason.IncidenceUnknown : people is null ? UndefinedReason.PeopleUnknown : withoutProfile;
         return new SpreadAnswer(
@@ -67,6 +68,14 @@ public sealed record SpreadAnswer
             Estimate.Point(process.ExtinctionProbability(), OffspringProcess.Method),
             totals is { } sum ? Estimate.Point(sum.Imported + sum.Inside, RenewalSpread.Method) : Estimate.Undefined(missing),
             totals is { } inner ? Estimate.Point(inner.Inside, RenewalSpread.Method) : Estimate.Undefined(missing));
+    }
+
+    private static RenewalTotals Totals(SpreadQuestion spread, double reproduction, ImmutableArray<double> infectiousnessByDay, double incidence, long people)
+    {
+        var history = ImmuneHistory.Of(people, incidence * people, spread.ImmunityDays);
+        return RenewalSpread.Totals(
+            people, history.EarlierPerDay * spread.BroughtIn * history.Scale, reproduction * history.Scale, infectiousnessByDay.AsSpan(), spread.Days, history.EarlierPerDay,
+            spread.ImmunityDays, earlierImmune: true);
     }
 
     /// <summary>The figures of an answer in one order, for limits of all of them.</summary>

@@ -3,7 +3,7 @@ namespace ScreenStats.Statistics.Cadence.Answers;
 /// <summary>What is known of how an infection spreads inside a workplace.</summary>
 public sealed record SpreadQuestion
 {
-    /// <summary>Infections inside that one case causes on average where nobody is screened, 0 to 1e6; those kept away by symptoms are not among them.</summary>
+    /// <summary>Infections inside that one case causes on average where nobody is screened, 0 to 1e6; those kept away by symptoms are not among them, nor those who are immune at present where <see cref="ImmunityDays"/> says so.</summary>
     public required double Reproduction { get; init; }
 
     /// <summary>Dispersion of that number, above 0: the smaller, the fewer cases cause most of the spread; null where it is Poisson.</summary>
@@ -15,7 +15,7 @@ public sealed record SpreadQuestion
     /// <summary>Days for which infections are counted, 1 to 3,660.</summary>
     public int Days { get; init; } = 91;
 
-    /// <summary>Days after which someone infected can be infected again, from 1 to 36,600; null where nobody is within the days.</summary>
+    /// <summary>Days after which someone infected can be infected again, from 1 to 36,600; null where nobody is within the days. Those infected in as many days before the first are immune too; without it nobody is at the beginning.</summary>
     public double? ImmunityDays { get; init; }
 
     internal void Check()

@@ -13,7 +13,9 @@ namespace ScreenStats.Statistics.Cadence.Spread;
 /// F(t) = R sum over j of w(j) i(t - j): expected infections i(t) = S(t) (1 - exp(-(m + F(t)) / N)), divided as m to F. N people, m imports a day while
 /// nobody is infected, R infections by one case among people none of whom had it (at most N - 1), w(j) the share of them on day j after infection.
 /// Nobody is infected twice within the days, unless immunity ends: who was infected on day t is then among S(t + D) again, D the whole days of immunity, and where
-/// these are no whole number one part of the infected is so a day later than the other, with their mean. With imports alone the days then settle at
+/// these are no whole number one part of the infected is so a day later than the other, with their mean. The infected of earlier days are immune too where that is
+/// asked for, and return day by day: S(1) = N - (D - 1) e, with e a day. Imports and R are among people none of whom is immune; what was measured while people
+/// were is scaled by <see cref="ImmuneHistory"/>. With imports alone the days then settle at
 /// N p / (1 + (D - 1) p), p = 1 - exp(-m / N). Without depletion and with R below 1 the days settle at m / (1 - R); with R above 1 they grow at
 /// <see cref="GrowthRate"/>. It is a mean: chance, and outbreaks that happen to end, are the business of <see cref="OffspringProcess"/>. Of a small site
 /// with cases that infect most of it at once the mean is too high; see <see cref="SiteOutbreak"/>.</para>
@@ -29,19 +31,20 @@ public static class RenewalSpread
     public const int MostDays = 100_000;
 
     /// <summary>The expected infections of each day.</summary>
-    /// <param name="people">People at the workplace, from 1 to 1e15; none of them immune.</param>
+    /// <param name="people">People at the workplace, from 1 to 1e15; none of them immune but those infected earlier, where these are.</param>
     /// <param name="importsPerDay">Infections a day brought in from outside while nobody has been infected, 0 or more.</param>
     /// <param name="reproduction">Infections that one case causes inside while nobody else has been infected, 0 or more; at most everybody else is.</param>
     /// <param name="infectiousnessByDay">How infectious a case is 1, 2, 3… days after its infection, in any unit: its shares count. Not all 0 unless nothing is passed on.</param>
     /// <param name="days">Days, from 0 to <see cref="MostDays"/>.</param>
-    /// <param name="earlierPerDay">Infections a day before the first day, 0 or more: they pass on from the first day, are not counted, and leave nobody immune.</param>
+    /// <param name="earlierPerDay">Infections a day before the first day, 0 or more: they pass on from the first day and are not counted. Where they are immune, at most the people divided by the days of immunity.</param>
     /// <param name="immunityDays">Days after which someone infected within the days can be infected again, from 1 to <see cref="MostDays"/>; null where nobody is.</param>
+    /// <param name="earlierImmune">Whether those infected before the first day are immune for as many days; where these are not stated nobody is immune at the beginning.</param>
     /// <returns>The days and their sums.</returns>
     /// <exception cref="ArgumentOutOfRangeException">A figure outside its domain.</exception>
-    public static RenewalCourse Run(double people, double importsPerDay, double reproduction, ImmutableArray<double> infectiousnessByDay, int days, double earlierPerDay = 0, double? immunityDays = null)
+    public static RenewalCourse Run(double people, double importsPerDay, double reproduction, ImmutableArray<double> infectiousnessByDay, int days, double earlierPerDay = 0, double? immunityDays = null, bool earlierImmune = false)
     {
         var daily = new RenewalTotals[Math.Clamp(days, 0, MostDays)];
-        var totals = Walk(people, importsPerDay, reproduction, infectiousnessByDay.IsDefault ? [] : infectiousnessByDay.AsSpan(), days, earlierPerDay, immunityDays, daily);
+        var totals = Walk(people, importsPerDay, reproduction, infectiousnessByDay.IsDefault ? [] : infectiousnessByDay.AsSpan(), days, earlierPerDay, immunityDays, earlierImmune, daily);
         return new RenewalCourse(people, ImmutableArray.Create(daily), totals);
     }
 
@@ -53,10 +56,11 @@ public static class RenewalSpread
     /// <param name="days">As there.</param>
     /// <param name="earlierPerDay">As there.</param>
     /// <param name="immunityDays">As there.</param>
+    /// <param name="earlierImmune">As there.</param>
     /// <returns>The sums.</returns>
     /// <exception cref="ArgumentOutOfRangeException">A figure outside its domain.</exception>
-    public static RenewalTotals Totals(double people, double importsPerDay, double reproduction, ReadOnlySpan<double> infectiousnessByDay, int days, double earlierPerDay = 0, double? immunityDays = null) =>
-        Walk(people, importsPerDay, reproduction, infectiousnessByDay, days, earlierPerDay, immunityDays, []);
+    public static RenewalTotals Totals(double people, double importsPerDay, double reproduction, ReadOnlySpan<double> infectiousnessByDay, int days, double earlierPerDay = 0, double? immunityDays = null, bool earlierImmune = false) =>
+        Walk(people, importsPerDay, reproduction, infectiousnessByDay, days, earlierPerDay, immunityDays, earlierImmune, []);
 
     /// <summary>Infections a day once the days have settled, in a workplace that never runs out of people.</summary>
     /// <param name="importsPerDay">Infections a day brought in, 0 or more.</param>
@@ -141,7 +145,7 @@ public static class RenewalSpread
 
     [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     private static RenewalTotals Walk(
-        double people, double importsPerDay, double reproduction, ReadOnlySpan<double> infectiousnessByDay, int days, double earlierPerDay, double? immunityDays, Span<RenewalTotals> daily)
+        double people, double importsPerDay, double reproduction, ReadOnlySpan<double> infectiousnessByDay, int days, double earlierPerDay, double? immunityDays, bool earlierImmune, Span<RenewalTotals> daily)
     {
         if (!(people is >= 1 and <= 1e15)) throw new ArgumentOutOfRangeException(nameof(people), people, "The people must be a number from 1 to 1e15.");
         Guard.Amount(importsPerDay);
@@ -149,6 +153,10 @@ public static class RenewalSpread
         Guard.Amount(earlierPerDay);
         if (immunityDays is not (null or (>= 1 and <= MostDays)))
             throw new ArgumentOutOfRangeException(nameof(immunityDays), immunityDays, $"The days of immunity must be a number from 1 to {MostDays}.");
+        var before = earlierImmune && immunityDays is not null ? earlierPerDay : 0;
+        // A rounding of the product is no more people than there are.
+        if (before > 0 && before * immunityDays!.Value > people * (1 + 1e-12))
+            throw new ArgumentOutOfRangeException(nameof(earlierPerDay), earlierPerDay, "The infections of earlier days that are still immune must be at most as many as there are people.");
         if (days is < 0 or > MostDays) throw new ArgumentOutOfRangeException(nameof(days), days, $"The days must be a whole number from 0 to {MostDays}.");
         var total = Total(infectiousnessByDay, reproduction);
         var scale = total > 0 ? Math.Min(reproduction, people - 1) / total : 0;
@@ -160,10 +168,10 @@ public static class RenewalSpread
         var weights = new double[length];
         for (var j = 0; j < length; j++) weights[length - 1 - j] = infectiousnessByDay[j];
         var (whole, part) = immunityDays is { } immune ? ((int)Math.Floor(immune), immune - Math.Floor(immune)) : (days, 0.0);
-        double imported = 0, inside = 0, susceptible = people;
+        double imported = 0, inside = 0, susceptible = people - (before > 0 ? before * immunityDays!.Value : 0);
         for (var day = 0; day < days; day++)
         {
-            if (day >= whole) susceptible = Math.Min(people, susceptible + Returned(infections.AsSpan(length), day - whole, part));
+            if (day >= whole || before > 0) susceptible = Math.Clamp(susceptible + Returned(infections.AsSpan(length), day - whole, part, before), 0, people);
             double source = 0;
             var past = infections.AsSpan(day, length);
             for (var j = 0; j < past.Length; j++) source += weights[j] * past[j];
@@ -182,7 +190,8 @@ public static class RenewalSpread
     }
 
     // Who was infected so many days ago, and of those a day longer ago the part that is immune a day longer.
-    private static double Returned(ReadOnlySpan<double> infections, int day, double part) => ((1 - part) * infections[day]) + (part > 0 && day > 0 ? part * infections[day - 1] : 0);
+    private static double Returned(ReadOnlySpan<double> infections, int day, double part, double before) =>
+        day < 0 ? before : ((1 - part) * infections[day]) + (part > 0 ? part * (day > 0 ? infections[day - 1] : before) : 0);
 
     /// <summary>1 - exp(-x): by its series where x is small, as it nearly always is.</summary>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]

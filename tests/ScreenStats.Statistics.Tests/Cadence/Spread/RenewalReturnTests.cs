@@ -12,7 +12,7 @@ public sealed class RenewalReturnTests
     public void Every_row_of_the_table_is_met() => Mismatches.ShouldBeNone(ReferenceTable.Load("renewal-returns"), row =>
     {
         ImmutableArray<double> profile = [.. row.Numbers("profile")];
-        var course = RenewalSpread.Run(row.Number("people"), row.Number("imports"), row.Number("reproduction"), profile, (int)row.Count("days"), row.Number("earlier"), row.Number("immunity"));
+        var course = RenewalSpread.Run(row.Number("people"), row.Number("imports"), row.Number("reproduction"), profile, (int)row.Count("days"), row.Number("earlier"), row.Number("immunity"), row.Count("immune") == 1);
         return new[] { row.Mismatch("imported", course.Totals.Imported), row.Mismatch("inside", course.Totals.Inside), row.Mismatch("last", course.Days.IsEmpty ? 0 : course.Days[^1].Infections) };
     });
 
@@ -38,6 +38,24 @@ public sealed class RenewalReturnTests
         var once = RenewalSpread.Totals(people, imports, r, Profile.AsSpan(), days, immunityDays: immunity);
         return good == whole && once.Infections >= good.Infections * (1 - 1e-9);
     });
+
+    [Fact]
+    public void Who_was_infected_earlier_and_is_immune_is_fewer_to_infect_and_without_days_of_immunity_nobody_was() => Gen.Select(
+        Gen.Double[1, 1000], Gen.Double[0, 10], Gen.Double[0, 5], Gen.Double[1, 200], Gen.Double[0, 1]).Sample((people, imports, r, immunity, share) =>
+    {
+        var earlier = share * people / immunity;
+        double First(double? days, bool immune) => RenewalSpread.Totals(people, imports, r, Profile.AsSpan(), 1, earlier, days, immune).Infections;
+        return First(immunity, true) <= First(immunity, false) && First(null, true) == First(null, false)
+            && RenewalSpread.Totals(people, imports, r, Profile.AsSpan(), 200, 0, immunity, true) == RenewalSpread.Totals(people, imports, r, Profile.AsSpan(), 200, 0, immunity);
+    });
+
+    [Fact]
+    public void More_immune_of_earlier_days_than_people_are_refused()
+    {
+        var call = () => RenewalSpread.Run(100, 1, 1, Profile, 10, 11, 10, earlierImmune: true);
+        call.Should().Throw<ArgumentOutOfRangeException>().Which.ParamName.Should().Be("earlierPerDay");
+        RenewalSpread.Run(100, 1, 1, Profile, 10, 11, 10).Days.Should().HaveCount(10, "where they are not immune");
+    }
 
     [Fact]
     public void Immunity_that_is_no_number_of_days_is_refused()
