@@ -89,9 +89,9 @@ public class WorthPageTests
         string Before(string words) => StatedSection.QuerySelectorAll("p, h4").TakeWhile(part => !part.TextContent.StartsWith(words, StringComparison.Ordinal)).Last(part => part.LocalName == "h4").TextContent;
         Before("The program kept 241 infectious days").Should().Be("What it did");
         Before("The rule asks each person for 12.0").Should().Be("What the rule of frequency would have done");
-        Before("Whoever would send a person away").Should().Be("Whom to send away");
-        Before("Within its limits one figure alone may turn the verdict: infections in a week. Over the limits of the others it stays as it is.").Should().Be("When it turns");
-        StatedSection.TextContent.Should().Contain("from a chance of 0.100 % to one of 0.100 % (of those looked at, 0.100 % to 20.0 %)");
+        Before("The less likely an infection has to be").Should().Be("Whom to send away");
+        Before("Within its limits one figure alone may turn the verdict: infections in a week").Should().Be("When it turns");
+        StatedSection.TextContent.Should().Contain("where that chance is 0.100 % to 0.100 % (of those looked at, 0.100 % to 20.0 %); by its limits that is sure up to 0.100 %");
     }
 
     [Fact]
@@ -107,7 +107,7 @@ public class WorthPageTests
     [Fact]
     public void Which_figures_may_turn_the_verdict_is_said_only_where_limits_are_known()
     {
-        WorthRemarks.Turns(Stated.Worth with { Turns = [.. Stated.Worth.Turns.Where(turn => turn.Figure == "specificity")] }).Should().Be("No figure alone turns the verdict within its limits.");
+        WorthRemarks.Turns(Stated.Worth with { Turns = [.. Stated.Worth.Turns.Where(turn => turn.Figure == "specificity")], Swings = [] }).Should().Be("No figure alone turns the verdict within its limits.");
         WorthRemarks.Turns(Stated.Worth with { Turns = [.. Stated.Worth.Turns.Where(turn => turn.Lower is null)] }).Should().BeEmpty();
     }
 
