@@ -141,4 +141,20 @@ public class WorthLadderTests
         CadenceSketch.Program().Worth(Costs with { InfectionAverted = null, InfectiousDay = null }, Cadence).Ladder.Should().BeEmpty();
         CadenceSketch.Program().Worth(new CostSettings(), Cadence).Ladder.Should().BeEmpty();
     }
+
+    [Fact]
+    public void No_more_infection_is_looked_at_than_leaves_half_of_the_people_to_be_infected()
+    {
+        var findings = CadenceSketch.Program().Worth(Costs, Cadence with { ImmunityDays = new StatedRange(180) });
+        findings.Ladder.Should().OnlyContain(rung => rung.From <= 0.5 / 180 * 7 * 1_000 && (rung.From == 0 || !rung.IsNone));
+        findings.Turn("weekly-incidence")!.OtherBreakEven.Should().BeNull();
+    }
+
+    [Fact]
+    public void What_was_done_has_a_sentence_of_its_own()
+    {
+        var done = Findings.AsDone!;
+        Findings.Text().Should().MatchRegex($"As it was done, site by site, screening (gains|comes to) -?[0-9,.]+ ")
+            .And.Contain(ScreenStats.Evaluation.Model.Rounding.Print(ScreenStats.Evaluation.Model.Cell.Number(done.NetBenefit.Estimate!.Value), ScreenStats.Evaluation.Model.Unit.Ratio));
+    }
 }

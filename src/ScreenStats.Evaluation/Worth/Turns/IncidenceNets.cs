@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using ScreenStats.Evaluation.Cadence.Draws;
 using ScreenStats.Evaluation.Cadence.Options;
 using ScreenStats.Evaluation.Cadence.Rows;
 using ScreenStats.Evaluation.Worth.Options;
@@ -12,10 +13,12 @@ internal sealed class IncidenceNets
     public const double DaysPerWeek = 7;
     public const double PerThousand = 1_000;
 
-    // Infections per person-day that are looked at: from 7 in a million a week to one person in ten, or ten times the upper limit of the incidence as it is.
+    // Infections per person-day that are looked at: from 7 in a million a week to one person in ten, or ten times the upper limit of the incidence as it is;
+    // but not where more than half of all would be immune from the days before, unless there are so many now: no workplace goes on like that.
     public const double Least = 1e-6;
     private const double UsualMost = 0.015;
     private const double BeyondUpper = 10;
+    private const double MostImmune = 0.5;
 
     private readonly CostModel model;
     private readonly double value;
@@ -26,7 +29,9 @@ internal sealed class IncidenceNets
         this.model = model;
         this.value = value;
         outcomes = model.Work.Outcomes.AtIncidence();
-        Most = Math.Min(1, Math.Max(UsualMost, BeyondUpper * (model.Work.Outcomes.Incidence.Upper ?? model.Work.Outcomes.Incidence.Estimate ?? 0)));
+        var present = model.Work.Outcomes.Incidence.Upper ?? model.Work.Outcomes.Incidence.Estimate ?? 0;
+        var wide = Math.Min(1, Math.Max(UsualMost, BeyondUpper * present));
+        Most = model.Work.Draws.Centre[Parameter.ImmunityDays] is > 0 and var immune ? Math.Min(wide, Math.Max(present, MostImmune / immune)) : wide;
         var known = options.Known.Where(option => !option.Choice.Option.IsNone).Select(option => option.Choice).ToList();
         // A pool that saves nothing at the centre may save something where fewer positives are real.
         foreach (var choice in known.ToList())

@@ -12,17 +12,17 @@ internal static class LadderSentences
         List<WorthRung> ladder = [.. findings.Ladder];
         if (ladder is [{ IsNone: true }]) return new Sentence("No way of screening that was looked at gains more than none, however much infection there is.");
         if (ladder is [var only]) return new Sentence("However much infection there is, \"{0}\" gains most.", WorthWords.Name(only));
-        var figures = new List<FigureReference>();
+        var (words, figures) = (new WorthWords(findings), new List<FigureReference>());
         var parts = ladder.ConvertAll(rung => rung switch
         {
-            { To: null } => $"from {Place(WorthWords.From(rung), figures)} on {Named(rung, figures)}",
-            { From: 0 } => $"below {Place(WorthWords.To(rung), figures)} in 1,000 people a week {Named(rung, figures)}",
-            _ => $"from {Place(WorthWords.From(rung), figures)} {Named(rung, figures)}",
+            { To: null } => $"from {Place(WorthWords.From(rung), figures)} on {Named(words, rung, figures)}",
+            { From: 0 } => $"below {Place(WorthWords.To(rung), figures)} in 1,000 people a week {Named(words, rung, figures)}",
+            _ => $"from {Place(WorthWords.From(rung), figures)} {Named(words, rung, figures)}",
         });
         return new Sentence("To pay is not to gain most: all else as assumed, " + List(parts) + " gains most, so where one way no longer pays, step down before you stop.", [.. figures]);
     }
 
-    private static string Named(WorthRung rung, List<FigureReference> figures) => rung.IsNone ? "no screening" : $"\"{Place(WorthWords.Name(rung), figures)}\"";
+    private static string Named(WorthWords words, WorthRung rung, List<FigureReference> figures) => rung.IsNone ? "no screening" : $"\"{Place(WorthWords.Name(rung), figures)}\"{words.Otherwise(rung.Confirmation)}";
 
     private static string Place(FigureReference figure, List<FigureReference> figures)
     {

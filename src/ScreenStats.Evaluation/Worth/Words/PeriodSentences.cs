@@ -10,7 +10,7 @@ internal static class PeriodSentences
     {
         if (findings.Periods is not [{ } all, _, ..]) return null;
         var figures = new List<FigureReference> { Incidence(all)[0] };
-        var parts = findings.Periods.Skip(1).Select(row => Part(row, figures)).ToList();
+        var parts = findings.Periods.Skip(1).Select(row => Part(new WorthWords(findings), row, figures)).ToList();
         return new Sentence("Infection was not the same all the time: " + string.Join("; ", parts) + "; the average of all days is {0}.", [.. figures]);
     }
 
@@ -25,7 +25,7 @@ internal static class PeriodSentences
         return incidence is { Lower: not null, Upper: not null } ? [estimate, Figure.Number(path + ".lower", incidence.Lower, Unit.Ratio), Figure.Number(path + ".upper", incidence.Upper, Unit.Ratio)] : [estimate];
     }
 
-    private static string Part(WorthPeriod row, List<FigureReference> figures)
+    private static string Part(WorthWords words, WorthPeriod row, List<FigureReference> figures)
     {
         var at = figures.Count;
         figures.Add(Days(row));
@@ -33,8 +33,8 @@ internal static class PeriodSentences
         figures.AddRange(incidence);
         var limits = incidence.Length > 1;
         var text = FormattableString.Invariant($"in the last {{{at}}} days{OnCases(row, figures)} {{{at + 1}}} in 1,000 people were infected each week") + (limits ? FormattableString.Invariant($" ({{{at + 2}}} to {{{at + 3}}})") : "");
-        text += $", where {Named(row, "option", row.Option, figures)} gains most";
-        return row.OptionAtUpper is not { } upper || upper == row.Option ? text : text + $" (at the upper limit {Named(row, "optionAtUpper", upper, figures)})";
+        text += $", where {Named(row, "option", row.Option, figures)}{words.Otherwise(row.Option == WorthRung.None ? null : row.Confirmation)} gains most";
+        return row.OptionAtUpper is not { } upper || upper == row.Option ? text : text + $" (at the upper limit {Named(row, "optionAtUpper", upper, figures)}{words.Otherwise(upper == WorthRung.None ? null : row.ConfirmationAtUpper)})";
     }
 
     private static string OnCases(WorthPeriod row, List<FigureReference> figures)

@@ -12,6 +12,7 @@ internal static class RelationSentences
 
     public static IEnumerable<Sentence> Of(WorthFindings findings, CadenceFindings cadence)
     {
+        if (AsDone(findings) is { } done) yield return done;
         if (findings.Judged is not { } judged || cadence.Options.FirstOrDefault(option => option.IsChosen) is not { } chosen) yield break;
         var planned = cadence.Options.Any(option => option.IsPlanned && option.Option == judged.Option);
         FigureReference[] figures = [WorthWords.Name(judged), CadenceFigures.Name(chosen), .. findings.Best is { } most ? [WorthWords.Name(most)] : Array.Empty<FigureReference>()];
@@ -31,5 +32,16 @@ internal static class RelationSentences
                 _ => ": by money \"{2}\" gains most, so the two measures differ, and it is for the program to say which one counts.",
             }),
             figures);
+    }
+
+    // The option judged need not be what any site did.
+    private static Sentence? AsDone(WorthFindings findings)
+    {
+        if (findings.AsDone is not { NetBenefit.Estimate: { } net } done) return null;
+        var (words, benefit) = (new WorthWords(findings), WorthWords.NetBenefit(done));
+        var opening = $"As it was done, site by site, screening {(net > 0 ? "gains" : "comes to")} {{0}} {{1}} over the same days";
+        return findings.AsDoneTurn is { Pays: WorthPays.Above, BreakEven: not null } turn
+            ? new Sentence(opening + " and pays while more than {2} in 1,000 people are infected each week.", benefit[0], words.Currency, WorthWords.BreakEven(turn))
+            : new Sentence(opening + ".", benefit[0], words.Currency);
     }
 }

@@ -31,6 +31,10 @@ internal sealed class WorthWords(WorthFindings findings)
 
     public static string After(WorthOption option) => WorthNames.InWords(option.Confirmation);
 
+    /// <summary>What follows a positive, where that differs from what follows it under the option judged.</summary>
+    public string Otherwise(WorthConfirmation? confirmation) =>
+        confirmation is not { } other || other == WorthConfirmation.NotNeeded || other == findings.Judged?.Confirmation ? "" : WorthNames.InWords(other);
+
     public static FigureReference[] NetBenefit(WorthOption option) => Of(FigurePath.Row("worth.options", option.Key) + ".netBenefit", option.NetBenefit);
 
     public static FigureReference MeanNetBenefit(WorthOption option) =>

@@ -22,7 +22,7 @@ internal static class WorthRemarks
         if (found.Judged is null || limited.Count == 0) return "";
         var open = limited.Where(IsOpen).Select(turn => turn.Name).ToList();
         // What is assumed has no break-even here: it turns the verdict where the net benefit changes its sign over the range.
-        open.AddRange(found.Swings.Where(swing => swing.Low < 0 != swing.High < 0).Select(swing => swing.Name).Where(name => !open.Contains(name)));
+        open.AddRange(found.Swings.Where(swing => swing.Figure != "incidence" && swing.Low < 0 != swing.High < 0).Select(swing => swing.Name).Where(name => !open.Contains(name)));
         if (open.Count == 0) return "No figure alone turns the verdict within its limits.";
         var list = open.Count == 1 ? open[0] : string.Join(", ", open.Take(open.Count - 1)) + " or " + open[^1];
         return $"Within its limits one figure alone may turn the verdict: {list}.";
