@@ -38,7 +38,7 @@ internal sealed record Dialect(string Name)
 
     public void Write(string folder)
     {
-        File.WriteAllText(Path.Combine(folder, "program.json"), $"{{ \"timeZone\": \"Europe/Vienna\"{Program} }}");
+        File.WriteAllText(Path.Combine(folder, "program.json"), $"{{ \"title\": \"A small works\", \"timeZone\": \"Europe/Vienna\"{Program} }}");
         Write(folder, "screening", SmallProgram.ScreeningHeadings, SmallProgram.Runs.Select(run => new object[] { run.Person, run.Site, run.At, run.Result, run.Lot, run.Symptomatic, run.Id }));
         if (Resources) WriteResources(folder);
         else Write(folder, "confirmatory", SmallProgram.ConfirmatoryHeadings, SmallProgram.Specimens.Select(one => new object[] { one.Person, one.At, one.Result, one.Reported, one.Method }));
