@@ -37,7 +37,7 @@ internal static class ChoiceTimes
             {
                 CadenceFindings? cadence = null;
                 Take($"often, {name}", () => cadence = CadenceAnalysis.Of(tally, with, flagged, findings.Accuracy));
-                Take($"worth, {name}", () => WorthAnalysis.Of(tally, with, cadence!, findings.Yield));
+                Take($"worth, {name}", () => WorthAnalysis.Of(tally, with, cadence!, findings.Yield, findings.PredictiveValue));
             }
 
             void Take(string name, Action work)
