@@ -3,7 +3,7 @@ using System.Text;
 
 namespace ScreenStats.Reporting.Assets;
 
-/// <summary>What is shipped inside the assembly: the font with its licence, and the style sheet.</summary>
+/// <summary>What is shipped inside the assembly: the font with its licence, the style sheet, and the script.</summary>
 internal static class Asset
 {
     /// <summary>The bytes of an asset.</summary>

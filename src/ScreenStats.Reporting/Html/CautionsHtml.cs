@@ -1,0 +1,21 @@
+using ScreenStats.Reporting.Pages;
+
+namespace ScreenStats.Reporting.Html;
+
+/// <summary>The cautions, all together.</summary>
+internal static class CautionsHtml
+{
+    /// <summary>Writes the list.</summary>
+    public static void Write(Markup page, ReportModel model)
+    {
+        page.Open("section", ("aria-labelledby", "cautions")).Element("h2", "Cautions", ("id", "cautions")).Open("ul");
+        foreach (var caution in model.Findings.Cautions.Items)
+        {
+            page.Trusted("<li>");
+            SentenceHtml.Inline(page, caution.Sentence);
+            page.Trusted("</li>\n");
+        }
+
+        page.Close().Close();
+    }
+}
