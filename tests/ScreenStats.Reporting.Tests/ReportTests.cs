@@ -73,7 +73,7 @@ public sealed class ReportTests : IDisposable
             var charts = pages.SelectMany(page => page.Charts).ToArray();
             charts.Select(chart => chart.Id).Should().OnlyHaveUniqueItems();
             charts.Select(chart => chart.TableId).Should().BeSubsetOf(tables);
-            charts.Where(chart => chart.Caption.Length == 0 || chart.Description.Length == 0).Should().BeEmpty();
+            charts.Where(chart => chart.Caption.Text.Length == 0 || chart.Description.Length == 0).Should().BeEmpty();
         }
     }
 

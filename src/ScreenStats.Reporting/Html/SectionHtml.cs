@@ -57,7 +57,15 @@ internal static class SectionHtml
         foreach (var table in tables) TableHtml.Write(page, table);
     }
 
-    private static void Figure(Markup page, Chart chart, IReadOnlyDictionary<string, string> pictures) =>
-        page.Open("figure", ("id", "figure-" + chart.Id)).Trusted(pictures[chart.Id]).Open("figcaption")
-            .Text(chart.Caption + " Its figures: ").Element("a", $"tables/{chart.TableId}.csv", ("href", $"tables/{chart.TableId}.csv")).Close().Close();
+    private static void Figure(Markup page, Chart chart, IReadOnlyDictionary<string, string> pictures)
+    {
+        page.Open("figure", ("id", "figure-" + chart.Id)).Trusted(pictures[chart.Id]).Open("figcaption");
+        foreach (var sentence in chart.Caption.Sentences)
+        {
+            SentenceHtml.Inline(page, sentence);
+            page.Text(" ");
+        }
+
+        page.Text("Its figures: ").Element("a", $"tables/{chart.TableId}.csv", ("href", $"tables/{chart.TableId}.csv")).Close().Close();
+    }
 }

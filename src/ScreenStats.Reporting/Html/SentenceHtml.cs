@@ -39,12 +39,13 @@ internal static class SentenceHtml
         Paragraph(page, paragraph);
     }
 
-    /// <summary>Writes a sentence within a paragraph or a list item.</summary>
+    /// <summary>Writes a sentence within a paragraph or a list item. A figure without a path counts what the page itself shows.</summary>
     public static void Inline(Markup page, Sentence sentence)
     {
         foreach (var (literal, figure) in sentence.Parts())
         {
             if (figure is null) page.Text(literal!);
+            else if (figure.Id.Length == 0) page.Trusted("<span class=\"drawn\">").Text(Rounding.Print(figure.Value, figure.Unit)).Trusted("</span>");
             else page.Trusted($"<data value=\"{Markup.Escape(figure.Id)}\"{(figure.Value.Kind == CellKind.Text ? " class=\"name\"" : "")}>{Markup.Escape(Rounding.Print(figure.Value, figure.Unit))}</data>");
         }
     }

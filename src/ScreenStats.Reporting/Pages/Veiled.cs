@@ -1,6 +1,8 @@
 using System.Collections.Immutable;
 using ScreenStats.Counting.Diagnostics;
 using ScreenStats.Evaluation.Disclosure;
+using ScreenStats.Evaluation.Model;
+using ScreenStats.Reporting.Charts.Model;
 
 namespace ScreenStats.Reporting.Pages;
 
@@ -19,10 +21,14 @@ internal static class Veiled
             {
                 Finding = disclosure.Veil(page.Finding),
                 Tables = [.. page.Tables.Select(view => view with { Table = disclosure.Veil(view.Table), Columns = Columns(view) })],
-                Charts = [.. page.Charts.Where(chart => ByPoint.Contains(chart.TableId))],
+                Charts = [.. page.Charts.Where(chart => ByPoint.Contains(chart.TableId)).Select(chart => chart with { Caption = Of(chart.Caption, disclosure) })],
             })],
         }),
     ];
+
+    // Of a caption what speaks of hidden figures goes; how to read the marks stays, and so do numbers of marks drawn.
+    private static Caption Of(Caption caption, ReleaseDisclosure disclosure) =>
+        Caption.Of(caption.Sentences.Select(sentence => sentence.Figures.All(figure => figure.Id == Caption.OfThePage) ? sentence : disclosure.Seen(sentence, without: true)).OfType<Sentence>());
 
     // Widened limits and remarks are hidden in every row: the plain limits take their place where the table has them.
     private static ImmutableArray<ViewColumn> Columns(TableView view)

@@ -62,8 +62,8 @@ public class AcceptabilityChartTests
 
         Words(chart).Should().NotContain("monthly");
         chart.Marks.OfType<LineMark>().Should().ContainSingle(line => line.Tone == Tone.Unknown);
-        chart.Caption.Should().EndWith("options that are seldom the best, in the table.");
-        Chart([Usual[0], Usual[2]]).Caption.Should().NotContain("Pale");
+        chart.Caption.Text.Should().EndWith("options that are seldom the best, in the table.");
+        Chart([Usual[0], Usual[2]]).Caption.Text.Should().NotContain("Pale");
     }
 
     [Fact]

@@ -16,7 +16,7 @@ public class AdjustedChartTests
         chart.Vertical.Ticks.Select(tick => (tick.Label, tick.Position)).Should().Equal(("B", 2), ("A", 1), ("C", 0));
         chart.Marks.OfType<DotMark>().Single(dot => dot is { Shape: DotShape.Hollow, X: 0.06 }).Y.Should().Be(1);
         chart.Marks.OfType<LineMark>().Where(line => line.Points[0].Y == 1 && line.Points.Length == 2).Should().ContainSingle().Which.Points.Select(point => point.X).Should().Equal(0.016, 0.024);
-        chart.Caption.Should().Contain("In order of the adjusted share");
+        chart.Caption.Text.Should().Contain("In order of the adjusted share");
     }
 
     [Fact]
@@ -28,7 +28,7 @@ public class AdjustedChartTests
         chart.Vertical.Ticks.Should().HaveCount(AdjustedChart.Most);
         chart.Vertical.Ticks.Select(tick => tick.Label).Should().StartWith("S999").And.EndWith("S000");
         chart.Marks.OfType<LabelMark>().Should().Contain(label => label.Text == "… 970 more sites between these");
-        chart.Caption.Should().EndWith("Shown are the 15 highest and the 15 lowest of 1,000 sites; the table has all.");
+        chart.Caption.Text.Should().EndWith("Shown are the 15 highest and the 15 lowest of 1,000 sites; the table has all.");
         chart.Height.Should().BeLessThan(1000);
     }
 

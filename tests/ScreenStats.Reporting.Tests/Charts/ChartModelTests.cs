@@ -31,7 +31,7 @@ public class ChartModelTests
         mark.Faded.Should().BeTrue();
         mark.Cut.Should().BeTrue();
         mark.Upper.Should().BeLessThan(chart.Vertical.To).And.BeLessThan(0.1);
-        chart.Caption.Should().Contain("fewer than 100").And.Contain("beyond the edge");
+        chart.Caption.Text.Should().Contain("fewer than 100").And.Contain("beyond the edge");
     }
 
     [Fact]
@@ -40,7 +40,7 @@ public class ChartModelTests
         var points = Enumerable.Range(0, 537).Select(index => Level($"W{index:000}", 1000, 0.001 * (index % 7), flagged: index == 400)).ToImmutableArray();
         var chart = LevelChart.Of(Frame, points, 0.003, "sites");
         chart.Marks.OfType<IntervalMark>().Should().HaveCount(40);
-        chart.Caption.Should().Contain("40 of 537 sites").And.Contain("the table has all");
+        chart.Caption.Text.Should().Contain("40 of 537 sites").And.Contain("the table has all");
         chart.Marks.OfType<LabelMark>().Should().Contain(label => label.Text == "flagged");
         LevelChart.Shown(points).Should().Contain(point => point.Name == "W400");
     }
@@ -62,7 +62,7 @@ public class ChartModelTests
         var mark = chart.Marks.OfType<IntervalMark>().Single(mark => mark.Tone == Tone.Alert);
         mark.Cut.Should().BeTrue();
         mark.Upper.Should().BeApproximately(2.5 * 0.014 * 1.03, 1e-12);
-        chart.Caption.Should().Contain("go on beyond the edge");
+        chart.Caption.Text.Should().Contain("go on beyond the edge");
     }
 
     [Fact]

@@ -17,7 +17,7 @@ public class FunnelChartTests
 
         Drawn(chart).Select(dot => dot.Shape).Should().Equal(DotShape.Filled, DotShape.TriangleUp, DotShape.TriangleDown);
         Words(chart).Should().Contain(["A", "C", "above: 1", "within: 1", "below: 1"]).And.NotContain("B");
-        chart.Caption.Should().Contain("above pointing up, below pointing down");
+        chart.Caption.Text.Should().Contain("above pointing up, below pointing down");
     }
 
     [Fact]
@@ -38,8 +38,8 @@ public class FunnelChartTests
 
         chart.Marks.OfType<LineMark>().Where(line => line.Points.Length > 2).GroupBy(line => line.Width).Select(group => (group.Key, group.Count())).Should().BeEquivalentTo([(1.0, 4), (2.2, 2)]);
         alone.Marks.OfType<LineMark>().Where(line => line.Points.Length > 2).Should().HaveCount(2);
-        chart.Caption.Should().Contain("differ by more than chance");
-        alone.Caption.Should().Contain("998 in 1,000").And.EndWith("None lies outside.");
+        chart.Caption.Text.Should().Contain("differ by more than chance");
+        alone.Caption.Text.Should().Contain("998 in 1,000").And.EndWith("None lies outside.");
     }
 
     [Fact]
@@ -62,7 +62,7 @@ public class FunnelChartTests
         Drawn(chart).Should().HaveCount(1000);
         var names = chart.Marks.OfType<LabelMark>().Where(label => label.Text.StartsWith("Site", StringComparison.Ordinal)).ToArray();
         names.Should().HaveCountLessThanOrEqualTo(FunnelChart.MostNames).And.HaveCountGreaterThan(3);
-        chart.Caption.Should().Contain($"{40 - names.Length} outside have no name here");
+        chart.Caption.Text.Should().Contain($"{40 - names.Length} outside have no name here");
         var area = new PictureArea(chart.Horizontal, chart.Vertical, chart.Height);
         var boxes = names.Select(label => Box(area, label)).ToArray();
         boxes.Should().AllSatisfy(box => box.Right.Should().BeLessThan(Chart.Width));
@@ -99,7 +99,7 @@ public class FunnelChartTests
 
         chart.Vertical.To.Should().BeLessThan(0.12);
         Words(chart).Should().Contain("Wild 66.7 %");
-        chart.Caption.Should().Contain("1 beyond the upper edge is drawn on it.");
+        chart.Caption.Text.Should().Contain("1 beyond the upper edge is drawn on it.");
     }
 
     [Fact]

@@ -42,7 +42,7 @@ public class GainChartTests
         chart.Marks.OfType<DotMark>().Single(dot => dot.X == 8.6).Shape.Should().Be(DotShape.HollowDiamond);
         chart.Marks.OfType<DotMark>().Single(dot => dot.X == 15).Shape.Should().Be(DotShape.Square);
         chart.Marks.OfType<DotMark>().Where(dot => dot.Shape == DotShape.Filled).Should().HaveCount(6);
-        chart.Caption.Should().Contain("Square: the option that the stated rule chooses.").And.Contain("Open diamond: what the program set out to do.");
+        chart.Caption.Text.Should().Contain("Square: the option that the stated rule chooses.").And.Contain("Open diamond: what the program set out to do.");
     }
 
     [Fact]
@@ -51,7 +51,7 @@ public class GainChartTests
         var chart = GainChart.Of(Frame, [Point("none", 0, 0), Point("weekly", 4.3, 0.4, OptionStanding.Planned | OptionStanding.Chosen)], "screens", "removed");
 
         Words(chart).Should().Contain("weekly, planned and chosen");
-        chart.Caption.Should().Contain("which is the planned one too").And.NotContain("Open diamond");
+        chart.Caption.Text.Should().Contain("which is the planned one too").And.NotContain("Open diamond");
     }
 
     [Fact]

@@ -21,7 +21,7 @@ public class GapChartTests
         bars[^1].Points[1].Y.Should().BeApproximately(0.1, 1e-12);
         bars.Sum(bar => bar.Points[1].Y).Should().BeApproximately(1, 1e-12);
         chart.Horizontal.Ticks[^1].Label.Should().Be("longer");
-        chart.Caption.Should().Contain("all gaps of more than 21 days together");
+        chart.Caption.Text.Should().Contain("all gaps of more than 21 days together");
     }
 
     [Fact]

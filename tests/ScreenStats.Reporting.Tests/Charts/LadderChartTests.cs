@@ -57,8 +57,8 @@ public class LadderChartTests
         chart.Marks.OfType<BarMark>().Should().HaveCount(4).And.OnlyContain(bar => bar.To <= chart.Horizontal.To);
         var level = chart.Marks.OfType<IntervalMark>().Should().ContainSingle().Subject;
         (level.Upper, level.Cut).Should().Be((chart.Horizontal.To, true));
-        chart.Caption.Should().Contain("go on beyond the edge").And.Contain("far beyond the edge stand in the table");
-        Chart(Usual, Levels).Caption.Should().NotContain("beyond");
+        chart.Caption.Text.Should().Contain("go on beyond the edge").And.Contain("far beyond the edge stand in the table");
+        Chart(Usual, Levels).Caption.Text.Should().NotContain("beyond");
     }
 
     [Fact]
@@ -68,7 +68,7 @@ public class LadderChartTests
 
         chart.Marks.OfType<IntervalMark>().Should().BeEmpty();
         chart.Marks.OfType<DotMark>().Should().ContainSingle().Which.X.Should().Be(3);
-        chart.Caption.Should().NotContain("limits");
+        chart.Caption.Text.Should().NotContain("limits");
     }
 
     [Fact]

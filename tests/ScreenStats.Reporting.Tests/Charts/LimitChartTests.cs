@@ -19,7 +19,7 @@ public class LimitChartTests
         bands[0].Points.Select(point => (point.X, point.Upper)).Should().Equal((day, 0.02), (day + 7, 0.02), (day + 7, 0.03), (day + 14, 0.03));
         chart.Marks.OfType<RuleMark>().Should().ContainSingle().Which.At.Should().Be(0.01);
         chart.Marks.OfType<LabelMark>().Should().ContainSingle().Which.Text.Should().Be("dashed: whole span 1.00 %; band: limits");
-        chart.Caption.Should().Be("See. Band: where chance alone puts a week of its size.");
+        chart.Caption.Text.Should().Be("See. Band: where chance alone puts a week of its size.");
     }
 
     [Fact]
@@ -30,7 +30,7 @@ public class LimitChartTests
 
         chart.Marks.OfType<DotMark>().Select(dot => dot.Shape).Should().Equal(DotShape.Diamond, DotShape.Diamond, DotShape.Filled, DotShape.Diamond);
         chart.Marks.OfType<LabelMark>().Where(label => label.Strong).Select(label => (label.Text, label.Y)).Should().Equal(("2 weeks above", 0.06), ("below", 0.001));
-        chart.Caption.Should().Contain("Diamond and word: outside.");
+        chart.Caption.Text.Should().Contain("Diamond and word: outside.");
     }
 
     [Fact]
@@ -39,7 +39,7 @@ public class LimitChartTests
         var chart = LimitChart.OverTime(Frame, [Week(0, 0.01) with { InPattern = true }, Week(1, 0.01) with { Incomplete = true }], 0.01, "whole span", ("week", "weeks"));
 
         chart.Marks.OfType<DotMark>().Select(dot => dot.Shape).Should().Equal(DotShape.Square, DotShape.Hollow);
-        chart.Caption.Should().EndWith("Square: inside, but ends a row such as chance seldom makes. Hollow: not complete yet.");
+        chart.Caption.Text.Should().EndWith("Square: inside, but ends a row such as chance seldom makes. Hollow: not complete yet.");
     }
 
     [Fact]
@@ -51,7 +51,7 @@ public class LimitChartTests
         chart.Marks.OfType<BarMark>().Should().HaveCount(LevelChart.Most);
         chart.Marks.OfType<LabelMark>().Should().ContainSingle(label => label.Text == "above").Which.X.Should().Be(0.2);
         chart.Vertical.Ticks.Should().Contain(tick => tick.Label == "L99");
-        chart.Caption.Should().EndWith("Shown are 40 of 100, those outside first; the table has all.");
+        chart.Caption.Text.Should().EndWith("Shown are 40 of 100, those outside first; the table has all.");
     }
 
     [Fact]

@@ -32,7 +32,7 @@ public class MarginChartTests
 
         Words(chart).Should().Contain(["average over all of it", "of the last step", "42,000"]);
         chart.Horizontal.Scale.Should().Be(AxisScale.Logarithmic);
-        chart.Caption.Should().Contain("powers of ten").And.NotContain("goes on");
+        chart.Caption.Text.Should().Contain("powers of ten").And.NotContain("goes on");
     }
 
     [Fact]
@@ -43,7 +43,7 @@ public class MarginChartTests
         chart.Horizontal.From.Should().BeGreaterThan(0);
         chart.Horizontal.To.Should().BeLessThan(2e6);
         chart.Marks.OfType<LineMark>().SelectMany(line => line.Points).Should().OnlyContain(point => point.X >= chart.Horizontal.From && point.X <= chart.Horizontal.To);
-        chart.Caption.Should().Contain("Where one ends at the edge it goes on, to the limit in the table.");
+        chart.Caption.Text.Should().Contain("Where one ends at the edge it goes on, to the limit in the table.");
     }
 
     [Fact]

@@ -43,7 +43,7 @@ public class PlaneChartTests
         Dot(chart, "weekly").Shape.Should().Be(DotShape.Filled);
         chart.Marks.OfType<LineMark>().Single(line => line.Points.Length > 2).Points.Should().Equal((0, 0), (15, 72_000), (24, 125_000), (36, 420_000));
         chart.Marks.OfType<LabelMark>().Select(label => label.Text).Should().Contain("dominated").And.Contain("frontier");
-        chart.Caption.Should().Contain("Open: dominated, by another option or by a mix of two.");
+        chart.Caption.Text.Should().Contain("Open: dominated, by another option or by a mix of two.");
     }
 
     [Fact]
@@ -53,8 +53,8 @@ public class PlaneChartTests
 
         Dot(chart, "twice-weekly").Shape.Should().Be(DotShape.Square);
         Dot(chart, "three-a-week").Shape.Should().Be(DotShape.HollowDiamond);
-        chart.Caption.Should().Contain("Square: the best at the stated value.").And.Contain("Open diamond: the one judged.");
-        Chart([Usual[0], Usual[3] with { Standing = PlaneStanding.OnFrontier | PlaneStanding.Best | PlaneStanding.Judged, Remark = "planned and best" }]).Caption
+        chart.Caption.Text.Should().Contain("Square: the best at the stated value.").And.Contain("Open diamond: the one judged.");
+        Chart([Usual[0], Usual[3] with { Standing = PlaneStanding.OnFrontier | PlaneStanding.Best | PlaneStanding.Judged, Remark = "planned and best" }]).Caption.Text
             .Should().Contain("which is the one judged too").And.NotContain("Open");
     }
 
@@ -66,10 +66,10 @@ public class PlaneChartTests
         line.Points[0].Should().Be((0, 0));
         (line.Points[1].Y / line.Points[1].X).Should().BeApproximately(8_000, 1e-9);
         Chart(Usual).Marks.OfType<LabelMark>().Should().ContainSingle(label => label.Text == "worth 8,000 each");
-        Chart(Usual).Caption.Should().Contain("below the dashed line gains more than it costs");
+        Chart(Usual).Caption.Text.Should().Contain("below the dashed line gains more than it costs");
         var without = PlaneChart.Of(Frame, Usual, "infections averted", "cost, EUR", null, "");
         without.Marks.OfType<LineMark>().Should().NotContain(line => line.Dashed);
-        without.Caption.Should().NotContain("dashed");
+        without.Caption.Text.Should().NotContain("dashed");
     }
 
     [Fact]
@@ -80,8 +80,8 @@ public class PlaneChartTests
         chart.Horizontal.To.Should().BeLessThan(60);
         chart.Vertical.To.Should().BeLessThan(1_000_000);
         chart.Marks.OfType<LineMark>().SelectMany(line => line.Points).Should().OnlyContain(point => point.X <= chart.Horizontal.To && point.Y <= chart.Vertical.To);
-        chart.Caption.Should().Contain("where one ends at the edge it goes on");
-        Chart([Usual[0], Usual[2] with { EffectUpper = 17, CostUpper = 75_000 }]).Caption.Should().NotContain("goes on");
+        chart.Caption.Text.Should().Contain("where one ends at the edge it goes on");
+        Chart([Usual[0], Usual[2] with { EffectUpper = 17, CostUpper = 75_000 }]).Caption.Text.Should().NotContain("goes on");
     }
 
     [Fact]

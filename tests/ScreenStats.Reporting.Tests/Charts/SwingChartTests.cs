@@ -52,7 +52,7 @@ public class SwingChartTests
         var chart = SwingChart.Of(Frame, many, 100.5, "days");
 
         chart.Marks.OfType<LabelMark>().Count(label => label.Text.StartsWith("assumption", StringComparison.Ordinal)).Should().Be(SwingChart.Most);
-        chart.Caption.Should().EndWith("5 more, which do less, stand in the table.");
+        chart.Caption.Text.Should().EndWith("5 more, which do less, stand in the table.");
     }
 
     [Fact]

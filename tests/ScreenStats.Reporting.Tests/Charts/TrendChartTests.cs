@@ -29,7 +29,7 @@ public class TrendChartTests
         chart.Marks.OfType<DotMark>().Where(dot => dot.Shape == DotShape.Hollow).Should().OnlyContain(dot => dot.Tone == Tone.Quiet);
         chart.Marks.OfType<BandMark>().Single(band => band.Tone == Tone.Unknown).Points[0].X.Should().Be(dots[5].Start.DayNumber);
         Words(chart).Should().Contain("not complete");
-        chart.Caption.Should().Contain("a week that is not over yet");
+        chart.Caption.Text.Should().Contain("a week that is not over yet");
     }
 
     [Fact]
@@ -40,7 +40,7 @@ public class TrendChartTests
 
         chart.Marks.OfType<BandMark>().Single(band => band.Tone == Tone.Unknown).Points[0].X.Should().Be(dots[4].Start.DayNumber);
         Words(chart).Should().Contain("follow-up still waiting");
-        chart.Caption.Should().Contain("12 there still wait for follow-up, which is no fall");
+        chart.Caption.Text.Should().Contain("12 there still wait for follow-up, which is no fall");
     }
 
     [Fact]
@@ -65,7 +65,7 @@ public class TrendChartTests
         var chart = TrendChart.Of(Frame, new TrendSeries(Weeks(30)) { Changes = [.. Enumerable.Range(1, 9).Select(index => new TrendChange(First.AddDays(15 * index), $"A rule with a long name, number {index}"))] });
 
         Words(chart).Should().Contain(["1", "9"]);
-        chart.Caption.Should().Contain("1: A rule with a long name, number 1, 20 Jan 2026; 2: ");
+        chart.Caption.Text.Should().Contain("1: A rule with a long name, number 1, 20 Jan 2026; 2: ");
     }
 
     [Fact]
@@ -74,7 +74,7 @@ public class TrendChartTests
         var chart = TrendChart.Of(Frame, new TrendSeries(Weeks(30)) { Changes = [new(First.AddDays(60), "New device"), new(First.AddDays(60), "Twice a week")] });
 
         Words(chart).Should().Contain(["1", "2"]);
-        chart.Caption.Should().Contain("1: New device, 6 Mar 2026; 2: Twice a week, 6 Mar 2026.");
+        chart.Caption.Text.Should().Contain("1: New device, 6 Mar 2026; 2: Twice a week, 6 Mar 2026.");
     }
 
     [Fact]
@@ -84,7 +84,7 @@ public class TrendChartTests
         var chart = TrendChart.Of(Frame, new TrendSeries(Weeks(8)) { Community = community });
 
         chart.Marks.OfType<LineMark>().Where(line => line.Dashed && line.Points.Length > 2).Should().ContainSingle().Which.Points.Select(point => Math.Round(point.Y, 9)).Should().Equal(0.012, 0.012, 0.024, 0.024);
-        chart.Caption.Should().Contain("compare the shape, not the height");
+        chart.Caption.Text.Should().Contain("compare the shape, not the height");
     }
 
     [Fact]
@@ -94,7 +94,7 @@ public class TrendChartTests
         var chart = TrendChart.Of(Frame, new TrendSeries(dots) { Period = ("day", "days"), Smooth = Line(260) });
 
         chart.Marks.OfType<LineMark>().Should().NotContain(line => line.Tone == Tone.Waiting, "limits of each day would be a wall");
-        chart.Caption.Should().Contain("Each day is a dot; its limits stand in the table.");
+        chart.Caption.Text.Should().Contain("Each day is a dot; its limits stand in the table.");
         chart.Vertical.To.Should().BeLessThan(0.04);
         ChartRenderer.Svg(chart).Length.Should().BeLessThan(300_000);
     }
@@ -106,7 +106,7 @@ public class TrendChartTests
 
         chart.Horizontal.Ticks.Select(tick => tick.Label).Should().Equal("Mon", "Sat");
         chart.Marks.OfType<IntervalMark>().Select(mark => (mark.Faded, mark.Cut)).Should().Equal((false, false), (true, true));
-        chart.Caption.Should().Contain("fewer than 100");
+        chart.Caption.Text.Should().Contain("fewer than 100");
     }
 
     private static string[] Words(Chart chart) => [.. chart.Marks.OfType<LabelMark>().Select(label => label.Text)];

@@ -143,16 +143,16 @@ public class WorthPageTests
     {
         var charts = Charts(Stated);
         charts.Select(chart => chart.Id).Should().Equal("option-by-infections", "average-and-last-step", "cost-against-effect", "best-by-value", "figures-that-matter");
-        charts[0].Caption.Should().Contain("All days of the data: 4.79 (limits 3.12 to 9.50), where weekly gains most; at the limits weekly and daily, unconfirmed.");
+        charts[0].Caption.Text.Should().Contain("All days of the data: 4.79 (limits 3.12 to 9.50), where weekly gains most; at the limits weekly and daily, unconfirmed.");
         charts[0].Description.Should().Contain("no screening up to 2.40; weekly from 2.40 to 5.10; daily, unconfirmed from 5.10");
-        charts[1].Caption.Should().Contain("The dearest step, to daily, costs 42,000 EUR for each infection averted that it adds, where the average up to it is 14,300.");
+        charts[1].Caption.Text.Should().Contain("The dearest step, to daily, costs 42,000 EUR for each infection averted that it adds, where the average up to it is 14,300.");
         charts[1].Description.Should().Contain("monthly: on average 7,100 (limits 5,680 to 8,875), of the last step not known");
         charts = charts[2..];
-        charts[0].Caption.Should().Contain("The first step along the frontier, to weekly, costs 5,000 EUR for each infection averted; the last, to daily, 25,000.").And.Contain("none of them on the frontier, stand in the table");
+        charts[0].Caption.Text.Should().Contain("The first step along the frontier, to weekly, costs 5,000 EUR for each infection averted; the last, to daily, 25,000.").And.Contain("none of them on the frontier, stand in the table");
         charts[0].Description.Should().Contain("weekly, best, on the frontier: 75,000 (limits 60,000 to 93,750) for 15.0 (limits 12.0 to 18.8)").And.NotContain("unconfirmed");
         charts[0].Marks.OfType<LabelMark>().Select(label => label.Text).Should().Contain("weekly, best").And.Contain("twice-weekly, planned").And.Contain("worth 8,000 each");
-        charts[1].Caption.Should().Contain("At the stated 8,000 EUR: weekly in 60.0 %, none in 40.0 %.");
-        charts[2].Caption.Should().Contain("Net benefit of twice-weekly against no screening");
+        charts[1].Caption.Text.Should().Contain("At the stated 8,000 EUR: weekly in 60.0 %, none in 40.0 %.");
+        charts[2].Caption.Text.Should().Contain("Net benefit of twice-weekly against no screening");
         charts[2].Marks.OfType<LabelMark>().Select(label => label.Text).Should().Contain("46 in 100,000: none").And.Contain("2.60 EUR: twice-weekly");
         Charts(Stated).Should().OnlyContain(chart => chart.Title.Length > 0 && chart.Description.Length > 80 && chart.TableId.StartsWith("worth-", StringComparison.Ordinal));
     }
@@ -163,7 +163,7 @@ public class WorthPageTests
         var findings = WorthSketch.With(Programs.FaultyLot, value: null);
         Charts(findings).Select(chart => chart.Id).Should().Equal("average-and-last-step", "cost-against-effect", "best-by-value");
         Parts(Section(findings)).First().Should().Be("figure-cost-against-effect", "without a ladder cost against effect leads");
-        Charts(findings).Should().OnlyContain(chart => !chart.Caption.Contains("stated", StringComparison.Ordinal) && !chart.Marks.OfType<LineMark>().Any(line => line.Dashed));
+        Charts(findings).Should().OnlyContain(chart => !chart.Caption.Text.Contains("stated", StringComparison.Ordinal) && !chart.Marks.OfType<LineMark>().Any(line => line.Dashed));
         Section(findings).QuerySelectorAll("thead th").Select(cell => cell.TextContent).Should().NotContain("Net benefit").And.NotContain("Best in draws");
     }
 

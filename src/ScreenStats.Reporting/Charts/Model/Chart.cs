@@ -13,7 +13,7 @@ namespace ScreenStats.Reporting.Charts.Model;
 /// <param name="Marks">What is drawn, from back to front.</param>
 /// <param name="Height">Height in pixels; the width is the same for all.</param>
 internal sealed record Chart(
-    string Id, string Title, string Caption, string Description, string TableId, Axis Horizontal, Axis Vertical, ImmutableArray<Mark> Marks, int Height)
+    string Id, string Title, Caption Caption, string Description, string TableId, Axis Horizontal, Axis Vertical, ImmutableArray<Mark> Marks, int Height)
 {
     /// <summary>Width of every picture in pixels.</summary>
     public const int Width = 540;
