@@ -3,7 +3,7 @@ namespace ScreenStats.Browser.Tests;
 /// <summary>The page from the keyboard alone.</summary>
 public sealed class KeyboardTests(SampleReport report)
 {
-    private const string Reachable = "a[href], summary, button, input, select, [tabindex='0']";
+    private const string Reachable = "a[href], summary, button:enabled:not([tabindex='-1']), input, select, textarea, [tabindex='0']";
 
     [Fact]
     public async Task Tab_walks_through_everything_in_the_order_of_the_page_and_shows_where_it_is()

@@ -58,19 +58,20 @@ internal static class CsvText
     public static string Guarded(string words) =>
         words is ['=' or '+' or '-' or '@' or '\t' or '\r' or '\n' or '\uFF1D' or '\uFF0B' or '\uFF0D' or '\uFF20', ..] ? "'" + words : words;
 
-    private static void Field(StringBuilder text, Cell cell)
+    /// <summary>What stands in the field of a cell, before it is quoted.</summary>
+    public static string Value(Cell cell) => cell.Kind switch
     {
-        switch (cell.Kind)
-        {
-            case CellKind.Empty or CellKind.Undefined: break;
-            case CellKind.Text: Field(text, cell.AsText); break;
-            default: text.Append(cell.ToString()); break;
-        }
-    }
+        CellKind.Empty or CellKind.Undefined => "",
+        CellKind.Text => Guarded(cell.AsText),
+        _ => cell.ToString(),
+    };
 
-    private static void Field(StringBuilder text, string words)
+    private static void Field(StringBuilder text, Cell cell) => Quoted(text, Value(cell));
+
+    private static void Field(StringBuilder text, string words) => Quoted(text, Guarded(words));
+
+    private static void Quoted(StringBuilder text, string guarded)
     {
-        var guarded = Guarded(words);
         if (guarded.AsSpan().IndexOfAny(",\"\r\n") < 0)
         {
             text.Append(guarded);

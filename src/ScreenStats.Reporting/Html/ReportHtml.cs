@@ -18,7 +18,7 @@ internal static class ReportHtml
         page.Open("main");
         AnswersHtml.Write(page, model);
         ContentsHtml.Write(page, model);
-        foreach (var group in model.Groups)
+        foreach (var group in TableRoom.Of(model.Groups))
         {
             page.Open("section", ("aria-labelledby", group.Id)).Element("h2", group.Question, ("id", group.Id));
             foreach (var section in group.Pages) SectionHtml.Write(page, section, pictures);

@@ -5,7 +5,7 @@ using ScreenStats.Reporting.Pages;
 
 namespace ScreenStats.Reporting.Html;
 
-/// <summary>A part of a table as HTML: caption, scoped headings, its own box to scroll in, and a word on rows that only the file has.</summary>
+/// <summary>A part of a table as HTML: caption, scoped headings, its own box to scroll in, the values behind it, and a word on rows that only the file has.</summary>
 internal static class TableHtml
 {
     /// <summary>Columns of fixed words, joined by hyphens in files and by spaces on the page.</summary>
@@ -29,37 +29,57 @@ internal static class TableHtml
         var styles = columns.Select(column => Style(view.Table.Columns[view.IndexOf(column.Name)])).ToImmutableArray();
         var headings = columns.Select(column => column.Heading ?? view.Table.Columns[view.IndexOf(column.Name)].Heading).ToImmutableArray();
         var cells = Cells(view, columns, styles, notes);
-        page.Open("div", ("class", "scroll"), ("tabindex", "0"), ("role", "group"), ("aria-label", view.Caption));
+        var isLong = cells.Length > TableView.FirstRows;
+        page.Open("div", ("class", isLong ? "scroll long" : "scroll"), ("tabindex", "0"), ("role", "group"), ("aria-label", view.Caption));
         page.Open("table", PrintedWidth.Class(headings, styles, cells) is { Length: > 0 } width ? [("class", width)] : []);
         page.Element("caption", view.Caption).Open("thead").Open("tr");
         for (var place = 0; place < columns.Length; place++) page.Element("th", headings[place], ("scope", "col"), ("class", styles[place]));
-        page.Close().Close().Open("tbody");
-        foreach (var row in cells)
-        {
-            page.Open("tr");
-            for (var place = 0; place < columns.Length; place++)
-            {
-                var cell = row[place];
-                if (place == 0) page.Element("th", cell.Text, ("scope", "row"), ("class", cell.Style));
-                else if (cell.Below.Length > 0) page.Trusted($"<td class=\"{cell.Style}\">{Markup.Escape(cell.Text)}<small>{Markup.Escape(cell.Below)}</small></td>\n");
-                else page.Element("td", cell.Text, ("class", cell.Style));
-            }
-
-            page.Close();
-        }
-
-        page.Close().Close().Close();
+        page.Close().Close();
+        WriteBody(page, cells.AsSpan()[..Math.Min(cells.Length, TableView.FirstRows)]);
+        if (isLong) WriteBody(page, cells.AsSpan()[TableView.FirstRows..], ("class", "rest"));
+        page.Close();
+        page.Trusted("<script type=\"application/json\">").Trusted(TableData.Json(view, columns)).Trusted("</script>\n");
+        page.Close();
         notes.Write(page);
         WriteMethods(page, view, same);
-        if (view.ShownRows < view.Table.RowCount)
+        WriteCut(page, view);
+        WriteMeanings(page, view, columns, headings);
+    }
+
+    /// <summary>Rows as compact as they can be: a page holds many thousands of them. A figure needs no class, it is what a cell is.</summary>
+    private static void WriteBody(Markup page, ReadOnlySpan<ImmutableArray<TableCell>> rows, params ReadOnlySpan<(string Name, string Value)> attributes)
+    {
+        page.Open("tbody", attributes);
+        foreach (var row in rows)
         {
-            page.Open("p", ("class", "note"))
-                .Text(string.Create(CultureInfo.InvariantCulture, $"The first {view.ShownRows:N0} of {view.Table.RowCount:N0} rows; all stand in "))
-                .Element("a", $"tables/{view.Table.Id}.csv", ("href", $"tables/{view.Table.Id}.csv"))
-                .Close();
+            page.Trusted("<tr>");
+            for (var place = 0; place < row.Length; place++)
+            {
+                var cell = row[place];
+                if (place == 0) page.Trusted($"<th scope=\"row\" class=\"{cell.Style}\">").Text(cell.Text).Trusted("</th>");
+                else
+                {
+                    page.Trusted(cell.Style == "n" ? "<td>" : $"<td class=\"{cell.Style}\">").Text(cell.Text);
+                    if (cell.Below.Length > 0) page.Trusted("<small>").Text(cell.Below).Trusted("</small>");
+                    page.Trusted("</td>");
+                }
+            }
+
+            page.Trusted("</tr>\n");
         }
 
-        WriteMeanings(page, view, columns, headings);
+        page.Close();
+    }
+
+    /// <summary>Which rows are not there: on the page, where it has no room for all, and on paper, which is for the first.</summary>
+    private static void WriteCut(Markup page, TableView view)
+    {
+        if (view.ShownRows <= TableView.FirstRows) return;
+        var all = view.ShownRows == view.Table.RowCount;
+        page.Open("p", ("class", all ? "note paper" : "note"));
+        if (!all) page.Text(string.Create(CultureInfo.InvariantCulture, $"The page has the first {view.ShownRows:N0} of {view.Table.RowCount:N0} rows, and sorts and filters these. "));
+        page.Trusted(all ? "" : "<span class=\"paper\">").Text(string.Create(CultureInfo.InvariantCulture, $"Printed are the first {TableView.FirstRows}{(all ? $" of {view.Table.RowCount:N0} rows" : "")}. ")).Trusted(all ? "" : "</span>")
+            .Text("All stand in ").Element("a", $"tables/{view.Table.Id}.csv", ("href", $"tables/{view.Table.Id}.csv")).Close();
     }
 
     /// <summary>What each column means, folded; on paper it stands there in small type. Never in a hover only, which no finger, key or printer has.</summary>

@@ -9,14 +9,17 @@ namespace ScreenStats.Reporting.Pages;
 /// <param name="Columns">The columns to show, in order; the first names the row.</param>
 internal sealed record TableView(ITable Table, string Caption, ImmutableArray<ViewColumn> Columns)
 {
-    /// <summary>More rows than this are not shown in the page; the file has all.</summary>
-    public const int MostRows = 40;
+    /// <summary>So many rows are shown, and printed, before a reader asks for the others.</summary>
+    public const int FirstRows = 40;
+
+    /// <summary>Rows that the page has room for; the file has all.</summary>
+    public int Room { get; init; } = int.MaxValue;
 
     /// <summary>Whether the page shows it folded, under its caption: for those who look closer.</summary>
     public bool Folded { get; init; }
 
-    /// <summary>Rows that the page shows.</summary>
-    public int ShownRows => Math.Min(Table.RowCount, MostRows);
+    /// <summary>Rows that the page has.</summary>
+    public int ShownRows => Math.Min(Table.RowCount, Room);
 
     /// <summary>The place of a column in the table.</summary>
     /// <exception cref="InvalidOperationException">The table has no such column: the page was not kept in step with it.</exception>

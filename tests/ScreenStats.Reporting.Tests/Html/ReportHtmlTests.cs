@@ -21,13 +21,15 @@ public class ReportHtmlTests
     }
 
     [Fact]
-    public void Nothing_runs_and_nothing_is_fetched()
+    public void Nothing_runs_but_one_script_and_nothing_is_fetched()
     {
         foreach (var (name, page, files) in Pages)
         {
             var document = Parse(page);
-            document.QuerySelectorAll("script, iframe, object, embed, link, img, form, base, foreignObject").Should().BeEmpty(name);
-            document.QuerySelector("meta[http-equiv=Content-Security-Policy]")!.GetAttribute("content").Should().StartWith("default-src 'none'; style-src 'sha256-");
+            document.QuerySelectorAll("iframe, object, embed, link, img, form, base, foreignObject").Should().BeEmpty(name);
+            document.QuerySelectorAll("script:not([type='application/json'])").Should().ContainSingle(name).Which.Attributes.Should().BeEmpty("it stands in the page");
+            document.QuerySelectorAll("script[type='application/json']").Should().AllSatisfy(data => data.Attributes.Select(attribute => attribute.Name).Should().Equal("type"));
+            document.QuerySelector("meta[http-equiv=Content-Security-Policy]")!.GetAttribute("content").Should().MatchRegex("^default-src 'none'; style-src 'sha256-[^ ;]+'; script-src 'sha256-[^ ;]+'; ");
             document.All.SelectMany(element => element.Attributes).Where(attribute => attribute.Name.StartsWith("on", StringComparison.OrdinalIgnoreCase) || attribute.Name == "style").Should().BeEmpty(name);
             foreach (var link in document.All.Attr("href").Concat(document.All.Attr("src")).Where(link => link is not null))
             {
@@ -38,13 +40,24 @@ public class ReportHtmlTests
     }
 
     [Fact]
-    public void The_policy_names_the_style_sheet_that_is_there()
+    public void The_policy_names_the_style_sheet_and_the_script_that_are_there()
     {
         var document = Parse(Pages[0].Page);
         var style = document.QuerySelector("style")!.TextContent;
-        var hash = Convert.ToBase64String(System.Security.Cryptography.SHA256.HashData(Encoding.UTF8.GetBytes(style)));
-        document.QuerySelector("meta[http-equiv=Content-Security-Policy]")!.GetAttribute("content").Should().Contain($"'sha256-{hash}'");
+        var script = document.QuerySelector("script:not([type])")!.TextContent;
+        string Hash(string text) => Convert.ToBase64String(System.Security.Cryptography.SHA256.HashData(Encoding.UTF8.GetBytes(text)));
+        document.QuerySelector("meta[http-equiv=Content-Security-Policy]")!.GetAttribute("content").Should().Contain($"style-src 'sha256-{Hash(style)}'").And.Contain($"script-src 'sha256-{Hash(script)}'");
         style.Should().NotContain("url(").And.NotContain("@import");
+    }
+
+    [Fact]
+    public void The_script_asks_for_nothing_stores_nothing_and_makes_no_markup_of_text()
+    {
+        var script = Parse(Pages[0].Page).QuerySelector("script:not([type])")!.TextContent;
+        script.Should().NotContainAny(
+            "innerHTML", "outerHTML", "insertAdjacentHTML", "document.write", "DOMParser", "eval(", "Function(", "fetch(", "XMLHttpRequest", "WebSocket", "EventSource", "sendBeacon", "import(", "Worker(",
+            "localStorage", "sessionStorage", "indexedDB", "cookie", "setAttribute('style'", "setAttribute('on", "location.href =", "window.open");
+        Pages.Select(report => Parse(report.Page).QuerySelector("script:not([type])")!.TextContent).Distinct().Should().ContainSingle("it is the same in every report, whatever the data");
     }
 
     [Fact]
@@ -117,7 +130,8 @@ public class ReportHtmlTests
         var names = document.QuerySelectorAll("tbody th").Select(cell => cell.TextContent).ToHashSet();
         names.Should().Contain(["<script>alert(\"x\")</script>", "=cmd|' /C calc'!A0", "[red]bold[/]", "\"quotes\" & 'apostrophes'", "{0}", "](x)", "\uFFFDtxt.exe"]);
         document.QuerySelector("h1")!.TextContent.Should().Be("<b>Title & \"more\"</b>");
-        page.Should().NotContain("\u202E").And.NotContain("<script");
+        page.Should().NotContain("\u202E").And.NotContain("<script>alert").And.NotContain("</svg><script");
+        document.QuerySelectorAll("script:not([type='application/json'])").Should().ContainSingle();
     }
 
     [Fact]

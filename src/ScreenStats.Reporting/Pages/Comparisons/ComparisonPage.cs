@@ -63,7 +63,7 @@ internal static class ComparisonPage
         // The order gives away which is higher, so that of the file stands where figures are hidden.
         var table = ordered ? rows.Arranged(all => Outer(all.ToImmutableArray())) : rows;
         var adjusted = !ordered || rows.Any(row => row.Adjusted.Estimate is not null);
-        var order = !ordered ? "" : rows.RowCount > TableView.MostRows ? "; those that stand out and the highest first" : adjusted ? ", in order of the adjusted rate" : ", in order of times expected";
+        var order = !ordered ? "" : rows.RowCount > TableView.FirstRows ? "; those that stand out and the highest first" : adjusted ? ", in order of the adjusted rate" : ", in order of times expected";
         var reason = adjusted ? "" : rows.Select(row => row.Adjusted.EstimateUndefined).FirstOrDefault(reason => reason is not null) is { } why ? $"; no adjusted rate: {why}" : "";
         ReadOnlySpan<ViewColumn> model = adjusted ? [new("adjusted", "Adjusted"), new("adjusted_lower", "Limits", "adjusted_upper"), new("rank_lower", "Ranks it may have", "rank_upper")] : [];
         return new(
@@ -78,6 +78,6 @@ internal static class ComparisonPage
     private static IEnumerable<ComparisonRow> Outer(ImmutableArray<ComparisonRow> rows)
     {
         var order = rows.OrderByDescending(row => row.Adjusted.Estimate ?? row.Ratio.Estimate ?? -1).ThenBy(row => row.Level, StringComparer.Ordinal);
-        return rows.Length <= TableView.MostRows ? order : order.OrderByDescending(row => row.Place.StandsOut).ThenByDescending(row => row.Place.Limits is > 0.99);
+        return rows.Length <= TableView.FirstRows ? order : order.OrderByDescending(row => row.Place.StandsOut).ThenByDescending(row => row.Place.Limits is > 0.99);
     }
 }

@@ -41,7 +41,7 @@ internal static class TrendPage
         foreach (var measure in Enum.GetValues<TrendMeasure>())
         {
             var rows = found.PointTable.Only(row => row.Leads && row.Measure == measure);
-            var cut = rows.RowCount > TableView.MostRows;
+            var cut = rows.RowCount > TableView.FirstRows;
             views.Add(new(rows.Arranged(all => cut ? all.Reverse() : all), $"{TrendWording.Title(measure)} by period{(cut ? ", the last first" : "")}",
                 ["period_start", "trials", "events", new("estimate", "Share"), ViewColumn.Limits, "smooth", new("smooth_lower", "Band", "smooth_upper"), "community", "pending", "complete"]) { Folded = true });
         }
