@@ -218,6 +218,17 @@ internal static class CubeAgreement
     // As with the screens: only where the ledger speaks of the export.
     private static void SpecimensAgree(TallyCells cells)
     {
+        if (cells.SettlingSpecimens is { } settling)
+        {
+            var all = cells.Specimens.Sum(cell => cell.Specimens * cell.Persons);
+            var runs = cells.Screens.Where(cell => cell.FollowUp is not (FollowUp.None or FollowUp.Pending or FollowUp.Unverified)).Sum(cell => cell.Runs);
+            if (settling < 0 || settling > all || settling > runs)
+            {
+                throw new ArgumentException(string.Create(CultureInfo.InvariantCulture,
+                    $"settlingSpecimens is {settling}, and there are {all} specimens and {runs} runs that rest on one."));
+            }
+        }
+
         if (!cells.Ledger.Any(cell => cell.Export == ExportKind.Confirmatory)) return;
         var specimens = new Balance("specimens", "ledger (confirmatory, counted)");
         specimens.Left(0, cells.Specimens.Sum(cell => cell.Specimens * cell.Persons));

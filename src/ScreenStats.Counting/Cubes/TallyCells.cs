@@ -73,6 +73,9 @@ public sealed record TallyCells
     /// <summary>Confirmatory specimens by why they were taken.</summary>
     public ImmutableArray<SpecimenCell> Specimens { get; init; } = [];
 
+    /// <summary>Specimens on which the follow-up or audit of a run rests, each once; null where the source does not tell.</summary>
+    public long? SettlingSpecimens { get; init; }
+
     /// <summary>Runs of control swabs.</summary>
     public ImmutableArray<ControlCell> Controls { get; init; } = [];
 

@@ -23,6 +23,7 @@ public sealed class PersonLinkage
     private bool[] cases = [];
     private bool[] isolated = [];
     private bool[] settles = [];
+    private bool[] rests = [];
     private int runCount;
 
     /// <summary>Prepares for the people of one program.</summary>
@@ -58,6 +59,9 @@ public sealed class PersonLinkage
     /// <summary>Number of audit specimens that verify a run; the others find no negative run in their window.</summary>
     public int AuditsWithRun { get; private set; }
 
+    /// <summary>Number of specimens on which the follow-up or audit of a run rests; a specimen that several runs rest on counts once.</summary>
+    public int SettlingSpecimens { get; private set; }
+
     /// <summary>Applies the rules to one person.</summary>
     /// <param name="runs">Counted runs, in order of time (of the export where times are equal).</param>
     /// <param name="specimens">Specimens, in the same order.</param>
@@ -72,6 +76,7 @@ public sealed class PersonLinkage
         FollowUpRuns(runs, specimens);
         if (specimens.IsEmpty) return;
         AuditRuns(runs, specimens);
+        CountSettling(specimens.Length);
         FindCases(runs, specimens);
         FindIntervalCases(runs, specimens);
         FindIsolated(runs);
@@ -94,7 +99,7 @@ public sealed class PersonLinkage
         settles.AsSpan(0, specimens).Clear();
         intervalCases.Clear();
         positives.Clear();
-        AuditsWithRun = 0;
+        (AuditsWithRun, SettlingSpecimens) = (0, 0);
     }
 
     private void FollowUpRuns(ReadOnlySpan<RunEvent> runs, ReadOnlySpan<SpecimenEvent> specimens)
@@ -119,6 +124,18 @@ public sealed class PersonLinkage
             AuditsWithRun++;
             settling[run] = FollowUpRule.Prefer(settling[run], i, specimens);
             followUps[run] = AuditRule.Status(specimens[settling[run]].Result);
+        }
+    }
+
+    private void CountSettling(int specimens)
+    {
+        if (rests.Length < specimens) rests = new bool[settles.Length];
+        rests.AsSpan(0, specimens).Clear();
+        foreach (var specimen in Settling)
+        {
+            if (specimen < 0 || rests[specimen]) continue;
+            rests[specimen] = true;
+            SettlingSpecimens++;
         }
     }
 

@@ -103,6 +103,7 @@ internal sealed class CubeAssembly(
             Repeats = writer.Repeats(scan.Repeats),
             Retests = Retests(),
             Specimens = specimens.ByReason(),
+            SettlingSpecimens = scan.SettlingSpecimens,
             Ledger = Ledger(),
         };
     }

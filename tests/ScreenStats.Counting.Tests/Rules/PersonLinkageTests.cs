@@ -27,6 +27,15 @@ public class PersonLinkageTests
     }
 
     [Fact]
+    public void A_specimen_that_several_runs_rest_on_counts_once_and_one_that_settles_none_not_at_all()
+    {
+        var runs = new[] { Run("03-02 08:00"), Run("03-02 20:00"), Run("03-09 08:00", Outcome.Negative) };
+        Link(runs, [Positive("03-03 08:00"), Negative("03-09 10:00", SpecimenReason.Audit), Negative("03-20 10:00")]).SettlingSpecimens.Should().Be(2);
+        Link(runs, [Negative("03-20 10:00")]).SettlingSpecimens.Should().Be(0);
+        Link(runs, []).SettlingSpecimens.Should().Be(0);
+    }
+
+    [Fact]
     public void A_specimen_for_another_reason_never_verifies_a_negative_run()
     {
         var linkage = Link([Run("03-02 08:00", Outcome.Negative)], [Positive("03-02 09:00", SpecimenReason.Other)]);

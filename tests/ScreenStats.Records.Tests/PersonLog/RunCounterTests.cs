@@ -254,6 +254,7 @@ public class RunCounterTests
     internal static string Text(TallyCells cells)
     {
         var text = new StringBuilder();
+        Write([cells.SettlingSpecimens]);
         Write(cells.Screens);
         Write(cells.Operators);
         Write(cells.Notable);

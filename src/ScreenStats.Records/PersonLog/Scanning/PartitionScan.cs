@@ -71,6 +71,9 @@ internal sealed class PartitionScan(
     /// <summary>Audit specimens that verify a run.</summary>
     public long AuditsWithRun { get; private set; }
 
+    /// <summary>Specimens on which the follow-up or audit of a run rests.</summary>
+    public long SettlingSpecimens { get; private set; }
+
     public void Scan(IReadOnlyList<RunSink> sinks, int[][] codes, int partition)
     {
         grouping.Gather(sinks, codes, partition);
@@ -95,6 +98,7 @@ internal sealed class PartitionScan(
         IntervalCases.AddAll(other.IntervalCases);
         Isolated.AddAll(other.Isolated);
         AuditsWithRun += other.AuditsWithRun;
+        SettlingSpecimens += other.SettlingSpecimens;
     }
 
     private void ScanPerson(ReadOnlySpan<LogEntry> rows)
@@ -225,6 +229,7 @@ internal sealed class PartitionScan(
         }
 
         AuditsWithRun += linkage.AuditsWithRun;
+        SettlingSpecimens += linkage.SettlingSpecimens;
     }
 
     private void AddResult(in CountedRun run, RunEvent happened, int settling, int start)
