@@ -5,15 +5,15 @@ using ScreenStats.Reporting.Pages;
 
 namespace ScreenStats.Reporting.Html;
 
-/// <summary>The head of the page: its policy, which allows the style sheet and the script that are there and nothing else, and the style sheet.</summary>
+/// <summary>The head of the page: its policy, which allows the style sheet with its font and the script that are there and nothing else, and the style sheet.</summary>
 internal static class HeadHtml
 {
     /// <summary>Writes the head.</summary>
     public static void Write(Markup page, ReportModel model)
     {
-        var style = "\n" + Asset.Text("report.css");
+        var style = "\n" + PageFont.Faces + Asset.Text("report.css");
         page.Open("head").Void("meta", ("charset", "utf-8"));
-        page.Void("meta", ("http-equiv", "Content-Security-Policy"), ("content", $"default-src 'none'; style-src '{Hash(style)}'; {Scripts()}base-uri 'none'; form-action 'none'"));
+        page.Void("meta", ("http-equiv", "Content-Security-Policy"), ("content", $"default-src 'none'; style-src '{Hash(style)}'; {Scripts()}{PageFont.Policy}; base-uri 'none'; form-action 'none'"));
         page.Void("meta", ("name", "viewport"), ("content", "width=device-width, initial-scale=1"));
         page.Void("meta", ("name", "referrer"), ("content", "no-referrer"));
         page.Element("title", model.Title + ": screening report");

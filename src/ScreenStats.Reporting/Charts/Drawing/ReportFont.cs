@@ -10,8 +10,8 @@ internal sealed class ReportFont : IFontResolver
     /// <summary>The name under which it is known to the drawing library.</summary>
     public const string Name = "ScreenStats Report Sans";
 
-    /// <summary>What a browser uses: the font where it is installed, else the nearest there is.</summary>
-    public const string WebStack = "'Source Sans 3', 'Source Sans Pro', 'Segoe UI', 'Noto Sans', 'Helvetica Neue', Arial, sans-serif";
+    /// <summary>What a browser uses: the font of the page, or where it is installed, else the nearest there is.</summary>
+    public const string WebStack = "'Report Sans', 'Source Sans 3', 'Source Sans Pro', 'Segoe UI', 'Noto Sans', 'Helvetica Neue', Arial, sans-serif";
 
     private static readonly Lazy<ReportFont> Installed = new(() =>
     {
