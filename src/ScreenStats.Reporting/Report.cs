@@ -103,7 +103,7 @@ public static class Report
         findings = DisclosureControl.Apply(findings);
         if (findings.Disclosure is not null) inputs = inputs with { Diagnostics = Veiled.Diagnostics(inputs.Diagnostics), SetAside = [] };
         var version = inputs.Version ?? Manifest.OwnVersion;
-        var model = new ReportModel(findings, inputs, version, Veiled.Of(AllPages.Of(findings), findings.Disclosure));
+        var model = new ReportModel(findings, inputs, version, Veiled.Of(SharedScales.Of(AllPages.Of(findings), chart => Veiled.Shows(chart, findings.Disclosure)), findings.Disclosure));
         var tables = findings.Tables;
         var files = new SortedDictionary<string, byte[]>(StringComparer.Ordinal);
         void Text(string name, string text) => files.Add(name, new UTF8Encoding(false).GetBytes(text));

@@ -20,13 +20,31 @@ internal static class LevelChart
     public static Chart Of(ChartFrame frame, ImmutableArray<ChartPoint> points, double? whole, string levels)
     {
         var shown = Shown(points);
+        var (ownEdge, ownTop) = Ends(shown, whole);
+        return Of(frame, points, shown, whole, levels, ownEdge, ownTop) with
+        {
+            // Words stand beside a flagged interval: where they would not, it is cut before the edge.
+            Scale = ChartScale.Of(frame, ownTop, top => Of(frame, points, shown, whole, levels, Math.Max(ownEdge, FlaggedEnd(shown, top) * WordRoom > top ? top / WordRoom : top / Margin), top)),
+        };
+    }
+
+    private const double Margin = 1.02;
+    private const double WordRoom = 1.3;
+
+    private static double FlaggedEnd(ImmutableArray<ChartPoint> shown, double edge) => shown.Where(point => point.Flagged).Select(point => Math.Min(point.Upper, edge)).DefaultIfEmpty(0).Max();
+
+    private static (double Edge, double Top) Ends(ImmutableArray<ChartPoint> shown, double? whole)
+    {
         var solid = shown.Where(point => !point.Few || point.Flagged).ToArray();
         var highest = Math.Max(whole ?? 0, (solid.Length > 0 ? solid : [.. shown]).Max(point => point.Estimate));
         var reach = Math.Max(highest, Math.Min((solid.Length > 0 ? solid : [.. shown]).Max(point => point.Upper), highest > 0 ? PeriodChart.Reach * highest : 1));
         var edge = reach > 0 ? Math.Min(1, reach * 1.03) : 0.01;
         // Room for the words beside a flagged interval, which stand to the right of its upper limit.
-        var end = shown.Where(point => point.Flagged).Select(point => Math.Min(point.Upper, edge)).DefaultIfEmpty(0).Max();
-        var top = Math.Max(edge * 1.02, end * 1.3);
+        return (edge, Math.Max(edge * Margin, FlaggedEnd(shown, edge) * WordRoom));
+    }
+
+    private static Chart Of(ChartFrame frame, ImmutableArray<ChartPoint> points, ImmutableArray<ChartPoint> shown, double? whole, string levels, double edge, double top)
+    {
         var marks = ImmutableArray.CreateBuilder<Mark>();
         if (whole is { } rule) marks.Add(new RuleMark(rule, Upright: true));
         for (var index = 0; index < shown.Length; index++) Add(marks, shown[index], shown.Length - 1 - index, edge);

@@ -22,7 +22,14 @@ internal static class LimitChart
     /// <param name="period">A period, and several: "week", "weeks".</param>
     public static Chart OverTime(ChartFrame frame, ImmutableArray<LimitPoint> points, double centre, string around, (string One, string Many) period)
     {
-        var top = Top(points, centre);
+        var own = Top(points, centre);
+        return To(own) with { Scale = ChartScale.Of(frame, own, To) };
+
+        Chart To(double top) => OverTime(frame, points, centre, around, period, top);
+    }
+
+    private static Chart OverTime(ChartFrame frame, ImmutableArray<LimitPoint> points, double centre, string around, (string One, string Many) period, double top)
+    {
         var marks = ImmutableArray.CreateBuilder<Mark>();
         // Before the other lines: the drawing library would give its dashes to dots that follow it at once.
         marks.Add(new RuleMark(centre, Upright: false));
@@ -65,9 +72,21 @@ internal static class LimitChart
     /// <param name="around">What the centre is.</param>
     public static Chart SideBySide(ChartFrame frame, ImmutableArray<LimitPoint> points, double centre, string around)
     {
+        var own = Top(Shown(points), centre);
+        return To(own) with { Scale = ChartScale.Of(frame, own, To) };
+
+        Chart To(double top) => SideBySide(frame, points, centre, around, top);
+    }
+
+    private static ImmutableArray<LimitPoint> Shown(ImmutableArray<LimitPoint> points)
+    {
         var chosen = points.OrderByDescending(point => point.Outside).ThenByDescending(point => point.Value).Take(LevelChart.Most).ToHashSet();
-        var shown = points.Where(chosen.Contains).ToImmutableArray();
-        var top = Top(shown, centre);
+        return [.. points.Where(chosen.Contains)];
+    }
+
+    private static Chart SideBySide(ChartFrame frame, ImmutableArray<LimitPoint> points, double centre, string around, double top)
+    {
+        var shown = Shown(points);
         var marks = ImmutableArray.CreateBuilder<Mark>();
         for (var index = 0; index < shown.Length; index++) marks.Add(new BarMark(shown.Length - 1 - index, shown[index].Lower, Math.Min(shown[index].Upper, top), Tone.Waiting, LimitsThickness));
         marks.Add(new LineMark([(centre, -0.6), (centre, shown.Length - 0.4)], Tone.Quiet));

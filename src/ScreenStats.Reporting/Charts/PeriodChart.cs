@@ -18,12 +18,24 @@ internal static class PeriodChart
     /// <param name="days">Length of a period in days.</param>
     public static Chart Of(ChartFrame frame, ImmutableArray<ChartPoint> points, double? whole, int days)
     {
-        var from = points[0].Start;
-        var to = points[^1].Start.AddDays(days - 1);
+        var own = Top(points, whole);
+        return To(own) with { Scale = ChartScale.Of(frame, own, To) };
+
+        Chart To(double top) => Of(frame, points, whole, days, top);
+    }
+
+    private static double Top(ImmutableArray<ChartPoint> points, double? whole)
+    {
         var solid = points.Where(point => !point.Few).ToArray();
         var highest = Math.Max(whole ?? 0, points.Max(point => point.Estimate));
         var reach = Math.Max(highest, Math.Min((solid.Length > 0 ? solid : [.. points]).Max(point => point.Upper), highest > 0 ? Reach * highest : 1));
-        var top = reach > 0 ? Math.Min(1, 1.05 * reach) : 0.01;
+        return reach > 0 ? Math.Min(1, 1.05 * reach) : 0.01;
+    }
+
+    private static Chart Of(ChartFrame frame, ImmutableArray<ChartPoint> points, double? whole, int days, double top)
+    {
+        var from = points[0].Start;
+        var to = points[^1].Start.AddDays(days - 1);
         var marks = ImmutableArray.CreateBuilder<Mark>();
         if (whole is { } value) marks.Add(new RuleMark(value, Upright: false));
         foreach (var point in points)

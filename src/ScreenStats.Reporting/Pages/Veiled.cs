@@ -10,7 +10,10 @@ namespace ScreenStats.Reporting.Pages;
 internal static class Veiled
 {
     /// <summary>Pictures that are drawn from points which are left out one by one where their figures are hidden.</summary>
-    private static readonly HashSet<string> ByPoint = new(StringComparer.Ordinal) { "positivity", "invalid-runs", "refuted", "follow-up" };
+    private static readonly HashSet<string> ByPoint = new(StringComparer.Ordinal) { "positivity", "invalid-runs", "refuted", "follow-up", "flow" };
+
+    /// <summary>Whether a picture may be shown.</summary>
+    public static bool Shows(Chart chart, ReleaseDisclosure? disclosure) => disclosure is null || ByPoint.Contains(chart.TableId);
 
     /// <summary>The pages as they may be seen; unchanged where nothing is hidden.</summary>
     public static ImmutableArray<PageGroup> Of(ImmutableArray<PageGroup> groups, ReleaseDisclosure? disclosure) => disclosure is null ? groups :
@@ -21,10 +24,14 @@ internal static class Veiled
             {
                 Finding = disclosure.Veil(page.Finding),
                 Tables = [.. page.Tables.Select(view => view with { Table = disclosure.Veil(view.Table), Columns = Columns(view) })],
-                Charts = [.. page.Charts.Where(chart => ByPoint.Contains(chart.TableId)).Select(chart => chart with { Caption = Of(chart.Caption, disclosure) })],
+                Charts = Of(page.Charts, disclosure),
+                AtTop = Of(page.AtTop, disclosure),
             })],
         }),
     ];
+
+    private static ImmutableArray<Chart> Of(ImmutableArray<Chart> charts, ReleaseDisclosure disclosure) =>
+        [.. charts.Where(chart => Shows(chart, disclosure)).Select(chart => chart with { Caption = Of(chart.Caption, disclosure) })];
 
     // Of a caption what speaks of hidden figures goes; how to read the marks stays, and so do numbers of marks drawn.
     private static Caption Of(Caption caption, ReleaseDisclosure disclosure) =>

@@ -75,13 +75,22 @@ public class ChartModelTests
     [Fact]
     public void Parts_of_a_bar_add_up_to_the_whole_and_each_is_named()
     {
-        var chart = StackChart.Of(Frame, [("positive", [new("confirmed", 60, Tone.Main), new("refuted", 39, Tone.Alert), new("pending", 1, Tone.Waiting)]), ("inconclusive", [])]);
+        var chart = StackChart.Of(Frame,
+        [
+            new StackRow("positive", [new("confirmed", 60, Tone.Main), new("refuted", 39, Tone.Alert), new("pending", 1, Tone.Waiting)]) { Settled = new ChartPoint(100, 0.99, 0.94, 0.998) },
+            new StackRow("inconclusive", []),
+        ]);
         var bars = chart.Marks.OfType<BarMark>().ToArray();
         bars.Should().HaveCount(3);
         bars[^1].To.Should().BeApproximately(1, 1e-12);
         bars.Zip(bars.Skip(1)).Should().AllSatisfy(pair => pair.First.To.Should().Be(pair.Second.From));
         chart.Marks.OfType<LabelMark>().Select(label => label.Text).Should().Equal("confirmed 60", "refuted 39", "narrow parts, left to right: pending 1");
         chart.Vertical.Ticks.Should().ContainSingle().Which.Label.Should().Be("positive (100)");
+        var settled = chart.Marks.OfType<IntervalMark>().Should().ContainSingle().Subject;
+        (settled.Estimate, settled.Lower, settled.Upper).Should().Be((0.99, 0.94, 0.998));
+        settled.Estimate.Should().BeApproximately(bars[1].To, 1e-12, "it ends where the undecided part begins");
+        (settled.At > bars[0].At + (bars[0].Thickness / 2) && settled.At < chart.Vertical.To).Should().BeTrue("it stands above its bar");
+        chart.Caption.Text.Should().Contain("settled share with its limits");
     }
 
     [Fact]

@@ -23,9 +23,17 @@ internal static class AdjustedChart
     {
         var ordered = levels.OrderByDescending(level => level.Adjusted).ThenBy(level => level.Name, StringComparer.Ordinal).ToImmutableArray();
         var (upper, lower) = Ends(ordered);
+        var own = Edge(upper.AddRange(lower), whole);
+        return To(own) with { Scale = ChartScale.Of(frame, own, To) };
+
+        Chart To(double edge) => Of(frame, levels, upper, lower, whole, many, edge);
+    }
+
+    private static Chart Of(
+        ChartFrame frame, ImmutableArray<AdjustedLevel> levels, ImmutableArray<AdjustedLevel> upper, ImmutableArray<AdjustedLevel> lower, double? whole, string many, double edge)
+    {
         var rows = upper.Length + lower.Length + (lower.IsEmpty ? 0 : 1);
         var shown = upper.AddRange(lower);
-        var edge = Edge(shown, whole);
         var legend = Key(shown);
         var labels = Ticks.PerCent(edge);
         var names = ImmutableArray.CreateBuilder<Tick>();

@@ -27,11 +27,19 @@ internal static class FunnelChart
     public static Chart Of(
         ChartFrame frame, ImmutableArray<FunnelDot> dots, double centre, ImmutableArray<FunnelLimit> chance, ImmutableArray<FunnelLimit> wider, string levels, string counted, bool named = true)
     {
+        var own = Top(dots, centre, wider.IsEmpty ? chance : wider);
+        return To(own) with { Scale = ChartScale.Of(frame, own, To) };
+
+        Chart To(double top) => Of(frame, dots, centre, chance, wider, levels, counted, named, top);
+    }
+
+    private static Chart Of(
+        ChartFrame frame, ImmutableArray<FunnelDot> dots, double centre, ImmutableArray<FunnelLimit> chance, ImmutableArray<FunnelLimit> wider, string levels, string counted, bool named, double top)
+    {
         var logarithmic = Logarithmic(dots);
         var sizes = dots.Select(dot => (double)dot.Trials).ToArray();
         var (from, to) = logarithmic ? (sizes.Min() / 1.25, sizes.Max() * 1.35) : Evenly(sizes);
         var judging = wider.IsEmpty ? chance : wider;
-        var top = Top(dots, centre, judging);
         var legend = Key(dots, !wider.IsEmpty, !wider.IsEmpty && !chance.IsEmpty, levels);
         var horizontal = new Axis(
             counted + (logarithmic ? ", logarithmic: equal steps, equal ratios" : ""), from, to, logarithmic ? Ticks.PowersOfTen(from, to) : Ticks.Counts(from, to),

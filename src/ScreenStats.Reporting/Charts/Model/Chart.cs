@@ -15,6 +15,12 @@ namespace ScreenStats.Reporting.Charts.Model;
 internal sealed record Chart(
     string Id, string Title, Caption Caption, string Description, string TableId, Axis Horizontal, Axis Vertical, ImmutableArray<Mark> Marks, int Height)
 {
+    /// <summary>Whether it has no axes and no margins: places are pixels, heights counted from the top downwards, below 0.</summary>
+    public bool Bare { get; init; }
+
+    /// <summary>The scale of what it measures; null where no other picture measures the same.</summary>
+    public ChartScale? Scale { get; init; }
+
     /// <summary>Width of every picture in pixels.</summary>
     public const int Width = 540;
 

@@ -19,11 +19,18 @@ internal static class TrendChart
     /// <param name="series">What it shows.</param>
     public static Chart Of(ChartFrame frame, TrendSeries series)
     {
+        var own = Top(series);
+        return To(own) with { Scale = ChartScale.Of(frame, own, To) };
+
+        Chart To(double top) => Of(frame, series, top);
+    }
+
+    private static Chart Of(ChartFrame frame, TrendSeries series, double top)
+    {
         var dots = series.Dots;
         var (from, to) = (dots[0].Start, dots[^1].End);
         var pad = Math.Max(1, (to.DayNumber - from.DayNumber) * 0.015);
         var horizontal = new Axis("", from.DayNumber - pad, to.DayNumber + pad, Ticks.Days(from, to.AddDays(-1)), Lines: false);
-        var top = Top(series);
         var labels = Ticks.PerCent(top);
         var legend = Key(series);
         var draft = new PictureArea(horizontal, new Axis("", 0, top, labels), 400);

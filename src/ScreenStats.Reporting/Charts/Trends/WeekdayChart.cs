@@ -15,7 +15,14 @@ internal static class WeekdayChart
     public static Chart Of(ChartFrame frame, ImmutableArray<ChartPoint> days, double whole)
     {
         var highest = Math.Max(whole, days.Max(day => day.Estimate));
-        var top = 1.06 * Math.Max(highest, Math.Min(days.Max(day => day.Upper), PeriodChart.Reach * highest));
+        var own = 1.06 * Math.Max(highest, Math.Min(days.Max(day => day.Upper), PeriodChart.Reach * highest));
+        return To(own) with { Scale = ChartScale.Of(frame, own, To) };
+
+        Chart To(double top) => Of(frame, days, whole, top);
+    }
+
+    private static Chart Of(ChartFrame frame, ImmutableArray<ChartPoint> days, double whole, double top)
+    {
         var marks = ImmutableArray.CreateBuilder<Mark>();
         marks.Add(new RuleMark(whole, Upright: false));
         for (var index = 0; index < days.Length; index++)

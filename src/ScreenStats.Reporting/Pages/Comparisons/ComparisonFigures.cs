@@ -54,7 +54,7 @@ internal static class ComparisonFigures
             + (outside.Length == 0 ? "None lies outside the 95 % limits."
                 : $"Outside: " + (words.NamesPeople ? outside.Length.ToString("N0", CultureInfo.InvariantCulture)
                     : string.Join(", ", outside.Take(Told).Select(dot => $"{ChartText.Name(dot.Name)} {dot.Standing.Word()} with {Print(dot.Rate)}")) + (outside.Length > Told ? string.Create(CultureInfo.InvariantCulture, $" and {outside.Length - Told:N0} more") : "")) + "."),
-            "comparison");
+            "comparison") { Quantity = Quantity(summary.Measure) };
         return FunnelChart.Of(frame, dots, centre, chance, wider, words.Many, Counted(summary), named: !words.NamesPeople);
     }
 
@@ -69,7 +69,7 @@ internal static class ComparisonFigures
         var frame = new ChartFrame(
             $"adjusted-{ComparisonNames.Of(summary.Measure)}", $"{Capital(measure)} of {words.Many}, adjusted and raw",
             $"{Capital(measure)} of {words.Many}: adjusted{(summary.AdjustedFor.IsEmpty ? " for how few their counts are" : $" for {Join(summary.AdjustedFor)}")}, and raw beside it{Left(summary)}.",
-            $"{levels.Length.ToString("N0", CultureInfo.InvariantCulture)} {words.Many} in order of their adjusted share, with limits. Highest: {Say(highest)}. Lowest: {Say(lowest)}.", "comparison");
+            $"{levels.Length.ToString("N0", CultureInfo.InvariantCulture)} {words.Many} in order of their adjusted share, with limits. Highest: {Say(highest)}. Lowest: {Say(lowest)}.", "comparison") { Quantity = Quantity(summary.Measure) };
         return AdjustedChart.Of(frame, levels, summary.Rate, words.Many);
     }
 
@@ -78,6 +78,14 @@ internal static class ComparisonFigures
         ComparisonStanding.Above => LevelStanding.Above,
         ComparisonStanding.Below => LevelStanding.Below,
         _ => LevelStanding.Within,
+    };
+
+    // Here refuted ones are counted among positives with a conclusion, elsewhere among valid tests.
+    private static string Quantity(ComparisonMeasure measure) => measure switch
+    {
+        ComparisonMeasure.Positivity => "positivity",
+        ComparisonMeasure.InvalidRuns => "unusable runs",
+        _ => "refuted positives among those with a conclusion",
     };
 
     private static string Counted(ComparisonSummary summary) => summary.Measure switch

@@ -48,7 +48,7 @@ internal static class ControlChartFigures
             chart.Sentence.Text,
             $"{counted} of {(chart.Measure == ChartMeasure.InvalidRuns ? "all runs" : "valid tests")}: {points.Length} {many}{place}, each with limits for its size around {Print(chart.Centre!.Value)}. "
             + (outside.Count == 0 ? "None lies outside." : $"Outside: {string.Join(", ", outside.Take(Named).Select(point => $"{ChartText.Name(point.Name)} with {Print(point.Value)}"))}{(outside.Count > Named ? string.Create(CultureInfo.InvariantCulture, $" and {outside.Count - Named} more") : "")}."),
-            "control-chart-points");
+            "control-chart-points") { Quantity = chart.Measure == ChartMeasure.InvalidRuns ? "unusable runs" : "refuted positives among valid tests" };
         var around = chart.CentreFrom switch { "other-sites" => "other sites", "unflagged" => $"{many} not flagged", _ => chart.InOrder ? "whole span" : "all together" };
         return chart.InOrder ? LimitChart.OverTime(frame, points, chart.Centre!.Value, around, (one, many)) : LimitChart.SideBySide(frame, points, chart.Centre!.Value, around);
     }

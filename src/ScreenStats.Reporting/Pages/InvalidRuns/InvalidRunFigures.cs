@@ -40,7 +40,7 @@ internal static class InvalidRunFigures
                 $"Dots with limits for {many}; highest {ChartText.Name(highest.Name)} with {Print(highest.Estimate)}, limits {Print(highest.Lower)} to {Print(highest.Upper)}." +
                 (whole is { } value ? $" Whole program: {Print(value)}." : "") +
                 (flagged.Count > 0 ? $" Flagged: {string.Join(", ", flagged.Order(StringComparer.Ordinal).Take(5).Select(name => ChartText.Name(name)))}." : " None is flagged for it."),
-                "invalid-runs"),
+                "invalid-runs") { Quantity = "unusable runs" },
             points, whole, many);
     }
 }

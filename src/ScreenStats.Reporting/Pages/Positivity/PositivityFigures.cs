@@ -39,7 +39,7 @@ internal static class PositivityFigures
                     $"Positive tests among valid tests by {word}. See where the lines leave the dashed line of the whole span: overlapping lines are no difference to act on.",
                     $"Dots with limits for {points.Length} periods from {Day(points[0].Start)} to {Day(points[^1].Start)}. Highest in the {word} from {Day(peak.Start)}: " +
                     $"{Print(peak.Estimate)}, limits {Print(peak.Lower)} to {Print(peak.Upper)}." + (whole is { } value ? $" Whole span: {Print(value)}." : ""),
-                    "positivity"),
+                    "positivity") { Quantity = "positivity" },
                 points, whole, days),
         ];
     }

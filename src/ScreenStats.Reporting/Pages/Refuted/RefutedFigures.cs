@@ -34,7 +34,7 @@ internal static class RefutedFigures
                 $"Refuted positives among valid tests, by {one}. See which lines lie wholly to the right of the dashed line of the whole program.",
                 $"Dots with limits for {many}; highest {ChartText.Name(highest.Name)} with {Print(highest.Estimate)}, limits {Print(highest.Lower)} to {Print(highest.Upper)}." +
                 (whole is { } value ? $" Whole program: {Print(value)}." : ""),
-                "refuted"),
+                "refuted") { Quantity = "refuted positives among valid tests" },
             points, whole, many);
     }
 }

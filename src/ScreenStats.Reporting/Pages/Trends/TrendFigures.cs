@@ -55,7 +55,10 @@ internal static class TrendFigures
         var frame = new ChartFrame(
             "trend-" + TrendWording.Id(series.Measure), $"{title} over time",
             $"{title} by {series.PeriodsAre}{TrendWording.Left(series.Basis)}.",
-            Description(dots, smooth, segments, changes, series, title), "trends");
+            Description(dots, smooth, segments, changes, series, title), "trends")
+        {
+            Quantity = series.Measure switch { TrendMeasure.Positivity => "positivity", TrendMeasure.InvalidRuns => "unusable runs", _ => "" },
+        };
         return TrendChart.Of(frame, new TrendSeries(dots)
         {
             Period = (series.PeriodsAre, series.PeriodsAre + "s"),
@@ -118,7 +121,7 @@ internal static class TrendFigures
         var (high, low) = (days.MaxBy(day => day.Estimate)!, days.MinBy(day => day.Estimate)!);
         var frame = new ChartFrame(
             "weekdays-positivity", "Positivity by day of the week", "Positivity by day of the week. Who is tested on which day may differ as much as the days do.",
-            $"Positivity of {days.Length.ToString(CultureInfo.InvariantCulture)} days of the week with limits. Highest: {high.Name} with {Print(high.Estimate)}. Lowest: {low.Name} with {Print(low.Estimate)}.", "weekdays");
+            $"Positivity of {days.Length.ToString(CultureInfo.InvariantCulture)} days of the week with limits. Highest: {high.Name} with {Print(high.Estimate)}. Lowest: {low.Name} with {Print(low.Estimate)}.", "weekdays") { Quantity = "positivity" };
         return WeekdayChart.Of(frame, days, days.Sum(day => day.Estimate * day.Denominator) / trials);
     }
 
