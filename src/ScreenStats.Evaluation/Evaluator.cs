@@ -18,6 +18,7 @@ using ScreenStats.Evaluation.Delays;
 using ScreenStats.Evaluation.Detection;
 using ScreenStats.Evaluation.Expected;
 using ScreenStats.Evaluation.Flagging;
+using ScreenStats.Evaluation.Flow;
 using ScreenStats.Evaluation.FollowThrough;
 using ScreenStats.Evaluation.IntervalCases;
 using ScreenStats.Evaluation.InvalidRuns;
@@ -63,6 +64,7 @@ public static class Evaluator
 
         progress?.Report("rates");
         var ledger = LedgerAnalysis.Of(tally);
+        var flow = FlowAnalysis.Of(tally, ledger, settings);
         var completeness = CompletenessAnalysis.Of(tally);
         var positivity = PositivityAnalysis.Of(tally, slices, sums, confidence);
         var invalidRuns = InvalidRunAnalysis.Of(tally, slices, sums, confidence);
@@ -131,6 +133,7 @@ public static class Evaluator
                 HasConfirmatory = tally.Cells.HasConfirmatory,
             },
             Ledger = ledger,
+            Flow = flow,
             Completeness = completeness,
             Positivity = positivity,
             InvalidRuns = invalidRuns,

@@ -17,6 +17,7 @@ using ScreenStats.Evaluation.Coverage;
 using ScreenStats.Evaluation.Delays;
 using ScreenStats.Evaluation.Detection;
 using ScreenStats.Evaluation.Expected;
+using ScreenStats.Evaluation.Flow;
 using ScreenStats.Evaluation.FollowThrough;
 using ScreenStats.Evaluation.IntervalCases;
 using ScreenStats.Evaluation.InvalidRuns;
@@ -60,6 +61,9 @@ public sealed record Findings
 
     /// <summary>What became of every row.</summary>
     public required LedgerFindings Ledger { get; init; }
+
+    /// <summary>The way of every row and run, from the exports to what is known of it.</summary>
+    public required FlowFindings Flow { get; init; }
 
     /// <summary>How much of each column is recorded.</summary>
     public required CompletenessFindings Completeness { get; init; }
@@ -193,7 +197,7 @@ public sealed record Findings
 
     private ImmutableArray<IFinding> Evaluated =>
     [
-        Ledger, Completeness, Positivity, InvalidRuns, Persons, Participation, Coverage,
+        Ledger, Flow, Completeness, Positivity, InvalidRuns, Persons, Participation, Coverage,
         StandOuts, Alarms, Lots, Sites, LotTests, SiteTests, Comparison, LotRecording, Bursts, Detection, ControlCharts, Conduct, Repeats, Controls,
         FollowUp, Delays, Audits, Accuracy, IntervalCases, PredictiveValue, Expected, Refuted, Yield,
         TruePrevalence, Kits, Retests, Specimens, Trends, Cadence, Worth,

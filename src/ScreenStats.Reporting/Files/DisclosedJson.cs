@@ -33,7 +33,7 @@ internal static class DisclosedJson
     {
         "id", "key", "by", "level", "lot", "site", "device", "name", "label", "export", "entry", "outcome", "measure", "basis", "grouping", "method", "question", "text", "condition",
         "source", "prevalenceSource", "assumption", "column", "kind", "expected", "reason", "stratum", "with", "first", "second", "adjustment",
-        "period", "weekday", "within", "what", "sites", "communityMeasure", "communitySource",
+        "period", "weekday", "within", "what", "sites", "communityMeasure", "communitySource", "stage", "comesFrom",
     };
 
     private static readonly HashSet<string> FreeLists = new(StringComparer.Ordinal) { "answers.questions", "answers.nextSteps", "cautions.items", "answers.questions.readers", "predictiveValue.flaggedLots", "kits.flaggedLots", "comparison.leftOutLots",

@@ -7,7 +7,7 @@ internal static class TableKeys
 {
     private static readonly ImmutableSortedDictionary<string, TableKey> Known = ImmutableSortedDictionary.CreateRange(StringComparer.Ordinal,
     [
-        Full("ledger", "export", "entry"), Full("completeness", "export", "column"),
+        Full("ledger", "export", "entry"), Full("flow", "box"), Full("completeness", "export", "column"),
         Sparse("positivity", "by", "level", "period_start"), Sparse("invalid-runs", "by", "level", "period_start"),
         Sparse("persons", "by", "level"), Full("participation", "measure", "value"), Sparse("coverage", "by", "level", "period_start"),
         Full("stand-outs", "by", "level", "measure"), Sparse("alarms", "rule", "by", "level", "since"), Full("lot-alarms", "lot"), Full("alarm-evidence", "lot", "day"),

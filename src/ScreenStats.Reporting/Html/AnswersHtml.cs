@@ -7,7 +7,7 @@ namespace ScreenStats.Reporting.Html;
 internal static class AnswersHtml
 {
     /// <summary>Writes the answers.</summary>
-    public static void Write(Markup page, ReportModel model)
+    public static void Write(Markup page, ReportModel model, IReadOnlyDictionary<string, string> pictures)
     {
         var answers = model.Findings.Answers;
         page.Open("section", ("aria-labelledby", "answers")).Element("h2", "The answers", ("id", "answers"));
@@ -61,6 +61,11 @@ internal static class AnswersHtml
             }
 
             page.Close();
+        }
+
+        foreach (var section in model.Groups.SelectMany(group => group.Pages))
+        {
+            foreach (var chart in section.AtTop) FigureHtml.Write(page, chart, pictures, section.Id);
         }
 
         page.Close();

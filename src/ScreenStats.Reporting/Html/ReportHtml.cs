@@ -16,7 +16,7 @@ internal static class ReportHtml
         page.Open("body").Element("a", "Skip to the answers", ("href", "#answers"), ("class", "skip"));
         TopHtml.Write(page, model);
         page.Open("main");
-        AnswersHtml.Write(page, model);
+        AnswersHtml.Write(page, model, pictures);
         ContentsHtml.Write(page, model);
         foreach (var group in TableRoom.Of(model.Groups))
         {

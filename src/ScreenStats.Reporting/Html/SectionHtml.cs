@@ -17,8 +17,9 @@ internal static class SectionHtml
         var placed = sentences.Skip(1).Select(sentence => (Sentence: sentence, Part: section.Parts.FirstOrDefault(part => Speaks(sentence, part)))).ToArray();
         SentenceHtml.Paragraph(page, sentences.Take(1), "lead");
         SentenceHtml.Paragraphs(page, placed.Where(one => one.Part is null).Select(one => one.Sentence));
+        foreach (var chart in section.AtTop) page.Open("p").Text("Its picture stands at the top: ").Element("a", chart.Title, ("href", "#figure-" + chart.Id)).Text(".").Close();
         if (section.Caution.Length > 0) page.Element("p", section.Caution, ("class", "caution"));
-        foreach (var chart in section.Charts.Where(chart => !section.Parts.Any(part => part.Charts.Contains(chart.Id)))) Figure(page, chart, pictures);
+        foreach (var chart in section.Charts.Where(chart => !section.Parts.Any(part => part.Charts.Contains(chart.Id)))) FigureHtml.Write(page, chart, pictures);
         var next = Math.Max(0, section.Tables.Length - section.Parts.Sum(part => part.Tables));
         foreach (var table in section.Tables.Take(next)) TableHtml.Write(page, table);
         foreach (var part in section.Parts)
@@ -45,7 +46,7 @@ internal static class SectionHtml
         if (!onlyWords && charts.Length == 0 && tables.Length == 0 && sentences.IsEmpty && part.Items.IsEmpty) return;
         if (part.Heading.Length > 0) page.Element("h4", part.Heading);
         SentenceHtml.Paragraphs(page, sentences);
-        foreach (var chart in charts) Figure(page, chart, pictures);
+        foreach (var chart in charts) FigureHtml.Write(page, chart, pictures);
         if (part.Words.Length > 0) page.Element("p", part.Words);
         if (!part.Items.IsEmpty)
         {
@@ -55,17 +56,5 @@ internal static class SectionHtml
         }
 
         foreach (var table in tables) TableHtml.Write(page, table);
-    }
-
-    private static void Figure(Markup page, Chart chart, IReadOnlyDictionary<string, string> pictures)
-    {
-        page.Open("figure", ("id", "figure-" + chart.Id)).Trusted(pictures[chart.Id]).Open("figcaption");
-        foreach (var sentence in chart.Caption.Sentences)
-        {
-            SentenceHtml.Inline(page, sentence);
-            page.Text(" ");
-        }
-
-        page.Text("Its figures: ").Element("a", $"tables/{chart.TableId}.csv", ("href", $"tables/{chart.TableId}.csv")).Close().Close();
     }
 }

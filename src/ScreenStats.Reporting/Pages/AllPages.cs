@@ -14,6 +14,7 @@ using ScreenStats.Reporting.Pages.Coverage;
 using ScreenStats.Reporting.Pages.Delays;
 using ScreenStats.Reporting.Pages.Detection;
 using ScreenStats.Reporting.Pages.Expected;
+using ScreenStats.Reporting.Pages.Flow;
 using ScreenStats.Reporting.Pages.FollowThrough;
 using ScreenStats.Reporting.Pages.IntervalCases;
 using ScreenStats.Reporting.Pages.InvalidRuns;
@@ -104,6 +105,7 @@ internal static class AllPages
         new("trust", "How far can the data be trusted?",
         [
             LedgerPage.Of(findings),
+            FlowPage.Of(findings),
             CompletenessPage.Of(findings),
         ]),
     ];

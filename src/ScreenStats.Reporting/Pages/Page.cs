@@ -15,6 +15,9 @@ internal sealed record Page(string Id, string Heading, IFinding Finding, string 
     /// <summary>Pictures.</summary>
     public ImmutableArray<Chart> Charts { get; init; } = [];
 
+    /// <summary>Pictures that stand at the top of the report instead of in the page, which leads to them.</summary>
+    public ImmutableArray<Chart> AtTop { get; init; } = [];
+
     /// <summary>Parts of tables.</summary>
     public ImmutableArray<TableView> Tables { get; init; } = [];
 

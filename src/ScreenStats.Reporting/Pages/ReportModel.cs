@@ -12,7 +12,7 @@ namespace ScreenStats.Reporting.Pages;
 internal sealed record ReportModel(Findings Findings, ReportInputs Inputs, string Version, ImmutableArray<PageGroup> Groups)
 {
     /// <summary>Every picture, in the order of the pages.</summary>
-    public ImmutableArray<Chart> Charts => [.. Groups.SelectMany(group => group.Pages).SelectMany(page => page.Charts)];
+    public ImmutableArray<Chart> Charts => [.. Groups.SelectMany(group => group.Pages).SelectMany(page => page.Charts.Concat(page.AtTop))];
 
     /// <summary>Title of the report.</summary>
     public string Title => Findings.Settings.Title;

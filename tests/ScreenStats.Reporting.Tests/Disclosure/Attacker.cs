@@ -10,6 +10,7 @@ namespace ScreenStats.Reporting.Tests.Disclosure;
 /// </summary>
 internal sealed class Attacker
 {
+    private const string SharingSpecimens = "runs that share a specimen";
     private static readonly string[] Parts = ["program", "site", "lot", "specimen", "collection", "weekday"];
     private readonly Dictionary<string, (double Low, double High)> bounds = new(StringComparer.Ordinal);
     private readonly HashSet<string> hidden = new(StringComparer.Ordinal);
@@ -74,6 +75,7 @@ internal sealed class Attacker
         }
 
         AbsentDays(files);
+        TakeFlow(files);
         Relate();
         if (earlier is null) return;
         foreach (var (name, range) in earlier.bounds) bounds.TryAdd(name, range);
@@ -92,6 +94,8 @@ internal sealed class Attacker
     public IEnumerable<string> Leaks(long threshold)
     {
         Solve();
+        // How many more runs than specimens there are is a difference of two counts, nobody's group.
+        bounds.Remove(prefix + "program|||" + SharingSpecimens);
         return bounds.Where(one => one.Value.High < threshold && one.Value.High > 0.5 && (hidden.Contains(one.Key) || one.Key.StartsWith("added ", StringComparison.Ordinal) || !Shown(one.Value)))
             .Select(one => $"{one.Key}: {one.Value.Low} to {one.Value.High}")
             .Concat(bounds.Where(one => Shown(one.Value) && one.Value.Low > 0.5 && one.Value.Low < threshold).Select(one => $"{one.Key} is {one.Value.Low}"))
@@ -166,6 +170,54 @@ internal sealed class Attacker
         }
     }
 
+    // The boxes of the flow and the rows of the ledger: what comes from one box adds up to it, and a specimen settles at least one run.
+    private void TakeFlow(IReadOnlyDictionary<string, byte[]> files)
+    {
+        const string Program = "program|||";
+        var boxes = Rows(files, "flow").ToList();
+        foreach (var row in boxes)
+        {
+            Count(Box(row["box"]), row["count"]);
+            if (row["from"].Length == 0 || row["share"] is "hidden" or "" || !bounds.TryGetValue(prefix + Box(row["from"]), out var from) || !Shown(from)) continue;
+            var count = Math.Round(double.Parse(row["share"], CultureInfo.InvariantCulture) * from.Low);
+            Narrow(Box(row["box"]), count, count);
+        }
+
+        foreach (var from in boxes.Where(row => row["from"].Length > 0).GroupBy(row => row["from"])) Sum(prefix, Box(from.Key), [.. from.Select(row => Box(row["box"]))]);
+        foreach (var row in Rows(files, "ledger").Where(row => row["export"] is "screening" or "confirmatory"))
+            Count(Box((row["export"] == "screening" ? "rows" : "specimen-rows") + (row["entry"] == "read" ? "" : "/" + row["entry"])), row["rows"]);
+        foreach (var row in Rows(files, "specimens").Where(row => row["reason"] == "all")) Count(Program + "specimens", row["specimens"]);
+        if (!bounds.ContainsKey(prefix + Program + "settling")) return;
+        Unknown(Program + "resting");
+        Sum(prefix + Program, "resting", "tested", "inconclusive tested", "audited");
+        Sum(prefix + Program, "resting", "settling", SharingSpecimens);
+
+        void Count(string name, string text)
+        {
+            if (text == "hidden") Unknown(name, isHidden: true);
+            else Narrow(name, double.Parse(text, CultureInfo.InvariantCulture), double.Parse(text, CultureInfo.InvariantCulture));
+        }
+
+        static string Box(string key)
+        {
+            var outcome = key[(key.LastIndexOf('/') + 1)..];
+            var kind = key.StartsWith("rows/counted/inconclusive/", StringComparison.Ordinal) ? "inconclusive " : "";
+            return Program + key switch
+            {
+                "rows/counted" => "runs",
+                "rows/counted/positive" => "positives",
+                "rows/counted/inconclusive" or "rows/counted/invalid" or "rows/counted/negative" => outcome,
+                "specimen-rows/counted" => "specimens",
+                "rows/counted/negative/tested" => "audited",
+                "rows/counted/negative/not-tested" => "unaudited",
+                "rows/counted/negative/tested/unresolved" => "audit unresolved",
+                _ when key.StartsWith("specimen-rows/counted/", StringComparison.Ordinal) => outcome,
+                _ when !key.StartsWith("rows/counted/", StringComparison.Ordinal) => key,
+                _ => kind + outcome,
+            };
+        }
+    }
+
     private void Unknown(string name, bool isHidden = false)
     {
         bounds.TryAdd(prefix + name, (0, double.PositiveInfinity));
@@ -192,6 +244,7 @@ internal sealed class Attacker
                 Sum(unit, kind.Length == 0 ? "positives" : "inconclusive", kind + "conclusive", kind + "open");
                 Sum(unit, kind + "conclusive", kind + "confirmed", kind + "refuted");
                 Sum(unit, kind + "open", kind + "unresolved", kind + "pending", kind + "unverified");
+                Sum(unit, kind + "tested", kind + "conclusive", kind + "unresolved");
             }
 
             Sum(unit, "negative", "audited", "unaudited");

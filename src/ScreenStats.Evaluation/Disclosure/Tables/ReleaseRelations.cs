@@ -10,6 +10,8 @@ internal static class ReleaseRelations
 {
     private static readonly string[] OfDevices = ["runs", "unusable", "tests", "negative", "positives", "p.conclusive", "p.open", "p.confirmed", "p.refuted"];
 
+    private static readonly string[] RestingOnSpecimens = ["p.tested", "i.tested", "audited"];
+
     /// <summary>Adds what holds of the counts of some findings.</summary>
     public static void Add(CountModel model, Findings findings, ReleasedCounts release)
     {
@@ -21,6 +23,7 @@ internal static class ReleaseRelations
         AddSpecimens(model);
         AddRecords(model, release);
         AddWeekdays(model, findings);
+        AddFlow(model);
         foreach (var unit in release.Shown.Keys)
         {
             foreach (var (part, whole) in CountDefinitions.Bounds) model.Bound(model.Find(unit, part), model.Find(unit, whole));
@@ -176,6 +179,25 @@ internal static class ReleaseRelations
         var controls = new[] { ("screening", "control-run"), ("controls", "control-run"), ("controls", "counted") }
             .Select(entry => model.Find(new CountUnit("ledger", entry.Item1, ""), entry.Item2)).OfType<CountVariable>().ToList();
         if (model.Find(CountUnit.Program, "k.all") is { } all && controls.Count > 0 && controls.Sum(entry => entry.Value) == all.Value) model.Relate(all, controls);
+    }
+
+    // Boxes of the flow that stand in no other table, and that no more specimens settle runs than there are runs that rest on one.
+    private static void AddFlow(CountModel model)
+    {
+        foreach (var (whole, prefix) in new[] { ("positives", "p."), ("inconclusive", "i.") })
+        {
+            Equal(model, CountUnit.Program, [prefix + "tested", prefix + "untested"], whole);
+            Equal(model, CountUnit.Program, [prefix + "conclusive", prefix + "unresolved"], prefix + "tested");
+            Equal(model, CountUnit.Program, [prefix + "pending", prefix + "unverified"], prefix + "untested");
+        }
+
+        Equal(model, CountUnit.Program, ["audited", "not_audited"], "negative");
+        Equal(model, CountUnit.Program, ["s.settling", "s.unlinked"], "s.all");
+        if (model.Find(CountUnit.Program, "s.settling") is not { } settling) return;
+        var runs = RestingOnSpecimens.Select(measure => model.Find(CountUnit.Program, measure)).OfType<CountVariable>().ToList();
+        var resting = model.Add(new CountUnit("overlap", "flow", "runs that rest on a specimen"), "runs", runs.Sum(run => run.Value), sensitive: false);
+        if (runs.Count > 0) model.Relate(resting, runs);
+        model.Bound(settling, resting);
     }
 
     // Where periods are days, a day of the week is the sum of its days.

@@ -29,8 +29,8 @@ internal static class ChartRenderer
         var plot = new Plot();
         plot.FigureBackground.Color = Color.FromHex(Palette.Paper);
         plot.DataBackground.Color = Color.FromHex(Palette.Paper);
-        Margin(plot.Axes.Right, 26);
-        Margin(plot.Axes.Top, 14);
+        Margin(plot.Axes.Right, chart.Bare ? 0 : 26);
+        Margin(plot.Axes.Top, chart.Bare ? 0 : 14);
         plot.Grid.IsVisible = false;
         Lines(plot, chart.Horizontal, upright: true);
         Lines(plot, chart.Vertical, upright: false);
@@ -39,6 +39,7 @@ internal static class ChartRenderer
         Style(plot.Axes.Bottom, chart.Horizontal);
         Style(plot.Axes.Left, chart.Vertical);
         plot.Axes.Left.FrameLineStyle.Width = 0;
+        if (chart.Bare) plot.Layout.Frameless();
         plot.Axes.SetLimits(
             chart.Horizontal.Place(chart.Horizontal.From),
             chart.Horizontal.Place(chart.Horizontal.To),
@@ -199,7 +200,7 @@ internal static class ChartRenderer
     {
         var text = plot.Add.Text(mark.Text, chart.Horizontal.Place(mark.X), chart.Vertical.Place(mark.Y));
         text.LabelFontName = ReportFont.Name;
-        text.LabelFontSize = TextSize;
+        text.LabelFontSize = mark.Size;
         text.LabelFontColor = Color.FromHex(Palette.Of(mark.Tone));
         text.LabelBold = mark.Strong;
         if (mark.Backed)
@@ -210,8 +211,8 @@ internal static class ChartRenderer
 
         (text.LabelAlignment, text.OffsetX, text.OffsetY) = mark.Side switch
         {
-            LabelSide.Right => (Alignment.MiddleLeft, 8f, 0f),
-            LabelSide.Left => (Alignment.MiddleRight, -8f, 0f),
+            LabelSide.Right => (Alignment.MiddleLeft, LabelMark.Beside, 0f),
+            LabelSide.Left => (Alignment.MiddleRight, -LabelMark.Beside, 0f),
             LabelSide.AboveRight => (Alignment.LowerLeft, 4f, -3f),
             LabelSide.AboveLeft => (Alignment.LowerRight, -4f, -3f),
             LabelSide.BelowRight => (Alignment.UpperLeft, 4f, 6f),

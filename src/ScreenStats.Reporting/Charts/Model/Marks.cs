@@ -74,7 +74,14 @@ internal enum DotShape
 /// <param name="Tone">What they speak of.</param>
 /// <param name="Strong">Whether they are drawn strong.</param>
 /// <param name="Backed">Whether paper lies behind them, so that lines end there.</param>
-internal sealed record LabelMark(double X, double Y, string Text, LabelSide Side, Tone Tone = Tone.Ink, bool Strong = false, bool Backed = false) : Mark;
+internal sealed record LabelMark(double X, double Y, string Text, LabelSide Side, Tone Tone = Tone.Ink, bool Strong = false, bool Backed = false) : Mark
+{
+    /// <summary>How far beside its place a label begins or ends that stands at the same height, in pixels.</summary>
+    public const int Beside = 8;
+
+    /// <summary>Size of the words in pixels.</summary>
+    public float Size { get; init; } = Chart.TextSize;
+}
 
 /// <summary>Where a label stands, seen from its place.</summary>
 internal enum LabelSide

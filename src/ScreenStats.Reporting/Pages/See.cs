@@ -1,0 +1,35 @@
+using System.Collections.Immutable;
+using ScreenStats.Evaluation.Clusters;
+using ScreenStats.Evaluation.Model;
+using ScreenStats.Reporting.Charts;
+using ScreenStats.Reporting.Charts.Model;
+
+namespace ScreenStats.Reporting.Pages;
+
+/// <summary>First sentences of captions: what to see in a picture, with the figures that it shows.</summary>
+internal static class See
+{
+    /// <summary>Which of the points stands highest, and whether that is more than chance around the whole.</summary>
+    /// <param name="point">The highest point, as drawn.</param>
+    /// <param name="share">Its share.</param>
+    /// <param name="path">Where the share stands in findings.json.</param>
+    /// <param name="name">Its name, with where that stands.</param>
+    /// <param name="whole">The share of the whole, with where it stands; null for none.</param>
+    /// <param name="of">What the whole is called: "the whole program".</param>
+    /// <param name="line">What is drawn for the whole: "dashed line".</param>
+    public static Caption Highest(ChartPoint point, ProportionFinding share, string path, FigureReference name, (double Value, string Path)? whole, string of, string line = "dashed line")
+    {
+        ImmutableArray<FigureReference> figures =
+            [name, Share(path + ".estimate", share.Estimate), Share(path + ".widenedLower", share.WidenedLower), Share(path + ".widenedUpper", share.WidenedUpper)];
+        return whole is not { } all
+            ? new Sentence("See that {0} is highest: {1} (limits {2} to {3}).", figures)
+            : new Sentence(
+                "See that {0} is highest: {1} (limits {2} to {3}) against {4} of " + of + (point.Lower > all.Value
+                    ? $"; its limits leave the {line}, so it is more than chance."
+                    : $"; its limits reach the {line}, so it is no difference to act on."),
+                [.. figures, Share(all.Path, all.Value)]);
+    }
+
+    /// <summary>A share as a figure.</summary>
+    public static FigureReference Share(string path, double? value) => new(path, Cell.NumberOr(value, "nothing was counted"), Unit.Proportion);
+}
