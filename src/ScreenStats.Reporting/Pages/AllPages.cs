@@ -35,6 +35,7 @@ using ScreenStats.Reporting.Pages.Specimens;
 using ScreenStats.Reporting.Pages.StandOuts;
 using ScreenStats.Reporting.Pages.Trends;
 using ScreenStats.Reporting.Pages.TruePrevalence;
+using ScreenStats.Reporting.Pages.WhatIf;
 using ScreenStats.Reporting.Pages.Worth;
 using ScreenStats.Reporting.Pages.Yield;
 
@@ -49,6 +50,7 @@ internal static class AllPages
         new("positives", "What is a positive here worth?",
         [
             PredictiveValuePage.Of(findings),
+            WhatIfPages.Positive(findings),
             FollowUpPage.Of(findings),
             RefutedPage.Of(findings),
             ExpectedPage.Of(findings),
@@ -80,6 +82,7 @@ internal static class AllPages
         new("how-often", "How often should we screen?",
         [
             CadencePage.Of(findings),
+            WhatIfPages.Interval(findings),
         ]),
         new("is-it-worth-it", "Is it worth it?",
         [
