@@ -1,5 +1,4 @@
 using System.Globalization;
-using System.Text;
 using System.Text.Json;
 using ScreenStats.Evaluation.Model;
 using ScreenStats.Reporting.Files;
@@ -16,7 +15,7 @@ public class FindingsJsonTests
             using var json = JsonDocument.Parse(JsonText.Of(findings));
             foreach (var figure in findings.Sentences.SelectMany(sentence => sentence.Figures))
             {
-                var (found, undefined) = Find(json.RootElement, figure.Id);
+                var (found, undefined) = JsonPaths.Find(json.RootElement, figure.Id);
                 var why = $"{name}: {figure.Id}";
                 switch (figure.Value.Kind)
                 {
@@ -86,66 +85,5 @@ public class FindingsJsonTests
     {
         JsonText.Of(new { PositiveValue = 0.1 + 0.2, Name = "Ü<" }, indented: false).Should().Be("{\"positiveValue\":0.30000000000000004,\"name\":\"Ü\\u003C\"}");
         JsonText.Of(new { A = 1 }).Should().Be("{\n \"a\": 1\n}\n");
-    }
-
-    /// <summary>Follows a path as <see cref="FigurePath"/> describes it, and the reason beside its end.</summary>
-    private static (JsonElement Found, string? Undefined) Find(JsonElement root, string path)
-    {
-        var at = root;
-        string? undefined = null;
-        foreach (var (name, isKey) in Segments(path))
-        {
-            undefined = null;
-            if (isKey)
-            {
-                at = at.EnumerateArray().First(row => (row.ValueKind == JsonValueKind.Object ? First(row) : row.GetString()) == name);
-                continue;
-            }
-
-            if (at.TryGetProperty(name + "Undefined", out var reason)) undefined = reason.GetString();
-            // One reason may stand for several figures of a record: limits have that of their estimate.
-            undefined ??= at.EnumerateObject().Where(property => property.Name.EndsWith("Undefined", StringComparison.Ordinal)).Select(property => property.Value.GetString()).FirstOrDefault();
-            at.TryGetProperty(name, out var next).Should().BeTrue($"{path} needs {name}");
-            at = next;
-        }
-
-        return (at, undefined);
-    }
-
-    private static string First(JsonElement row)
-    {
-        var value = row.EnumerateObject().First().Value;
-        return value.ValueKind == JsonValueKind.String ? value.GetString()! : value.GetRawText();
-    }
-
-    private static IEnumerable<(string Name, bool IsKey)> Segments(string path)
-    {
-        var text = new StringBuilder();
-        for (var at = 0; at < path.Length; at++)
-        {
-            if (path[at] is '.' or '[' && text.Length > 0)
-            {
-                yield return (text.ToString(), false);
-                text.Clear();
-            }
-
-            if (path[at] == '[')
-            {
-                for (at++; path[at] != ']'; at++)
-                {
-                    if (path[at] == '\\') at++;
-                    text.Append(path[at]);
-                }
-
-                yield return (text.ToString(), true);
-                text.Clear();
-            }
-            else if (path[at] != '.')
-            {
-                text.Append(path[at]);
-            }
-        }
-
-        if (text.Length > 0) yield return (text.ToString(), false);
     }
 }

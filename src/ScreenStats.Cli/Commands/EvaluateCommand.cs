@@ -119,7 +119,7 @@ internal sealed class EvaluateCommand : ProgramCommand
         {
             screen.Line();
             screen.Title(answer.Question);
-            screen.Text(answer.Brief);
+            screen.Text(answer.InOneSentence);
         }
     }
 

@@ -48,32 +48,6 @@ internal static class AccuracySentences
             Say.Share(path + ".specificityLower", program.SpecificityLower), Say.Confidence(path + ".confidence", program.Confidence));
     }
 
-    /// <summary>Sensitivity and specificity, or what is known of them, the figure first; null where nothing is.</summary>
-    public static Sentence? InShort(AccuracyFindings findings)
-    {
-        if (findings is { Sensitivity: { Estimate: not null } sensitivity, Specificity: { Estimate: not null } specificity })
-        {
-            var fewSites = findings.Rows.FirstOrDefault(row => row.Grouping == Grouping.Program && row.FewSites is not null && row.Figure == sensitivity);
-            return new Sentence(
-                "Sensitivity {0} ({1} interval {2} to {3})" + (findings.Missed < ProportionFinding.FewBelow ? " [few counts]" : "")
-                + " and specificity {4} ({5} to {6}), if chance alone chose which runs were verified" + (findings.Basis == AccuracyBasis.Unweighted ? " and strata alike" : "")
-                + (fewSites is null ? "." : "; the limits are of these {7} sites, too few to show how sites differ."),
-                [Say.Share("accuracy.sensitivity.estimate", sensitivity.Estimate), Say.Confidence("accuracy.sensitivity.confidence", sensitivity.Confidence ?? 0.95),
-                Say.Share("accuracy.sensitivity.lower", sensitivity.Lower), Say.Share("accuracy.sensitivity.upper", sensitivity.Upper),
-                Say.Share("accuracy.specificity.estimate", specificity.Estimate),
-                Say.Share("accuracy.specificity.lower", specificity.Lower), Say.Share("accuracy.specificity.upper", specificity.Upper),
-                .. fewSites is null ? (FigureReference[])[] : [Figure.Count(FigurePath.Row("accuracy.rows", fewSites.Key) + ".fewSites", fewSites.FewSites!.Value)]]);
-        }
-
-        if (Limits(findings) is { } limits) return limits;
-        if (findings.Proven[0] is not { SpecificityLower: > 0 } program) return null;
-        var path = FigurePath.Row("accuracy.proven", program.Key);
-        return new Sentence(
-            "Specificity at least {0} on average (one-sided, {1} confidence), by the positivity alone; sensitivity is not known"
-            + (findings.Basis == AccuracyBasis.None ? ", as no negative run was audited with a conclusive result." : "."),
-            Say.Share(path + ".specificityLower", program.SpecificityLower), Say.Confidence(path + ".confidence", program.Confidence));
-    }
-
     /// <summary>Stated specificities that the data refute.</summary>
     public static IEnumerable<Sentence> Claims(AccuracyFindings findings)
     {

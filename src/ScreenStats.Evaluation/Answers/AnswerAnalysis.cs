@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using ScreenStats.Evaluation.Accuracy;
+using ScreenStats.Evaluation.Answers.InShort;
 using ScreenStats.Evaluation.Audits;
 using ScreenStats.Evaluation.Cadence;
 using ScreenStats.Evaluation.Comparisons;
@@ -54,12 +55,8 @@ internal static class AnswerAnalysis
 
         conditions.Add(new Sentence("Each positive needs its own confirmatory test all the same."));
         return new Answer(
-            "what-a-positive-is-worth", "What is a positive here worth?", [Reader.Manager, Reader.Analyst], text.ToImmutable(), conditions.ToImmutable())
-        {
-            InShort = findings.Observed.Trials == 0 ? [] : findings.FlaggedLots.IsEmpty
-                ? [PredictiveValueSentences.InShort(findings)]
-                : [PredictiveValueSentences.InShort(findings), PredictiveValueSentences.WithoutFlaggedLots(findings)],
-        };
+            "what-a-positive-is-worth", "What is a positive here worth?", [Reader.Manager, Reader.Analyst],
+            findings.Observed.Trials == 0 ? text[0] : PositiveInShort.Of(findings), text.ToImmutable(), conditions.ToImmutable());
     }
 
     private static Answer Accurate(AccuracyFindings findings)
@@ -76,18 +73,14 @@ internal static class AnswerAnalysis
         if (findings.Basis != AccuracyBasis.None) conditions.Add(new Sentence($"It holds only if {findings.Assumption}."));
         conditions.Add(new Sentence("A negative screen does not rule out infection."));
         return new Answer(
-            "how-accurate-is-the-screen", "How accurate was the screen here?", [Reader.Consultant, Reader.Analyst], text.ToImmutable(), conditions.ToImmutable())
-        {
-            InShort = AccuracySentences.InShort(findings) is { } brief ? [brief] : [],
-        };
+            "how-accurate-is-the-screen", "How accurate was the screen here?", [Reader.Consultant, Reader.Analyst], AccuracyInShort.Of(findings), text.ToImmutable(), conditions.ToImmutable());
     }
 
     private static Answer StandOut(LotFindings lots, SiteFindings sites)
     {
         var text = ImmutableArray.CreateBuilder<Sentence>();
-        var brief = ImmutableArray.CreateBuilder<Sentence>();
-        Add(text, brief, "lots", "lot", [.. lots.Where(lot => lot.Flag != Flag.None)]);
-        Add(text, brief, "sites", "site", [.. sites.Where(site => site.Flag != Flag.None)]);
+        Add(text, "lots", "lot", [.. lots.Where(lot => lot.Flag != Flag.None)]);
+        Add(text, "sites", "site", [.. sites.Where(site => site.Flag != Flag.None)]);
         var refuted = lots.Any(lot => lot.RefutedP is not null) || sites.Any(site => site.RefutedP is not null);
         var invalid = lots.Any(lot => lot.InvalidP is not null) || sites.Any(site => site.InvalidP is not null);
         if (text.Count == 0 && (refuted || invalid))
@@ -105,59 +98,42 @@ internal static class AnswerAnalysis
         if (!invalid) text.Add(new Sentence("Runs without a valid result could not be compared: there are too few lots and sites."));
 
         return new Answer(
-            "which-lots-and-sites-stand-out", "Which lots and sites stand out?", [Reader.Consultant, Reader.Analyst], text.ToImmutable(),
+            "which-lots-and-sites-stand-out", "Which lots and sites stand out?", [Reader.Consultant, Reader.Analyst], StandOutInShort.Of(lots, sites), text.ToImmutable(),
             [
                 new Sentence(
                     "A flag means that the lot or site needs looking into. It does not say that its positives were false, and it releases nobody from isolation; and one that is not flagged may be at fault all the same, where it had few runs."),
-            ])
-        {
-            InShort = brief.ToImmutable(),
-        };
+            ]);
     }
 
-    private static void Add<TLevel>(ImmutableArray<Sentence>.Builder text, ImmutableArray<Sentence>.Builder brief, string list, string kind, ImmutableArray<TLevel> flagged)
+    private static void Add<TLevel>(ImmutableArray<Sentence>.Builder text, string list, string kind, ImmutableArray<TLevel> flagged)
         where TLevel : IJudgedLevel
     {
-        foreach (var level in flagged.OrderBy(level => Smallest(level)).ThenBy(level => level.Name, StringComparer.Ordinal).Take(Spoken))
+        foreach (var level in flagged.OrderBy(level => StandsOut.Smallest(level)).ThenBy(level => level.Name, StringComparer.Ordinal).Take(Spoken))
         {
             var path = FigurePath.Row(list, level.Name);
             if (level.Flag.HasFlag(Flag.Refuted)) text.Add(StandsOut.Refuted(path, kind, level));
-            if (level.Flag.HasFlag(Flag.Refuted)) brief.Add(StandsOut.RefutedInShort(path, kind, level));
             if (level.Flag.HasFlag(Flag.Invalid)) text.Add(StandsOut.Invalid(path, kind, level));
-            if (level.Flag.HasFlag(Flag.Invalid)) brief.Add(StandsOut.InvalidInShort(path, kind, level));
         }
 
         if (flagged.Length <= Spoken) return;
-        var more = new Sentence($"More {kind}s than these are flagged; the table of {kind}s has them all.");
-        text.Add(more);
-        brief.Add(more);
+        text.Add(new Sentence($"More {kind}s than these are flagged; the table of {kind}s has them all."));
     }
-
-    private static double Smallest(IJudgedLevel level) => Math.Min(
-        level.Flag.HasFlag(Flag.Refuted) ? level.RefutedPHolm ?? 1 : 1, level.Flag.HasFlag(Flag.Invalid) ? level.InvalidPHolm ?? 1 : 1);
 
     private static Answer PerCase(YieldFindings findings, FollowUpFindings followUp)
     {
         const string Id = "how-much-screening-for-each-case";
         const string Question = "How much screening was done for each case found?";
-        if (findings.Runs == 0) return new Answer(Id, Question, [Reader.Manager], [new Sentence("No run was counted.")], []);
-        if (!followUp.HasConfirmatory)
-        {
-            return new Answer(
-                Id, Question, [Reader.Manager],
-                [new Sentence("These data cannot say: there is no confirmatory export, so no case is confirmed.")], []);
-        }
-
+        if (findings.Runs == 0) return Unable(Id, Question, "No run was counted.");
+        if (!followUp.HasConfirmatory) return Unable(Id, Question, "These data cannot say: there is no confirmatory export, so no case is confirmed.");
         return new Answer(
-            Id, Question, [Reader.Manager], [YieldSentences.PerCase(findings)],
+            Id, Question, [Reader.Manager], PerCaseInShort.Of(findings), [YieldSentences.PerCase(findings)],
             [
                 new Sentence(
                     "A case is a person's first confirmed run in {0} days; people whose positive was never confirmed, and infected people who tested negative, are not among them.",
                     Figure.Count("yield.episodeDays", findings.EpisodeDays)),
                 .. YieldSentences.TheseSites(findings) is { } sites ? (Sentence[])[sites] : [],
-            ])
-        {
-            InShort = YieldSentences.InShort(findings) is { } brief ? [brief] : [],
-        };
+            ]);
     }
+
+    private static Answer Unable(string id, string question, string why) => new(id, question, [Reader.Manager], new Sentence(why), [new Sentence(why)], []);
 }

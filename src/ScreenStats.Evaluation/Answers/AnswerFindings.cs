@@ -12,5 +12,5 @@ public sealed record AnswerFindings(ImmutableArray<Answer> Questions, ImmutableA
     /// <summary>Every sentence, in the order in which they are read.</summary>
     [JsonIgnore]
     public ImmutableArray<Sentence> Sentences =>
-        [.. Questions.SelectMany(answer => answer.InShort.Concat(answer.Sentences).Concat(answer.Conditions)), .. NextSteps.Select(step => step.Sentence)];
+        [.. Questions.SelectMany(answer => answer.Sentences.Prepend(answer.Brief).Concat(answer.Conditions)), .. NextSteps.Select(step => step.Sentence)];
 }

@@ -1,6 +1,6 @@
 using System.Collections.Immutable;
+using ScreenStats.Evaluation.Answers.InShort;
 using ScreenStats.Evaluation.Cadence;
-using ScreenStats.Evaluation.Cadence.Words;
 using ScreenStats.Evaluation.Model;
 
 namespace ScreenStats.Evaluation.Answers;
@@ -21,13 +21,10 @@ internal static class HowOften
         }
 
         return new Answer(
-            "how-often-to-screen", "How often should we screen?", [Reader.Manager, Reader.Consultant], text.ToImmutable(),
+            "how-often-to-screen", "How often should we screen?", [Reader.Manager, Reader.Consultant], OftenInShort.Of(findings), text.ToImmutable(),
             [
                 new Sentence(
                     "It holds for as much infection, and as many due screens taken, as the table of assumptions has, for a course of the infection as it stands there, and on average: a quarter with an outbreak, or without any case, will differ. Without screening people stay away because of symptoms only. What local rules and licensed practice ask for comes first; a negative screen does not rule out infection."),
-            ])
-        {
-            InShort = [.. InShortSentences.Of(findings)],
-        };
+            ]);
     }
 }

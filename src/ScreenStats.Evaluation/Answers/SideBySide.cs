@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using ScreenStats.Evaluation.Answers.InShort;
 using ScreenStats.Evaluation.Comparisons;
 using ScreenStats.Evaluation.Model;
 using ScreenStats.Evaluation.Trends;
@@ -9,26 +10,20 @@ namespace ScreenStats.Evaluation.Answers;
 internal static class SideBySide
 {
     /// <summary>Whether levels differ.</summary>
-    public static Answer Differ(ComparisonFindings findings)
-    {
-        var answer = Of(
-            "do-they-differ", $"Do {ComparisonWords.Many(findings.By)} differ?", [Reader.Consultant], findings.Sentences,
-            "It holds after adjustment for what is recorded; who was tested, and how much infection there was around a place, may still explain a difference.");
-        // In short: by which measures they do.
-        var differing = findings.Summaries.Where(summary => summary.Leads).Zip(answer.Sentences).Where(pair => pair.First.Differ).Select(pair => pair.Second).ToImmutableArray();
-        return answer.InShort.IsEmpty || differing.IsEmpty ? answer : answer with { InShort = differing };
-    }
+    public static Answer Differ(ComparisonFindings findings) => Of(
+        "do-they-differ", $"Do {ComparisonWords.Many(findings.By)} differ?", [Reader.Consultant], DifferInShort.Of(findings), findings.Sentences,
+        "It holds after adjustment for what is recorded; who was tested, and how much infection there was around a place, may still explain a difference.");
 
     /// <summary>Whether rates rise or fall.</summary>
     public static Answer Better(TrendFindings findings) => Of(
-        "is-it-getting-better", "Is it getting better?", [Reader.Manager, Reader.Consultant], findings.Sentences,
+        "is-it-getting-better", "Is it getting better?", [Reader.Manager, Reader.Consultant], BetterInShort.Of(findings), findings.Sentences,
         "It holds for the complete weeks of these data and is no forecast. A rate may rise or fall because infection did, because others were tested, or because of a device or a lot.");
 
-    private static Answer Of(string id, string question, ImmutableArray<Reader> readers, ImmutableArray<Sentence> said, string condition)
+    private static Answer Of(string id, string question, ImmutableArray<Reader> readers, Sentence brief, ImmutableArray<Sentence> said, string condition)
     {
         // What each measure says first. Where nothing can be compared or followed the one sentence says so.
         ImmutableArray<Sentence> first = [.. said.Where(sentence => sentence.BeginsParagraph).Take(3)];
         if (first.IsEmpty) first = [said[0]];
-        return new Answer(id, question, readers, [.. first.Select(sentence => sentence with { BeginsParagraph = false })], [new Sentence(condition)]) { InShort = first.Length > 1 ? [first[0]] : [] };
+        return new Answer(id, question, readers, brief, [.. first.Select(sentence => sentence with { BeginsParagraph = false })], [new Sentence(condition)]);
     }
 }

@@ -3,7 +3,7 @@ using ScreenStats.Evaluation.Model;
 
 namespace ScreenStats.Evaluation.Answers;
 
-/// <summary>Why a lot or site stands out, in one short sentence each.</summary>
+/// <summary>Why a lot or site stands out, in one sentence each.</summary>
 internal static class StandsOut
 {
     public static Sentence Refuted(string path, string kind, IJudgedLevel level) => new(
@@ -24,20 +24,9 @@ internal static class StandsOut
         Figure.Count(path + ".runs", level.Runs),
         Figure.Number(path + ".invalidPHolm", level.InvalidPHolm, Unit.PValue));
 
-    public static Sentence RefutedInShort(string path, string kind, IJudgedLevel level) => new(
-        $"{Capital(kind)} {{0}} stands out: {{1}} of its {{2}} positives with a conclusive result were refuted (adjusted p {{3}}).",
-        Name(path, kind, level),
-        Figure.Count(path + ".refuted", level.Refuted),
-        Figure.Count(path + ".conclusive", level.Conclusive),
-        Figure.Number(path + ".refutedPHolm", level.RefutedPHolm, Unit.PValue));
-
-    public static Sentence InvalidInShort(string path, string kind, IJudgedLevel level) => new(
-        $"{Capital(kind)} {{0}} stands out: {{1}} inconclusive and {{2}} invalid of {{3}} runs (adjusted p {{4}}).",
-        Name(path, kind, level),
-        Figure.Count(path + ".inconclusive", level.Inconclusive),
-        Figure.Count(path + ".invalid", level.Invalid),
-        Figure.Count(path + ".runs", level.Runs),
-        Figure.Number(path + ".invalidPHolm", level.InvalidPHolm, Unit.PValue));
+    /// <summary>The smallest adjusted probability that a level is flagged by.</summary>
+    public static double Smallest(IJudgedLevel level) => Math.Min(
+        level.Flag.HasFlag(Flag.Refuted) ? level.RefutedPHolm ?? 1 : 1, level.Flag.HasFlag(Flag.Invalid) ? level.InvalidPHolm ?? 1 : 1);
 
     public static FigureReference Name(string path, string kind, IJudgedLevel level) => Figure.Name($"{path}.{kind}", level.Name);
 

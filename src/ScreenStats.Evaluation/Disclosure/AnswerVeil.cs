@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using ScreenStats.Evaluation.Answers;
+using ScreenStats.Evaluation.Answers.InShort;
 using ScreenStats.Evaluation.Model;
 
 namespace ScreenStats.Evaluation.Disclosure;
@@ -7,6 +8,8 @@ namespace ScreenStats.Evaluation.Disclosure;
 /// <summary>The answers as they may be read: a sentence whose figures may be seen, or one that says which is hidden and why. Never an empty answer.</summary>
 internal static class AnswerVeil
 {
+    private const string StandOuts = "which-lots-and-sites-stand-out";
+
     // By the path of a figure that is hidden: what it is of.
     private static readonly (string Path, string What)[] Hidden =
     [
@@ -28,19 +31,23 @@ internal static class AnswerVeil
     {
         var without = !disclosure.HidesProgramCounts;
         return new AnswerFindings(
-            [.. findings.Answers.Questions.Select(answer => answer with
-            {
-                Sentences = Sentences(findings, answer, disclosure, without),
-                // Where a short answer would lose a sentence the whole one stands for it.
-                InShort = answer.InShort.Select(sentence => disclosure.Seen(sentence, without) ?? OnlyName(sentence)).ToList() is var brief && brief.TrueForAll(sentence => sentence is not null)
-                    ? [.. brief.OfType<Sentence>()]
-                    : [],
-                // Conditions without a figure are cautions: they stay.
-                Conditions = [.. answer.Conditions.Select(sentence => disclosure.Seen(sentence, without: true)).OfType<Sentence>()],
-            })],
+            [.. findings.Answers.Questions.Select(answer => Veil(findings, answer, disclosure, without))],
             [.. findings.Answers.NextSteps.Select(step => step with { Sentence = disclosure.Seen(step.Sentence, without) ?? Shortened(step) })
                 .DistinctBy(step => step.Sentence.Text)
                 .Select((step, index) => step with { Rank = index + 1 })]);
+    }
+
+    private static Answer Veil(Findings findings, Answer answer, ReleaseDisclosure disclosure, bool without)
+    {
+        var sentences = Sentences(findings, answer, disclosure, without);
+        return answer with
+        {
+            // What may not be read in one sentence is told by the first that may be read, or says what is hidden; who stands out keeps the name.
+            Brief = disclosure.Seen(answer.Brief, without) ?? (answer.Id == StandOuts ? StandOutInShort.Names(answer.Brief) : null) ?? sentences[0],
+            Sentences = sentences,
+            // Conditions without a figure are cautions: they stay.
+            Conditions = [.. answer.Conditions.Select(sentence => disclosure.Seen(sentence, without: true)).OfType<Sentence>()],
+        };
     }
 
     private static ImmutableArray<Sentence> Sentences(Findings findings, Answer answer, ReleaseDisclosure disclosure, bool without)
@@ -49,7 +56,7 @@ internal static class AnswerVeil
         foreach (var sentence in answer.Sentences)
         {
             // What no test could compare, or that no lot stood out, says nothing that the flags do not.
-            var words = without || answer.Id == "which-lots-and-sites-stand-out";
+            var words = without || answer.Id == StandOuts;
             if ((disclosure.Seen(sentence, words) ?? OnlyName(sentence) ?? Why(findings, sentence, disclosure)) is { } one && seen.All(other => other.Text != one.Text)) seen.Add(one);
         }
 

@@ -5,6 +5,12 @@ namespace ScreenStats.Evaluation.Model;
 /// <summary>The one rule by which figures are printed for people. Files hold full precision and are never rounded.</summary>
 public static class Rounding
 {
+    /// <summary>The rule in words, for readers.</summary>
+    public const string Rule =
+        "One rule rounds every number of this page; findings.json, the workbook and the tables beside it hold all digits. Counts stand in full. Shares are in per cent with three significant digits and at most four decimals; "
+        + "from 50 % on, as many as show the distance from 100 % (99.97 %). Differences of shares are in percentage points with their sign. Other numbers have three significant digits, at most four decimals, and from 100 on none; "
+        + "limits that stand on random draws and lie far from their figure have two. Hours and days have one decimal at most. A p has three decimals, below 0.01 four, and below 0.0001 reads \"< 0.0001\". Dates are ISO 8601.";
+
     /// <summary>Prints a cell. A difference of proportions is printed in percentage points with its sign. Proportions are printed as per cent with three significant digits, at most four decimals and at least none lost above 99 %.</summary>
     /// <param name="cell">The cell.</param>
     /// <param name="unit">Its unit.</param>

@@ -51,29 +51,6 @@ internal static class PredictiveValueSentences
     public static Sentence Observed(ProportionFinding observed) => Value(
         "Of {0} positive runs that were confirmed or refuted, {1} were confirmed: {2} ({3} interval {4} to {5})", observed, "predictiveValue.observed");
 
-    /// <summary>The observed value first, its bounds beside it. There is at least one positive run with a conclusion.</summary>
-    public static Sentence InShort(PredictiveValueFindings findings)
-    {
-        const string Path = "predictiveValue.observed";
-        var (observed, bounds) = (findings.Observed, findings.Bounds);
-        ImmutableArray<FigureReference> figures =
-        [
-            Say.Share(Path + ".estimate", observed.Estimate), Figure.Count(Path + ".events", observed.Events), Figure.Count(Path + ".trials", observed.Trials),
-            Say.Confidence(Path + ".confidence", observed.Confidence), Say.Share(Path + ".widenedLower", observed.WidenedLower), Say.Share(Path + ".widenedUpper", observed.WidenedUpper),
-        ];
-        var few = ShareWords.Few(observed);
-        var next = bounds.WithoutConclusion == 0 ? 6 : 9;
-        var (these, sites) = observed.FewSites is { } count ? ($", of these {{{next}}} sites", (FigureReference[])[Figure.Count(Path + ".fewSites", count)]) : ("", []);
-        return bounds.WithoutConclusion == 0
-            ? new Sentence($"{{0}} were confirmed: {{1}} of {{2}} positive runs with a conclusive result ({{3}} interval {{4}} to {{5}}{these}){few}.", [.. figures, .. sites])
-            : new Sentence(
-                $"{{0}} were confirmed: {{1}} of {{2}} positive runs with a conclusive result ({{3}} interval {{4}} to {{5}}{these}){few}; between {{6}} and {{7}}, whatever the {{8}} without one were.",
-                [
-                    .. figures, Say.Share("predictiveValue.bounds.lower", bounds.Lower), Say.Share("predictiveValue.bounds.upper", bounds.Upper),
-                    Figure.Count("predictiveValue.bounds.withoutConclusion", bounds.WithoutConclusion), .. sites,
-                ]);
-    }
-
     /// <summary>What the value would be without the flagged lots. There is at least one.</summary>
     public static Sentence WithoutFlaggedLots(PredictiveValueFindings findings)
     {

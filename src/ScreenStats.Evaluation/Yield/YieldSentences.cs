@@ -63,21 +63,6 @@ internal static class YieldSentences
             Say.Ratio("yield.runsPerCase.widenedUpper", perCase.WidenedUpper));
     }
 
-    /// <summary>Runs for each case, the figure first; null where no case was found.</summary>
-    public static Sentence? InShort(YieldFindings findings)
-    {
-        if (findings.RunsPerCase is not { Estimate: not null } perCase) return null;
-        FigureReference[] sites = perCase.FewSites is { } count ? [Figure.Count("yield.runsPerCase.fewSites", count)] : [];
-        return new Sentence(
-            "{0} runs for each case ({1} interval {2} to {3}" + (sites.Length > 0 ? ", of these {6} sites" : "") + ")" + Few(perCase)
-            + ": {4} " + Figure.Plural(findings.Cases, "case", "cases") + " in {5} runs.",
-            [
-                Say.Ratio("yield.runsPerCase.estimate", perCase.Estimate), Say.Confidence("yield.runsPerCase.confidence", perCase.Confidence),
-                Say.Ratio("yield.runsPerCase.widenedLower", perCase.WidenedLower), Say.Ratio("yield.runsPerCase.widenedUpper", perCase.WidenedUpper),
-                Figure.Count("yield.cases", findings.Cases), Figure.Count("yield.runs", findings.Runs), .. sites,
-            ]);
-    }
-
     /// <summary>What is not in the limits where there are fewer than five sites; null where it is.</summary>
     public static Sentence? TheseSites(YieldFindings findings) => findings.RunsPerCase is { FewSites: { } sites, WidenedLower: not null }
         ? new Sentence(

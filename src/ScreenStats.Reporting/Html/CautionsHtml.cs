@@ -9,13 +9,7 @@ internal static class CautionsHtml
     public static void Write(Markup page, ReportModel model)
     {
         page.Open("section", ("aria-labelledby", "cautions")).Element("h2", "Cautions", ("id", "cautions")).Open("ul");
-        foreach (var caution in model.Findings.Cautions.Items)
-        {
-            page.Trusted("<li>");
-            SentenceHtml.Inline(page, caution.Sentence);
-            page.Trusted("</li>\n");
-        }
-
+        foreach (var caution in model.Findings.Cautions.Items) SentenceHtml.Item(page, caution.Sentence);
         page.Close().Close();
     }
 }

@@ -9,8 +9,8 @@ internal static class FigureHtml
     /// <param name="page">The page.</param>
     /// <param name="chart">What is drawn.</param>
     /// <param name="pictures">The finished pictures by the id of their chart.</param>
-    /// <param name="section">The section that has its table, where it stands apart from it; empty for its own.</param>
-    public static void Write(Markup page, Chart chart, IReadOnlyDictionary<string, string> pictures, string section = "")
+    /// <param name="table">Where in the page the table of its figures stands.</param>
+    public static void Write(Markup page, Chart chart, IReadOnlyDictionary<string, string> pictures, string? table)
     {
         page.Open("figure", ("id", "figure-" + chart.Id)).Trusted(pictures[chart.Id]).Open("figcaption");
         foreach (var sentence in chart.Caption.Sentences)
@@ -20,7 +20,7 @@ internal static class FigureHtml
         }
 
         page.Text("Its figures: ");
-        if (section.Length > 0) page.Element("a", "the table", ("href", "#" + section)).Text("and ");
+        if (table is not null) page.Element("a", "the table", ("href", "#" + table)).Text("and ");
         page.Element("a", $"tables/{chart.TableId}.csv", ("href", $"tables/{chart.TableId}.csv")).Close().Close();
     }
 }

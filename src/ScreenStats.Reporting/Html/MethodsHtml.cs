@@ -21,6 +21,7 @@ internal static class MethodsHtml
     {
         page.Open("section", ("aria-labelledby", Id)).Element("h2", Heading, ("id", Id));
         page.Element("p", "Every number in the tables names its method, in a column of its own or in tables/columns.csv. Here is each method of this report, once.");
+        page.Open("section").Element("h3", "How numbers are rounded", ("id", "rounding")).Element("p", Rounding.Rule).Close();
         foreach (var (note, tables) in MethodCatalogue.UsedIn(model.Findings.Tables))
         {
             page.Open("section", ("class", "method")).Element("h3", note.Title, ("id", IdOf(note)));

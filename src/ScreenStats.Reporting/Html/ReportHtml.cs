@@ -10,22 +10,18 @@ internal static class ReportHtml
     /// <param name="pictures">The finished pictures by the id of their chart.</param>
     public static string Of(ReportModel model, IReadOnlyDictionary<string, string> pictures)
     {
+        model = model with { Groups = TableAnchors.Of(TableRoom.Of(model.Groups)) };
         var page = new Markup();
         page.Trusted("<!DOCTYPE html>\n").Open("html", ("lang", "en"));
         HeadHtml.Write(page, model);
         page.Open("body").Element("a", "Skip to the answers", ("href", "#answers"), ("class", "skip"));
         TopHtml.Write(page, model);
         page.Open("main");
-        AnswersHtml.Write(page, model, pictures);
+        AnswersHtml.Write(page, model);
+        TrustHtml.Write(page, model, pictures);
+        NextStepsHtml.Write(page, model);
         ContentsHtml.Write(page, model);
-        foreach (var group in TableRoom.Of(model.Groups))
-        {
-            page.Open("section", ("aria-labelledby", group.Id)).Element("h2", group.Question, ("id", group.Id));
-            foreach (var section in group.Pages) SectionHtml.Write(page, section, pictures);
-            if (group.Id == "trust") DiagnosticsHtml.Write(page, model);
-            page.Close();
-        }
-
+        foreach (var group in model.Groups) QuestionHtml.Write(page, group, model, pictures);
         MethodsHtml.Write(page, model);
         CautionsHtml.Write(page, model);
         page.Close();

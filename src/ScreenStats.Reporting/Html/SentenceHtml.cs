@@ -39,6 +39,14 @@ internal static class SentenceHtml
         Paragraph(page, paragraph);
     }
 
+    /// <summary>Writes a sentence as an item of a list.</summary>
+    public static void Item(Markup page, Sentence sentence)
+    {
+        page.Trusted("<li>");
+        Inline(page, sentence);
+        page.Trusted("</li>\n");
+    }
+
     /// <summary>Writes a sentence within a paragraph or a list item. A figure without a path counts what the page itself shows.</summary>
     public static void Inline(Markup page, Sentence sentence)
     {

@@ -15,7 +15,7 @@ internal static class TableHtml
     public static void Write(Markup page, TableView view)
     {
         if (view.Table.RowCount == 0) return;
-        if (view.Folded) page.Open("details").Element("summary", view.Caption);
+        if (view.Folded) page.Open("details", ("id", view.Anchor)).Element("summary", view.Caption);
         WriteRows(page, view);
         if (view.Folded) page.Close();
     }
@@ -30,10 +30,11 @@ internal static class TableHtml
         var headings = columns.Select(column => column.Heading ?? view.Table.Columns[view.IndexOf(column.Name)].Heading).ToImmutableArray();
         var cells = Cells(view, columns, styles, notes);
         var isLong = cells.Length > TableView.FirstRows;
-        page.Open("div", ("class", isLong ? "scroll long" : "scroll"), ("tabindex", "0"), ("role", "group"), ("aria-label", view.Caption));
+        var where = view.Folded || view.Anchor.Length == 0 ? [] : ((string, string)[])[("id", view.Anchor)];
+        page.Open("div", [.. where, ("class", isLong ? "scroll long" : "scroll"), ("tabindex", "0"), ("role", "group"), ("aria-label", view.Caption)]);
         page.Open("table", PrintedWidth.Class(headings, styles, cells) is { Length: > 0 } width ? [("class", width)] : []);
         page.Element("caption", view.Caption).Open("thead").Open("tr");
-        for (var place = 0; place < columns.Length; place++) page.Element("th", headings[place], ("scope", "col"), ("class", styles[place]));
+        for (var column = 0; column < columns.Length; column++) page.Element("th", headings[column], ("scope", "col"), ("class", styles[column]));
         page.Close().Close();
         WriteBody(page, cells.AsSpan()[..Math.Min(cells.Length, TableView.FirstRows)]);
         if (isLong) WriteBody(page, cells.AsSpan()[TableView.FirstRows..], ("class", "rest"));

@@ -35,29 +35,25 @@ using ScreenStats.Reporting.Pages.Specimens;
 using ScreenStats.Reporting.Pages.StandOuts;
 using ScreenStats.Reporting.Pages.Trends;
 using ScreenStats.Reporting.Pages.TruePrevalence;
-using ScreenStats.Reporting.Pages.WhatIf;
 using ScreenStats.Reporting.Pages.Worth;
 using ScreenStats.Reporting.Pages.Yield;
 
 namespace ScreenStats.Reporting.Pages;
 
-/// <summary>Every page of the report, by question, in the order in which they are read. A new analysis is one line here.</summary>
+/// <summary>Every page of the report, under the question that it serves, in the order in which the questions are answered. A new analysis is one line here.</summary>
 internal static class AllPages
 {
     /// <summary>The pages of the findings.</summary>
     public static ImmutableArray<PageGroup> Of(Findings findings) =>
     [
-        new("positives", "What is a positive here worth?",
-        [
+        Question(findings, "what-a-positive-is-worth",
             PredictiveValuePage.Of(findings),
-            WhatIfPages.Positive(findings),
             FollowUpPage.Of(findings),
+            DelayPage.Of(findings),
             RefutedPage.Of(findings),
             ExpectedPage.Of(findings),
-            RetestPage.Of(findings),
-        ]),
-        new("at-work", "Kits, lots and sites at work",
-        [
+            RetestPage.Of(findings)),
+        Question(findings, "which-lots-and-sites-stand-out",
             StandOutPage.Of(findings),
             AlarmPage.Of(findings),
             LotPage.Of(findings),
@@ -72,39 +68,23 @@ internal static class AllPages
             ControlChartPage.Of(findings),
             ControlPage.Of(findings),
             ConductPage.Of(findings),
-            RepeatPage.Of(findings),
-        ]),
-        new("side-by-side", "Sites side by side, and over time",
-        [
-            ComparisonPage.Of(findings),
-            TrendPage.Of(findings),
-        ]),
-        new("how-often", "How often should we screen?",
-        [
-            CadencePage.Of(findings),
-            WhatIfPages.Interval(findings),
-        ]),
-        new("is-it-worth-it", "Is it worth it?",
-        [
-            WorthPage.Of(findings),
-        ]),
-        new("screening-done", "How much screening was done for each case found?",
-        [
+            RepeatPage.Of(findings)),
+        Question(findings, "how-much-screening-for-each-case",
             YieldPage.Of(findings),
             PositivityPage.Of(findings),
             TruePrevalencePage.Of(findings),
             PersonPage.Of(findings),
             ParticipationPage.Of(findings),
-            CoveragePage.Of(findings),
-        ]),
-        new("missed", "What was missed, and how long did it take?",
-        [
+            CoveragePage.Of(findings)),
+        Question(findings, "how-accurate-is-the-screen",
             AccuracyPage.Of(findings),
             AuditPage.Of(findings),
             IntervalCasePage.Of(findings),
-            SpecimenPage.Of(findings),
-            DelayPage.Of(findings),
-        ]),
+            SpecimenPage.Of(findings)),
+        Question(findings, "do-they-differ", ComparisonPage.Of(findings)),
+        Question(findings, "is-it-getting-better", TrendPage.Of(findings)),
+        Question(findings, "how-often-to-screen", CadencePage.Of(findings)),
+        Question(findings, "is-screening-worth-it", WorthPage.Of(findings)),
         new("trust", "How far can the data be trusted?",
         [
             LedgerPage.Of(findings),
@@ -112,4 +92,8 @@ internal static class AllPages
             CompletenessPage.Of(findings),
         ]),
     ];
+
+    // The pages that an answer rests on, under its question in the same words.
+    private static PageGroup Question(Findings findings, string id, params ImmutableArray<Page> pages) =>
+        new(id, findings.Answers.Questions.Single(answer => answer.Id == id).Question, pages);
 }

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using ScreenStats.Reporting.Charts.Model;
 
 namespace ScreenStats.Reporting.Pages;
 
@@ -14,7 +15,7 @@ internal sealed record PagePart(string Heading, int Tables = 0)
     public ImmutableArray<string> Charts { get; init; } = [];
 
     /// <summary>What is said before its tables; empty for nothing.</summary>
-    public string Words { get; init; } = "";
+    public Caption Words { get; init; } = "";
 
     /// <summary>A list below the words.</summary>
     public ImmutableArray<string> Items { get; init; } = [];

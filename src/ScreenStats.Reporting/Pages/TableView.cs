@@ -18,6 +18,9 @@ internal sealed record TableView(ITable Table, string Caption, ImmutableArray<Vi
     /// <summary>Whether the page shows it folded, under its caption: for those who look closer.</summary>
     public bool Folded { get; init; }
 
+    /// <summary>Where it stands in the page: a picture of its figures leads there. Empty before the page is put together.</summary>
+    public string Anchor { get; init; } = "";
+
     /// <summary>Rows that the page has.</summary>
     public int ShownRows => Math.Min(Table.RowCount, Room);
 

@@ -72,11 +72,11 @@ public class AnswerAnalysisTests
         {
             var sketch = new ProgramSketch();
             foreach (var site in sites) sketch.Runs(Outcome.Positive, 20, FollowUp.Confirmed, site).Runs(Outcome.Negative, 4, FollowUp.Missed, site).Runs(Outcome.Negative, 196, FollowUp.Agreed, site);
-            return Evaluator.Evaluate(sketch.Tally(), new ProgramSettings()).Answers.Questions[3].Brief;
+            return Evaluator.Evaluate(sketch.Tally(), new ProgramSettings()).Answers.Questions[3].InOneSentence;
         }
 
-        Short(["A", "B", "C"]).Should().Contain("of these 3 sites, too few to show how sites differ");
-        Short(["A", "B", "C", "D", "E"]).Should().NotContain("too few");
+        Short(["A", "B", "C"]).Should().Contain("for these 3 sites alone");
+        Short(["A", "B", "C", "D", "E"]).Should().NotContain("sites alone");
     }
 
     [Fact]

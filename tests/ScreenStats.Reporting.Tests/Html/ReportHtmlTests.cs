@@ -142,7 +142,7 @@ public class ReportHtmlTests
     {
         var document = Parse(Pages.Single(report => report.Name == "faulty lot and clumsy site").Page);
         var text = document.Body!.TextContent;
-        Order(text, "Screening from 2026-01-05 to 2026-02-01", "holds small counts", "The answers", "What is a positive here worth?", "What to do next", "How far the data can be trusted", "In this report", "Cautions");
+        Order(text, "Screening from 2026-01-05 to 2026-02-01", "holds small counts", "The answers", "What is a positive here worth?", "How far the data can be trusted", "What to do next", "In this report", "Cautions");
         document.QuerySelectorAll(".answer").Should().HaveCount(Programs.FaultyLot.Answers.Questions.Length);
         foreach (var caution in Programs.FaultyLot.Cautions.Items) text.Should().Contain(caution.Sentence.Text);
         foreach (var sentence in Programs.FaultyLot.Sentences) text.Should().Contain(sentence.Text);

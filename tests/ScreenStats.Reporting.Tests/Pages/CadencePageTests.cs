@@ -15,11 +15,11 @@ public class CadencePageTests
     private static readonly Findings Stated = CadenceSketch.With(Programs.FaultyLot);
 
     [Fact]
-    public void The_question_has_a_group_of_its_own_after_sites_side_by_side()
+    public void The_question_has_a_group_of_its_own_after_whether_it_is_getting_better()
     {
         var groups = AllPages.Of(Programs.FaultyLot);
-        var at = groups.Select(group => group.Id).ToList().IndexOf("how-often");
-        groups[at - 1].Id.Should().Be("side-by-side");
+        var at = groups.Select(group => group.Id).ToList().IndexOf("how-often-to-screen");
+        groups[at - 1].Id.Should().Be("is-it-getting-better");
         groups[at].Pages.Should().ContainSingle().Which.Caution.Should().Contain("A negative screen does not rule out infection").And.Contain("local rules");
     }
 
@@ -139,5 +139,5 @@ public class CadencePageTests
     private static IElement Section(Findings findings) =>
         new HtmlParser().ParseDocument(Encoding.UTF8.GetString(Report.Files(findings, new ReportInputs())["report.html"])).QuerySelector("section:has(> #cadence)")!;
 
-    private static Chart[] Charts(Findings findings) => [.. AllPages.Of(findings).Single(group => group.Id == "how-often").Pages.SelectMany(page => page.Charts)];
+    private static Chart[] Charts(Findings findings) => [.. AllPages.Of(findings).Single(group => group.Id == "how-often-to-screen").Pages.SelectMany(page => page.Charts)];
 }

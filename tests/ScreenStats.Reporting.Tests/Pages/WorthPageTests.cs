@@ -19,8 +19,8 @@ public class WorthPageTests
     public void The_question_has_a_group_of_its_own_after_how_often()
     {
         var groups = AllPages.Of(Programs.FaultyLot);
-        var at = groups.Select(group => group.Id).ToList().IndexOf("is-it-worth-it");
-        groups[at - 1].Id.Should().Be("how-often");
+        var at = groups.Select(group => group.Id).ToList().IndexOf("is-screening-worth-it");
+        groups[at - 1].Id.Should().Be("how-often-to-screen");
         var page = groups[at].Pages.Should().ContainSingle().Subject;
         page.Id.Should().Be("worth");
         page.Caution.Should().Contain("A negative screen does not rule out infection").And.Contain("local rules").And.Contain("no reason to send a sick person back to work");
@@ -99,16 +99,16 @@ public class WorthPageTests
     {
         Evaluation.Worth.WorthFindings WithNone(double share) => Stated.Worth with { Options = [.. Stated.Worth.Options.Select(option => option.IsNone ? option with { BestShare = share } : option)] };
         var most = Stated.Worth.Options.Where(option => !option.IsNone).Max(option => option.BestShare)!.Value;
-        WorthRemarks.Choice(WithNone(most + 0.01)).Should().StartWith("No screening is the best in ").And.Contain("not by how often an option is the best");
-        WorthRemarks.Choice(WithNone(most)).Should().BeEmpty();
-        WorthRemarks.Choice(WithNone(most + 0.01) with { Options = [.. WithNone(most + 0.01).Options.Select(option => option with { IsBest = option.IsNone })] }).Should().BeEmpty("then it is to be chosen");
+        WorthRemarks.Choice(WithNone(most + 0.01)).Text.Should().StartWith("No screening is the best in ").And.Contain("not by how often an option is the best");
+        WorthRemarks.Choice(WithNone(most)).Text.Should().BeEmpty();
+        WorthRemarks.Choice(WithNone(most + 0.01) with { Options = [.. WithNone(most + 0.01).Options.Select(option => option with { IsBest = option.IsNone })] }).Text.Should().BeEmpty("then it is to be chosen");
     }
 
     [Fact]
     public void Which_figures_may_turn_the_verdict_is_said_only_where_limits_are_known()
     {
-        WorthRemarks.Turns(Stated.Worth with { Turns = [.. Stated.Worth.Turns.Where(turn => turn.Figure == "specificity")], Swings = [] }).Should().Be("No figure alone turns the verdict within its limits.");
-        WorthRemarks.Turns(Stated.Worth with { Turns = [.. Stated.Worth.Turns.Where(turn => turn.Lower is null)] }).Should().BeEmpty();
+        WorthRemarks.Turns(Stated.Worth with { Turns = [.. Stated.Worth.Turns.Where(turn => turn.Figure == "specificity")], Swings = [] }).Text.Should().Be("No figure alone turns the verdict within its limits.");
+        WorthRemarks.Turns(Stated.Worth with { Turns = [.. Stated.Worth.Turns.Where(turn => turn.Lower is null)] }).Text.Should().BeEmpty();
     }
 
     [Fact]
@@ -132,7 +132,8 @@ public class WorthPageTests
     public void A_real_program_without_costs_has_the_page_and_no_empty_part()
     {
         var section = Section(Programs.FaultyLot);
-        section.QuerySelector("p.lead")!.TextContent.Should().Contain("cannot be said");
+        section.ParentElement!.QuerySelector(".answer")!.TextContent.Should().Contain("cannot be said");
+        section.QuerySelector("p.lead").Should().BeNull("the answer above it has said so");
         section.TextContent.Should().NotContain("NaN");
         foreach (var heading in section.QuerySelectorAll("h4")) (heading.NextElementSibling!.LocalName == "h4" || heading.NextElementSibling.TextContent.StartsWith("What this cannot", StringComparison.Ordinal)).Should().BeFalse(heading.TextContent);
         foreach (var item in Programs.FaultyLot.Worth.Missing) section.QuerySelectorAll("li").Select(one => one.TextContent).Should().Contain(item);
@@ -202,5 +203,5 @@ public class WorthPageTests
     private static IElement Section(Findings findings) =>
         new HtmlParser().ParseDocument(Encoding.UTF8.GetString(Report.Files(findings, new ReportInputs())["report.html"])).QuerySelector("section:has(> #worth)")!;
 
-    private static Chart[] Charts(Findings findings) => [.. AllPages.Of(findings).Single(group => group.Id == "is-it-worth-it").Pages.SelectMany(page => page.Charts)];
+    private static Chart[] Charts(Findings findings) => [.. AllPages.Of(findings).Single(group => group.Id == "is-screening-worth-it").Pages.SelectMany(page => page.Charts)];
 }

@@ -18,15 +18,6 @@ internal static class IncidenceSentences
         if (Range(findings) is { } range) yield return range;
     }
 
-    /// <summary>The last days in short: how few or many cases they have, and what the option would be for as much infection; null where that is not known.</summary>
-    public static Sentence? InShort(CadenceFindings findings)
-    {
-        if (findings.Recent is not { Option: { } option } recent || findings.Leading is not { } leading) return null;
-        return AnswerSentences.Compact(
-            "Of the {0} cases {1} fell in the last {2} days; were infection to stay " + (option == leading.Option ? "so, the option would be the same" : (recent.Ratio.Estimate > 1 ? "as frequent" : "as rare") + " as that, the option would be \"{11}\"")
-            + (recent.OptionAtLower == recent.OptionAtUpper ? "." : " (\"{12}\" to \"{13}\" over the limits of that)."), Figures(findings, recent));
-    }
-
     private static Sentence Last(CadenceFindings findings, CadenceRecent recent)
     {
         var text = "Of the {0} cases {1} fell in the last {2} days of the data: {3} infections per 100,000 person-days ({4} interval {5} to {6}) against {7} over all";

@@ -15,25 +15,61 @@ internal static class OpeningSentences
     /// <summary>A less frequent option that is behind by no more than this part of the days removed, both after the price of the screens, is as good.</summary>
     private const double Tie = 0.01;
 
-    /// <summary>The sentence; without the reason for short.</summary>
-    public static Sentence Of(CadenceFindings findings, CadenceFigures figures, CadenceOptionFinding leading, bool reason = true)
+    /// <summary>The sentence.</summary>
+    public static Sentence Of(CadenceFindings findings, CadenceFigures figures, CadenceOptionFinding leading)
     {
-        var choices = findings.Choices.Where(choice => choice.Leads).ToList();
-        if (!leading.IsChosen || choices.Find(choice => choice.Option == leading.Option) is not { } own)
+        if (Choose(findings, leading) is not { } chosen)
             return new Sentence(leading.IsPlanned ? "The plan is \"{0}\"." : "Nearest to what was done is \"{0}\".", CadenceFigures.Name(leading));
-        var tied = LessFrequent(findings, leading);
-        var other = choices.Find(choice => choice.Option == tied?.Option) ?? choices.Where(choice => choice != own && choice.ShareOfDraws > 0).MaxBy(choice => choice.ShareOfDraws);
-        var band = tied is not null || own.ShareOfDraws < Likely ? 0 : own.ShareOfDraws < Sure ? 1 : 2;
+        var (own, other, tied, band) = chosen;
         var template = leading.IsNone ? None(band, other is not null) : band switch
         {
             2 => "The option to choose is \"{0}\", in {1} of the draws over all that is uncertain: ",
             1 => "The option to choose is likely \"{0}\" ({1} of the draws over all that is uncertain" + (other is null ? "): " : "; \"{2}\" {3}): "),
-            _ => "No option stands out: by the central figures \"{0}\" comes first ({1} of the draws over all that is uncertain)" + (other is null ? "" : Rival(own, other, tied is not null)),
+            _ => "No option stands out: by the central figures \"{0}\" comes first ({1} of the draws over all that is uncertain)" + (other is null ? "" : Rival(own, other, tied)),
         };
-        if (!reason && !leading.IsNone && band > 0) template = template[..^": ".Length] + ".";
-        else if (!leading.IsNone && band > 0) template += "more screening adds less than the {4} infectious days for each 1,000 screens that the program file asks for, and less screening gives up more.";
-        var second = other ?? own;
-        return AnswerSentences.Compact(template, [CadenceFigures.Name(leading), Share(own), Figure.Name(Path(second) + ".option", second.Option), Share(second), figures.Worthwhile]);
+        if (!leading.IsNone && band > 0) template += "more screening adds less than the {4} infectious days for each 1,000 screens that the program file asks for, and less screening gives up more.";
+        return AnswerSentences.Compact(template, Figures(figures, leading, chosen));
+    }
+
+    /// <summary>The same as the beginning of one sentence that says what the option gives.</summary>
+    /// <param name="findings">What was found.</param>
+    /// <param name="figures">Its figures.</param>
+    /// <param name="leading">The option.</param>
+    /// <param name="gives">What it gives, its figures from {5} on; nothing for no screening.</param>
+    /// <param name="given">Those figures.</param>
+    public static Sentence InShort(CadenceFindings findings, CadenceFigures figures, CadenceOptionFinding leading, string gives, params FigureReference[] given)
+    {
+        if (Choose(findings, leading) is not { } chosen)
+        {
+            var opening = leading.IsPlanned ? "The plan is \"{0}\": " : "Nearest to what was done is \"{0}\": ";
+            return AnswerSentences.Compact(opening + gives + "; none is chosen, as what a screen must remove is not stated.", [CadenceFigures.Name(leading), .. Enumerable.Repeat(CadenceFigures.Name(leading), 4), .. given]);
+        }
+
+        var (own, other, tied, band) = chosen;
+        var template = (leading.IsNone, band) switch
+        {
+            (true, _) => None(band, other is not null).TrimEnd('.').Replace("; so it is in", ", in", StringComparison.Ordinal).Replace(" over all that is uncertain", "", StringComparison.Ordinal) + ", for as much infection as assumed.",
+            (_, 2) => "The option to choose is \"{0}\", in {1} of the draws: ",
+            (_, 1) => "The option to choose is likely \"{0}\", in {1} of the draws: ",
+            _ => "No option stands out: \"{0}\" comes first ({1} of the draws)" + (other is null ? "" : tied ? ", hardly before \"{2}\", which asks for fewer screens" : other.ShareOfDraws > own.ShareOfDraws ? ", but \"{2}\" in more ({3})" : ", hardly before \"{2}\"") + "; ",
+        };
+        return AnswerSentences.Compact(leading.IsNone ? template : template + gives + ".", [.. Figures(figures, leading, chosen), .. given]);
+    }
+
+    // What the rule chooses, what comes next to it, whether the two are tied, and how sure it is: 2 for sure, 1 for likely, 0 where no option stands out.
+    private static (CadenceChoice Own, CadenceChoice? Other, bool Tied, int Band)? Choose(CadenceFindings findings, CadenceOptionFinding leading)
+    {
+        var choices = findings.Choices.Where(choice => choice.Leads).ToList();
+        if (!leading.IsChosen || choices.Find(choice => choice.Option == leading.Option) is not { } own) return null;
+        var tied = LessFrequent(findings, leading);
+        var other = choices.Find(choice => choice.Option == tied?.Option) ?? choices.Where(choice => choice != own && choice.ShareOfDraws > 0).MaxBy(choice => choice.ShareOfDraws);
+        return (own, other, tied is not null, tied is not null || own.ShareOfDraws < Likely ? 0 : own.ShareOfDraws < Sure ? 1 : 2);
+    }
+
+    private static FigureReference[] Figures(CadenceFigures figures, CadenceOptionFinding leading, (CadenceChoice Own, CadenceChoice? Other, bool Tied, int Band) chosen)
+    {
+        var second = chosen.Other ?? chosen.Own;
+        return [CadenceFigures.Name(leading), Share(chosen.Own), Figure.Name(Path(second) + ".option", second.Option), Share(second), figures.Worthwhile];
     }
 
     private static string None(int band, bool another)

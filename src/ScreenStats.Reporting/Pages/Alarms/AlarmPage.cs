@@ -25,6 +25,7 @@ internal static class AlarmPage
             [
                 "lot", "flagged", "alarm_day", "rule", "refuted_before", "refuted_by", "refuted", "positives_after", "runs_after", "last_use",
             ]),
+            TableViews.Whole(findings.Alarms.Tables[2]) with { Folded = true },
         ],
     };
 }

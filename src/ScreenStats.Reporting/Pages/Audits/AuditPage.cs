@@ -13,5 +13,6 @@ internal static class AuditPage
         "what it means for all negative runs stands with the accuracy of the screen.")
     {
         Tables = [TableViews.Whole(findings.Audits.Table.Only(row => row.Grouping != Grouping.Operator))],
+        Caution = "That few or none were missed among those audited does not clear a negative screen: whoever has symptoms stays away and is tested as local rules say, whatever the screen showed.",
     };
 }

@@ -13,5 +13,6 @@ internal static class BurstPage
         "The chance is simulated: events are thrown on the runs anew and everything is searched again; number of simulated programs and seed are in the table.")
     {
         Tables = [new TableView(findings.Bursts.Table, "Strongest burst of each kind", ["measure", "events", "lot", "site", "first_day", "last_day", "runs", "observed", "expected", "log_likelihood_ratio", "chance_under_no_burst", "replicates", "seed"])],
+        Caution = "A burst may be an outbreak or a fault, and counts cannot tell which: take it for an outbreak, and act by local rules, until confirmatory tests say otherwise.",
     };
 }

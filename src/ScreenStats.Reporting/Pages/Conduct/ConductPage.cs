@@ -23,6 +23,7 @@ internal static class ConductPage
             new TableView(findings.Conduct.ContrastTable.Only(row => row.Adjustment == "site-week"), "Ways of taking the specimen, within site-weeks that used both",
                 ["measure", "first", "second", "strata", "estimate", ViewColumn.Limits, ViewColumn.Remark]),
         ],
+        Caution = "A run that was carried out wrongly can be wrong either way: a negative one clears nobody, and a positive one needs its confirmatory test. What is found here is for training, not for discipline.",
     };
 
     private static TableView Rates(Findings findings, Grouping grouping, string caption, params ViewColumn[] level) => new(

@@ -25,7 +25,9 @@ internal static class ControlChartPage
                     [ViewColumn.Part, "measure", "kind", point, "points", "centre", "above", "below", new("in_patterns_above", "Rows of high ones"), new("in_patterns_below", "Rows of low ones"), "limits", "sigma_z"]),
                 new TableView(table.Only(row => row.Kind is ChartKind.TestsBetween or ChartKind.DaysBetween), "Charts of what lies between refuted positives, in valid tests and in days",
                     [ViewColumn.Part, "kind", "points", "centre_between", new("below", "Too short"), new("above", "Too long"), new("in_patterns_below", "Rows of short ones"), new("in_patterns_above", "Rows of long ones")]),
+                TableViews.Whole(findings.ControlCharts.PointTable.Only(row => row.Chart.Kind == ChartKind.Share && Shown(row.Chart))) with { Caption = "Points of the charts of shares: the whole program, and sites with anything outside or in rows; the file has all", Folded = true },
             ],
+            Caution = "A point outside its limits says when to look, not whose result was wrong; a chart with nothing outside proves no result right.",
         };
     }
 

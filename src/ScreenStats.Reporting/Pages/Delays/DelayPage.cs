@@ -12,5 +12,6 @@ internal static class DelayPage
         "Hours from run to specimen and from specimen to report, median and 90th percentile by nearest rank. Specimens without a recorded report are counted, not guessed.")
     {
         Tables = [.. findings.Delays.Tables.Select(TableViews.Whole)],
+        Caution = "Waiting ends no isolation: until the confirmatory result is there, local rules say what holds for the person.",
     };
 }

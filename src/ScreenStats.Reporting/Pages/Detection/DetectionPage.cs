@@ -14,6 +14,7 @@ internal static class DetectionPage
     {
         Charts = DetectionFigures.Of(findings),
         Tables = [View(findings, "refuted", "Refuted positives"), View(findings, "invalid", "Inconclusive and invalid runs")],
+        Caution = "That a lot or site is not flagged does not clear it: where the curve is low most faults go unseen, so control swabs and confirmatory tests stay necessary.",
     };
 
     private static TableView View(Findings findings, string measure, string caption) => new(

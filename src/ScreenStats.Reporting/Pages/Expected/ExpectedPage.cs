@@ -22,6 +22,8 @@ internal static class ExpectedPage
             ]),
             new TableView(findings.Expected.Table, "Prevalence behind the positivity, by each device's stated accuracy",
                 ["device", "tests", "positives", "stated_specificity", "corrected_prevalence", new("corrected_lower", "Limits", "corrected_upper")]),
+            TableViews.Whole(findings.Expected.CurveTable) with { Folded = true },
         ],
+        Caution = "What is to be expected of many people says nothing of one: whoever tests positive needs a confirmatory test, however low the value is at this prevalence.",
     };
 }

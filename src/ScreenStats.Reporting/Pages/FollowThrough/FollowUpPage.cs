@@ -14,5 +14,6 @@ internal static class FollowUpPage
     {
         Charts = FollowUpFigures.Of(findings),
         Tables = [TableViews.Whole(findings.FollowUp.Table.Only(row => row.Grouping is Grouping.Program or Grouping.Site or Grouping.Lot))],
+        Caution = "Unverified is not refuted: whoever has a positive or inconclusive run without a confirmatory result is treated as local rules say of a positive until there is one.",
     };
 }

@@ -12,5 +12,6 @@ internal static class IntervalCasePage
         "Positive confirmatory specimens that are neither follow-up of a positive or inconclusive run nor an audit, by whole days since the latest negative run of the same person. Program sensitivity: cases found by screening, of these and the interval cases, with Wilson's limits widened for sites.")
     {
         Tables = [.. findings.IntervalCases.Tables.Select(TableViews.Whole)],
+        Caution = "Whoever falls ill after a negative run is tested and advised at once as local rules say, and does not wait for the next screen.",
     };
 }

@@ -19,5 +19,6 @@ internal static class InvalidRunPage
             new TableView(findings.InvalidRuns.By(Grouping.Lot), "Unusable runs by lot", [ViewColumn.Level("Lot"), "runs", "inconclusive", "invalid", "estimate", ViewColumn.Limits, ViewColumn.Remark]),
             new TableView(findings.InvalidRuns.By(Grouping.Period), "Unusable runs by period", ["period_start", "runs", "inconclusive", "invalid", "estimate", ViewColumn.Limits, ViewColumn.Remark]),
         ],
+        Caution = "A run without a valid result is no negative: the person is still untested, and local rules say what follows.",
     };
 }

@@ -20,6 +20,7 @@ internal static class KitPage
             View(findings, "Differences within site-weeks that used both", "site-week", "strata"),
             View(findings, "Differences within site-weeks, without the runs of flagged lots", "site-week-without-flagged-lots", "strata"),
         ],
+        Caution = "A device that does worse is a matter for its supplier and for those who answer for the program. What it said of a person stands until a confirmatory test, and no difference here releases anybody.",
     };
 
     private static TableView View(Findings findings, string caption, string adjustment, params ViewColumn[] more) => new(

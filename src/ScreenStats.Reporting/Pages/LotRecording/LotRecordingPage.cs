@@ -16,5 +16,6 @@ internal static class LotRecordingPage
         [
             ViewColumn.Part, "runs", "without_lot", "estimate", ViewColumn.Limits, "refuted", "refuted_without_lot", "seen_from", "recorded_seen_from", ViewColumn.Remark,
         ])],
+        Caution = "A fault of a lot that nobody recorded cannot be seen here, and those tested with it cannot be found again.",
     };
 }

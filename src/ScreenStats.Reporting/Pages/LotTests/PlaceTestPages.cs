@@ -27,6 +27,7 @@ internal static class PlaceTestPages
         "Whether a site's people, staff or surroundings differ. A lot that was used at one site only says nothing of that site.",
         "Each site is compared with the other sites that used the same lot in the same ISO week." + Method + " Sites are not compared by cases: infections differ between sites.")
     {
+        Caution = "A mark on a site is a reason to watch how runs are done there. It makes no positive false and no negative safe, and it names nobody.",
         Tables = [View(findings.SiteTests, "site", "refuted", "Refuted positives"), View(findings.SiteTests, "site", "invalid", "Inconclusive and invalid runs")],
     };
 

@@ -19,5 +19,6 @@ internal static class LotPage
         [
             "lot", "runs", "inconclusive", "invalid", "invalid_p", "invalid_p_holm", "tests", "positives", "confirmed", "refuted", "refuted_p", "refuted_p_holm", "flag",
         ])],
+        Caution = "A flagged lot is one to look into. Each of its positives needs its own confirmatory test all the same, and nobody who stays away because of one comes back before local rules allow it.",
     };
 }

@@ -22,5 +22,6 @@ internal static class PositivityPage
             new TableView(findings.Positivity.By(Grouping.Specimen), "Positivity by specimen", [ViewColumn.Level("Specimen"), "tests", "positives", "estimate", ViewColumn.Limits, ViewColumn.Remark]),
             new TableView(findings.Positivity.By(Grouping.Collection), "Positivity by who collected", [ViewColumn.Level("Collection"), "tests", "positives", "estimate", ViewColumn.Limits, ViewColumn.Remark]),
         ],
+        Caution = "Low positivity is no all-clear: it may be few infections, or many that were missed. A positive needs its confirmatory test at a site with many and at one with few.",
     };
 }

@@ -13,5 +13,6 @@ internal static class RefutedPage
     {
         Charts = RefutedFigures.Of(findings),
         Tables = [TableViews.Whole(findings.Refuted.Table.Only(row => row.Grouping is Grouping.Program or Grouping.Lot or Grouping.Site))],
+        Caution = "Refuted is what the confirmatory test said, and that can be wrong: a specimen taken late or badly may miss a true infection. Whether a person is released is for licensed practitioners under local rules.",
     };
 }

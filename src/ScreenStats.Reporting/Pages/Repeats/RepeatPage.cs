@@ -13,5 +13,6 @@ internal static class RepeatPage
         "an unusable and a usable run counts as one repeat done.")
     {
         Tables = [.. findings.Repeats.Tables.Select(TableViews.Whole)],
+        Caution = "Where an unusable run was not repeated somebody went to work untested: call them back as local rules say.",
     };
 }

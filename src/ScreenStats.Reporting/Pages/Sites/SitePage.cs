@@ -19,5 +19,6 @@ internal static class SitePage
         [
             "site", "runs", "inconclusive", "invalid", "invalid_p", "invalid_p_holm", "tests", "positives", "confirmed", "refuted", "refuted_p", "refuted_p_holm", "flag",
         ])],
+        Caution = "A flag asks how runs are done at a site, not who is to blame. It decides nothing about a person: each positive there needs its own confirmatory test, and whom to release is for local rules.",
     };
 }

@@ -16,5 +16,6 @@ internal static class SpecimenPage
             new TableView(findings.Specimens.Table, "Confirmatory specimens by reason",
                 ["reason", "specimens", "persons", "positive", "negative", "indeterminate", "rejected", "estimate", ViewColumn.Limits, ViewColumn.Remark]),
         ],
+        Caution = "These shares show who was sent for a specimen and why, not how good a test is. What one result means for a person is for the practitioner who ordered it.",
     };
 }

@@ -19,6 +19,7 @@ internal static class TrendPage
     {
         Charts = TrendFigures.Of(findings),
         Tables = Tables(findings),
+        Caution = "A rate that falls is no reason to let sick people come to work, nor to stop confirming positives: fewer of the infected may have been tested or found. Measures change by local rules, not by a line.",
     };
 
     private static ImmutableArray<TableView> Tables(Findings findings)

@@ -20,6 +20,7 @@ internal static class TruePrevalencePage
             View(findings, "Prevalence behind the positivity by period", row => row.Part.PeriodStart is not null && row.Value == row.Part.Lead, "period_start"),
             View(findings, "Prevalence behind the positivity by site", row => row.Part.By == "site" && row.Value == row.Part.Lead, ViewColumn.Level("Site")),
         ],
+        Caution = "An estimate of none does not say that nobody is infected, and one for many people decides about no single person.",
     };
 
     private static TableView View(Findings findings, string caption, Func<Evaluation.TruePrevalence.TruePrevalenceRow, bool> keep, params ViewColumn[] first) => new(

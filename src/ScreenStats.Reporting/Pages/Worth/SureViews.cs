@@ -5,6 +5,7 @@ using ScreenStats.Evaluation.Model;
 using ScreenStats.Evaluation.Worth;
 using ScreenStats.Evaluation.Worth.Lists;
 using ScreenStats.Evaluation.Worth.Rows;
+using ScreenStats.Reporting.Charts.Model;
 using ScreenStats.Reporting.Pages.Cadence;
 
 namespace ScreenStats.Reporting.Pages.Worth;
@@ -97,21 +98,29 @@ internal static class SureViews
     private static string Best(string best) => best switch { "screen" => "by the screen", "no-one" => "no one", _ => best };
 
     /// <summary>Over which thresholds the screen does better than to send away everyone or no one; empty where nothing is known.</summary>
-    public static string Thresholds(WorthFindings found)
+    public static Caption Thresholds(WorthFindings found)
     {
         var known = found.DecisionCurve.Where(row => row.Screened.Estimate is not null).ToArray();
         if (known.Length == 0) return "";
-        double[] Where(Func<WorthDecisionPoint, string?> best) => [.. known.Where(row => best(row) == "screen").Select(row => row.Threshold)];
-        var (screen, others) = (Where(row => row.Best), Where(row => row.WithoutFlaggedLots?.Best));
-        var looked = $"of those looked at, {WorthWording.Share(known.Min(row => row.Threshold))} to {WorthWording.Share(known.Max(row => row.Threshold))}";
-        double[] Beyond(Func<WorthDecisionPoint, double?> limit) => [.. known.Where(row => row.Best == "screen" && limit(row) > 0).Select(row => row.Threshold)];
-        var (surely, perhaps) = (Beyond(row => row.Screened.Lower), Array.FindAll(known, row => row.Screened.Upper > 0).Select(row => row.Threshold).DefaultIfEmpty(0).Max());
-        return "The less likely an infection has to be before someone is sent away, the more a missed case weighs against a false alarm. "
-            + (screen.Length == 0 ? $"At no such chance {looked}, is it best to go by the screen alone."
-                : $"To go by the screen alone does better than to send away everyone, or no one, where that chance is {WorthWording.Share(screen.Min())} to {WorthWording.Share(screen.Max())} ({looked})"
-                    + (surely.Length == 0 ? "; by its limits that is sure nowhere." : $"; by its limits that is sure up to {WorthWording.Share(surely.Max())} and may hold up to {WorthWording.Share(perhaps)}."))
-            + (others.Length == 0 ? "" : $" Without the runs of flagged lots it does so {(others.Length == 1 ? "at" : $"from {WorthWording.Share(others.Min())} to")} {WorthWording.Share(others.Max())}.")
+        var figures = ImmutableArray.CreateBuilder<FigureReference>();
+        string Say(WorthDecisionPoint point)
+        {
+            figures.Add(new FigureReference(FigurePath.Row("worth.decisionCurve", point.Threshold.ToString("R", CultureInfo.InvariantCulture)) + ".threshold", Cell.Number(point.Threshold), Unit.Proportion));
+            return FormattableString.Invariant($"{{{figures.Count - 1}}}");
+        }
+
+        // The curve goes by rising thresholds.
+        var screen = Array.FindAll(known, row => row.Best == "screen");
+        var others = Array.FindAll(known, row => row.WithoutFlaggedLots?.Best == "screen");
+        var (surely, perhaps) = (Array.FindAll(screen, row => row.Screened.Lower > 0), Array.FindAll(known, row => row.Screened.Upper > 0));
+        string Looked() => $"of those looked at, {Say(known[0])} to {Say(known[^1])}";
+        var text = "The less likely an infection has to be before someone is sent away, the more a missed case weighs against a false alarm. "
+            + (screen.Length == 0 ? $"At no such chance {Looked()}, is it best to go by the screen alone."
+                : $"To go by the screen alone does better than to send away everyone, or no one, where that chance is {Say(screen[0])} to {Say(screen[^1])} ({Looked()})"
+                    + (surely.Length == 0 ? "; by its limits that is sure nowhere." : $"; by its limits that is sure up to {Say(surely[^1])} and may hold up to {Say(perhaps[^1])}."))
+            + (others.Length == 0 ? "" : $" Without the runs of flagged lots it does so {(others.Length == 1 ? "at" : $"from {Say(others[0])} to")} {Say(others[^1])}.")
             + " A confirmatory test is not in this sum: with it a false alarm costs less.";
+        return new Sentence(text, [.. figures]);
     }
 
     /// <summary>The rule of frequency over the periods.</summary>

@@ -1,5 +1,7 @@
+using ScreenStats.Evaluation.Model;
 using ScreenStats.Evaluation.Worth;
 using ScreenStats.Evaluation.Worth.Rows;
+using ScreenStats.Reporting.Charts.Model;
 
 namespace ScreenStats.Reporting.Pages.Worth;
 
@@ -7,16 +9,18 @@ namespace ScreenStats.Reporting.Pages.Worth;
 internal static class WorthRemarks
 {
     /// <summary>Why no screening may be the best in most draws and yet not the one to choose; empty where it is not so.</summary>
-    public static string Choice(WorthFindings found)
+    public static Caption Choice(WorthFindings found)
     {
-        var none = found.Options.FirstOrDefault(option => option.IsNone)?.BestShare;
-        var most = found.Options.Where(option => !option.IsNone).Max(option => option.BestShare);
+        var option = found.Options.FirstOrDefault(one => one.IsNone);
+        var none = option?.BestShare;
+        var most = found.Options.Where(one => !one.IsNone).Max(one => one.BestShare);
         if (found.Best is not { IsNone: false } || none is not { } share || most is not { } other || share <= other || share >= 1) return "";
-        return $"No screening is the best in {WorthWording.Share(share)} of the draws, which is more than any one way of screening; in all others some way of screening is, and the ways share these among them. A choice goes by what is gained, not by how often an option is the best.";
+        return new Sentence("No screening is the best in {0} of the draws, which is more than any one way of screening; in all others some way of screening is, and the ways share these among them. A choice goes by what is gained, not by how often an option is the best.",
+            new FigureReference(FigurePath.Row("worth.options", option!.Key) + ".bestShare", Cell.Number(share), Evaluation.Model.Unit.Proportion));
     }
 
     /// <summary>Which figures may turn the verdict within their own limits; empty where no limits are known.</summary>
-    public static string Turns(WorthFindings found)
+    public static Caption Turns(WorthFindings found)
     {
         var limited = found.Turns.Where(turn => !WorthWording.IsHalfFalse(turn) && turn is { Lower: not null, Upper: not null } && (turn.BreakEven is not null || turn.Pays is WorthPays.Always or WorthPays.Never)).ToList();
         if (found.Judged is null || limited.Count == 0) return "";

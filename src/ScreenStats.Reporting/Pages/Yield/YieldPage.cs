@@ -12,5 +12,6 @@ internal static class YieldPage
         "Runs, people and valid tests divided by what they found; limits are those of the proportion turned over. A case is a person's first confirmed run of an episode.")
     {
         Tables = [.. findings.Yield.Tables.Select(TableViews.Whole)],
+        Caution = "Many runs for each case may mean little infection, or much that was missed: by itself it is no ground to stop screening or to leave a positive unconfirmed.",
     };
 }

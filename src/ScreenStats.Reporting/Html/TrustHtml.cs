@@ -1,0 +1,32 @@
+using ScreenStats.Reporting.Pages;
+
+namespace ScreenStats.Reporting.Html;
+
+/// <summary>How far the data can be trusted, at the top of the page: the ledger in one line, and the cautions that these data call for.</summary>
+internal static class TrustHtml
+{
+    /// <summary>The group of pages that has the rest.</summary>
+    public const string Group = "trust";
+
+    /// <summary>Writes the part.</summary>
+    public static void Write(Markup page, ReportModel model, IReadOnlyDictionary<string, string> pictures)
+    {
+        page.Open("section", ("aria-labelledby", "data")).Element("h2", "How far the data can be trusted", ("id", "data"));
+        SentenceHtml.Paragraph(page, model.Findings.Ledger.Sentences.Take(1), "ledger");
+        var called = model.Findings.Cautions.Items.Where(caution => caution.FromData && caution.Id != "small-counts").ToArray();
+        if (called.Length > 0)
+        {
+            page.Open("ul");
+            foreach (var caution in called) SentenceHtml.Item(page, caution.Sentence);
+            page.Close();
+        }
+
+        foreach (var section in model.Groups.SelectMany(group => group.Pages))
+        {
+            foreach (var chart in section.AtTop) FigureHtml.Write(page, chart, pictures, TableAnchors.Of(section.Tables, model.Groups, chart.TableId));
+        }
+
+        page.Trusted("<p class=\"note\">").Trusted($"<a href=\"#{Group}\">").Text("What became of every row, and how much is recorded").Trusted("</a></p>\n");
+        page.Close();
+    }
+}
