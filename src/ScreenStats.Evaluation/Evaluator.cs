@@ -39,6 +39,7 @@ using ScreenStats.Evaluation.Specimens;
 using ScreenStats.Evaluation.StandOuts;
 using ScreenStats.Evaluation.Trends;
 using ScreenStats.Evaluation.TruePrevalence;
+using ScreenStats.Evaluation.WhatIf;
 using ScreenStats.Evaluation.Worth;
 using ScreenStats.Evaluation.Yield;
 
@@ -114,6 +115,8 @@ public static class Evaluator
         var cadence = CadenceAnalysis.Of(tally, settings, flagged, accuracy);
         progress?.Report("what it is worth");
         var worth = WorthAnalysis.Of(tally, settings, cadence, yield, predictiveValue);
+        progress?.Report("what if");
+        var whatIf = WhatIfAnalysis.Of(settings, accuracy, cadence, onlyStated: settings.Report.SuppressBelow > 1);
         progress?.Report("answers");
         var answers = AnswerAnalysis.Of(tally.Cells.HasConfirmatory, lots, sites, conduct, controls, followUp, audits, accuracy, predictiveValue, expected, yield, comparison, trends, cadence, worth);
         var cautions = CautionAnalysis.Of(tally, settings, followUp, delays, audits, expected);
@@ -169,6 +172,7 @@ public static class Evaluator
             Specimens = specimens,
             Trends = trends,
             Cadence = cadence,
+            WhatIf = whatIf,
             Worth = worth,
             Answers = answers,
             Cautions = cautions,

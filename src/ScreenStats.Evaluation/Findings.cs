@@ -39,6 +39,7 @@ using ScreenStats.Evaluation.Specimens;
 using ScreenStats.Evaluation.StandOuts;
 using ScreenStats.Evaluation.Trends;
 using ScreenStats.Evaluation.TruePrevalence;
+using ScreenStats.Evaluation.WhatIf;
 using ScreenStats.Evaluation.Worth;
 using ScreenStats.Evaluation.Yield;
 
@@ -170,6 +171,9 @@ public sealed record Findings
     /// <summary>How often to screen: what each way gives and costs.</summary>
     public required CadenceFindings Cadence { get; init; }
 
+    /// <summary>What would be if prevalence, accuracy or the interval between screens were others.</summary>
+    public required WhatIfFindings WhatIf { get; init; }
+
     /// <summary>Whether screening is worth it: costs, effects, and when that turns.</summary>
     public required WorthFindings Worth { get; init; }
 
@@ -199,8 +203,8 @@ public sealed record Findings
     [
         Ledger, Flow, Completeness, Positivity, InvalidRuns, Persons, Participation, Coverage,
         StandOuts, Alarms, Lots, Sites, LotTests, SiteTests, Comparison, LotRecording, Bursts, Detection, ControlCharts, Conduct, Repeats, Controls,
-        FollowUp, Delays, Audits, Accuracy, IntervalCases, PredictiveValue, Expected, Refuted, Yield,
-        TruePrevalence, Kits, Retests, Specimens, Trends, Cadence, Worth,
+        FollowUp, Delays, Audits, Accuracy, IntervalCases, PredictiveValue, WhatIf.Positive, Expected, Refuted, Yield,
+        TruePrevalence, Kits, Retests, Specimens, Trends, Cadence, WhatIf.Interval, Worth,
     ];
 
     /// <summary>Every table, in the order of the analyses.</summary>

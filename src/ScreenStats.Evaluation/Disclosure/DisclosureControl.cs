@@ -2,6 +2,7 @@ using ScreenStats.Evaluation.Cautions;
 using ScreenStats.Evaluation.Disclosure.Counts;
 using ScreenStats.Evaluation.Disclosure.Rules;
 using ScreenStats.Evaluation.Disclosure.Tables;
+using ScreenStats.Evaluation.WhatIf;
 
 namespace ScreenStats.Evaluation.Disclosure;
 
@@ -20,6 +21,9 @@ public static class DisclosureControl
         ArgumentNullException.ThrowIfNull(findings);
         var threshold = findings.Settings.Report.SuppressBelow;
         if (threshold <= 1 || findings.Disclosure is not null) return findings;
+
+        // Evaluated before it was asked to hide: what is laid out over grids may start at no figure of the data.
+        if (!findings.WhatIf.OnlyStated) findings = findings with { WhatIf = WhatIfAnalysis.Of(findings.Settings, findings.Accuracy, findings.Cadence, onlyStated: true) };
 
         var figures = FigureRules.Of(findings);
         var before = earlier?.Counts();

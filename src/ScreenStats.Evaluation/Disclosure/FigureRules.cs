@@ -12,6 +12,7 @@ internal static class FigureRules
         "yield.episodeDays", "followUp.confirmWithinHours", "followUp.hasConfirmatory", "span.hasConfirmatory", "span.reportingLagFromData", "expected.prevalence",
         "expected.prevalenceLower", "expected.prevalenceUpper", "answers.nextSteps.rank", "cautions.items.fromData", "coverage.hasHeadcount",
         "accuracy.stratumCount", "accuracy.basis", "kits.deviceCount", "comparison.levelCount", "comparison.confidence",
+        "whatIf.positive.people", "whatIf.interval.days", "whatIf.interval.people", "whatIf.interval.participation", "whatIf.interval.removedBySymptoms",
     ];
 
     /// <summary>The rule of each path, for the counts of some findings.</summary>

@@ -8,7 +8,7 @@ public static class MethodCatalogue
 {
     /// <summary>Every method, in the order in which a report lists them.</summary>
     public static ImmutableArray<MethodNote> All { get; } =
-        [.. ProportionNotes.All, .. AccuracyNotes.All, .. ComparisonNotes.All, .. SideBySideNotes.All, .. MonitoringNotes.All, .. StrataNotes.All, .. AlarmNotes.All, .. TrendNotes.All, .. CadenceNotes.All, .. WorthNotes.All];
+        [.. ProportionNotes.All, .. AccuracyNotes.All, .. ComparisonNotes.All, .. SideBySideNotes.All, .. MonitoringNotes.All, .. StrataNotes.All, .. AlarmNotes.All, .. TrendNotes.All, .. CadenceNotes.All, .. WorthNotes.All, .. WhatIfNotes.All];
 
     /// <summary>Finds a method.</summary>
     /// <param name="name">Its name in tables.</param>

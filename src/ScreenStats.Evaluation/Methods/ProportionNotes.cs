@@ -34,6 +34,6 @@ internal static class ProportionNotes
         new(MethodNames.NearestRank, "Percentile by nearest rank",
             "The smallest of the values seen with at least that share of all values at or below it; always a value that was seen. Values that are not known yet are left out.",
             ["the value at rank ⌈f N⌉ of N values in order; f: 0.5 for the median, 0.9 for the 90th percentile"], "Usual definition."),
-        new(MethodNames.Grid, "Chosen", "Not computed: values chosen to draw a curve over.", ["evenly spaced on the logarithm"], "Definition."),
+        new(MethodNames.Grid, "Chosen", "Not computed: values chosen to draw a curve or to lay out a table over.", ["evenly spaced on the logarithm"], "Definition."),
     ];
 }

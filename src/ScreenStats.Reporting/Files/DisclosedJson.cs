@@ -26,7 +26,7 @@ internal static class DisclosedJson
         typeof(Grouping), typeof(Flag), typeof(YieldMeasure), typeof(PredictiveValueBasis), typeof(PredictiveValueMeasure), typeof(ReportPeriod), typeof(Reader), typeof(Outcome),
         typeof(global::ScreenStats.Counting.Cubes.StratumOrigin), typeof(Evaluation.Accuracy.AccuracyBasis), typeof(DelayKind), typeof(PersonMeasure),
         typeof(Evaluation.Trends.TrendMeasure), typeof(Evaluation.Trends.TrendBasis), typeof(Evaluation.Trends.Growth.GrowthSegment), typeof(Evaluation.Trends.Changes.TrendChangeKind),
-        typeof(Evaluation.Comparisons.Rows.ComparisonMeasure), typeof(Evaluation.Comparisons.Rows.ComparisonBasis),
+        typeof(Evaluation.Comparisons.Rows.ComparisonMeasure), typeof(Evaluation.Comparisons.Rows.ComparisonBasis), typeof(Evaluation.WhatIf.Grids.GridScale),
     ];
 
     private static readonly HashSet<string> FreeTexts = new(StringComparer.Ordinal)
@@ -37,6 +37,8 @@ internal static class DisclosedJson
     };
 
     private static readonly HashSet<string> FreeLists = new(StringComparer.Ordinal) { "answers.questions", "answers.nextSteps", "cautions.items", "answers.questions.readers", "predictiveValue.flaggedLots", "kits.flaggedLots", "comparison.leftOutLots",
+        "whatIf.positive.grids", "whatIf.positive.grids.axes", "whatIf.positive.grids.axes.nodes", "whatIf.positive.grids.values",
+        "whatIf.interval.grids", "whatIf.interval.grids.axes", "whatIf.interval.grids.axes.nodes", "whatIf.interval.grids.values",
         "kits.devices", "kits.contrasts", "kits.devices.lots", "truePrevalence.program.devices", "expected.devices.lots",
     };
 

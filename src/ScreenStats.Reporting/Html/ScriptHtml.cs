@@ -6,7 +6,7 @@ namespace ScreenStats.Reporting.Html;
 internal static class ScriptHtml
 {
     // In the order in which they run.
-    private static readonly string[] Assets = ["tables.js", "marks.js"];
+    private static readonly string[] Assets = ["tables.js", "marks.js", "what-if.js"];
 
     /// <summary>What stands between the tags, to the byte; empty where there is none. Marked so that it may hold any sign both as HTML and as XML.</summary>
     public static string Text { get; } = Assets.Length == 0 ? "" : "\n//<![CDATA[\n" + string.Concat(Assets.Select(Asset.Text)) + "//]]>\n";

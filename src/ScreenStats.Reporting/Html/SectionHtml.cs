@@ -25,6 +25,7 @@ internal static class SectionHtml
         SentenceHtml.Paragraphs(page, placed.Where(one => one.Part is null).Select(one => one.Sentence));
         foreach (var chart in section.AtTop) page.Open("p").Text("Its picture stands at the top: ").Element("a", chart.Title, ("href", "#figure-" + chart.Id)).Text(".").Close();
         if (section.Caution.Length > 0) page.Element("p", section.Caution, ("class", "caution"));
+        if (section.WhatIf is { } view) WhatIfHtml.Write(page, view, section.Id);
         foreach (var chart in section.Charts.Where(chart => !section.Parts.Any(part => part.Charts.Contains(chart.Id)))) FigureHtml.Write(page, chart, pictures, TableAnchors.Of(section.Tables, model.Groups, chart.TableId));
         var next = Math.Max(0, section.Tables.Length - section.Parts.Sum(part => part.Tables));
         foreach (var table in section.Tables.Take(next)) TableHtml.Write(page, table);

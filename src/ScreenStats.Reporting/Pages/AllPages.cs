@@ -35,6 +35,7 @@ using ScreenStats.Reporting.Pages.Specimens;
 using ScreenStats.Reporting.Pages.StandOuts;
 using ScreenStats.Reporting.Pages.Trends;
 using ScreenStats.Reporting.Pages.TruePrevalence;
+using ScreenStats.Reporting.Pages.WhatIf;
 using ScreenStats.Reporting.Pages.Worth;
 using ScreenStats.Reporting.Pages.Yield;
 
@@ -48,6 +49,7 @@ internal static class AllPages
     [
         Question(findings, "what-a-positive-is-worth",
             PredictiveValuePage.Of(findings),
+            WhatIfPages.Positive(findings),
             FollowUpPage.Of(findings),
             DelayPage.Of(findings),
             RefutedPage.Of(findings),
@@ -83,7 +85,7 @@ internal static class AllPages
             SpecimenPage.Of(findings)),
         Question(findings, "do-they-differ", ComparisonPage.Of(findings)),
         Question(findings, "is-it-getting-better", TrendPage.Of(findings)),
-        Question(findings, "how-often-to-screen", CadencePage.Of(findings)),
+        Question(findings, "how-often-to-screen", CadencePage.Of(findings), WhatIfPages.Interval(findings)),
         Question(findings, "is-screening-worth-it", WorthPage.Of(findings)),
         new("trust", "How far can the data be trusted?",
         [

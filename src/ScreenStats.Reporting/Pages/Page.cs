@@ -24,6 +24,9 @@ internal sealed record Page(string Id, string Heading, IFinding Finding, string 
     /// <summary>Parts with headings, which take up the pictures and tables in their order; what none of them takes stands before them. Empty for a page without parts.</summary>
     public ImmutableArray<PagePart> Parts { get; init; } = [];
 
+    /// <summary>Controls that ask "what if"; null for none.</summary>
+    public WhatIf.WhatIfView? WhatIf { get; init; }
+
     /// <summary>What must be known before acting on these figures; empty for nothing of their own.</summary>
     public string Caution { get; init; } = "";
 }

@@ -95,6 +95,22 @@ public class ReleaseTests
     }
 
     [Fact]
+    public void What_would_be_is_the_same_whatever_the_data()
+    {
+        (string Json, string Page) Of(Counting.Cubes.Tally tally, int threshold)
+        {
+            var files = Release(tally, threshold);
+            using var json = JsonDocument.Parse(files["findings.json"]);
+            var page = Encoding.UTF8.GetString(files["report.html"]);
+            return (json.RootElement.GetProperty("whatIf").GetRawText(), string.Concat(Regex.Matches(page, "<div class=\"what-if\".*?</div>", RegexOptions.Singleline).Select(match => match.Value)));
+        }
+
+        var one = Of(ExamplePrograms.FaultyLotAndClumsySite().Tally(), 5);
+        one.Page.Should().Contain("positive-predictive-value");
+        Programs.Sample((program, threshold) => Of(Sketch(program).Tally(), threshold).Should().Be(one), iter: 5);
+    }
+
+    [Fact]
     public void Limits_turned_back_into_counts_give_no_small_count_of_random_programs()
     {
         var tried = 0;
@@ -201,6 +217,7 @@ public class ReleaseTests
         JsonValueKind.Array => element.EnumerateArray().SelectMany(item => SmallNumbers(item, path, threshold)),
         JsonValueKind.Number when element.TryGetInt64(out var value) && value > 0 && value < threshold
             && !path.StartsWith(".disclosure.", StringComparison.Ordinal) && path is not (".format" or ".answers.nextSteps.rank" or ".accuracy.stratumCount" or ".comparison.levelCount" or ".accuracy.strata.weight") && !path.StartsWith(".participation.", StringComparison.Ordinal)
+            && !path.StartsWith(".whatIf.", StringComparison.Ordinal) // the same whatever the data: What_would_be_is_the_same_whatever_the_data
             && !(value == 1 && (path.EndsWith("estimate", StringComparison.Ordinal) || path.EndsWith("hare", StringComparison.Ordinal) || path.EndsWith("pper", StringComparison.Ordinal) || path.EndsWith("ower", StringComparison.Ordinal))) => [$"{path} is {value}"],
         _ => [],
     };

@@ -87,7 +87,13 @@ internal sealed class LoadCourses : ICourseModel
         return (below, Math.Clamp((value - places[below]) / (places[below + 1] - places[below]), 0, 1));
     }
 
-    private ViralLoadCourses Loads(ParameterSet at)
+    /// <summary>What any schedules give, at one value of each figure.</summary>
+    public static ImmutableArray<CourseOutcome> Screened(CadenceSettings settings, ParameterSet at, ImmutableArray<ScreeningSchedule> schedules, ScreeningRules rules) =>
+        [.. ViralLoadYield.Simulate(Loads(settings, at), schedules, rules, new ViralLoadSettings { People = People, Seed = settings.Seed }).Select(one => one.Outcome)];
+
+    private ViralLoadCourses Loads(ParameterSet at) => Loads(settings, at);
+
+    private static ViralLoadCourses Loads(CadenceSettings settings, ParameterSet at)
     {
         var function = settings.Course!.Infectiousness switch
         {
