@@ -24,9 +24,9 @@ internal static class See
         return whole is not { } all
             ? new Sentence("See that {0} is highest: {1} (limits {2} to {3}).", figures)
             : new Sentence(
-                "See that {0} is highest: {1} (limits {2} to {3}) against {4} of " + of + (point.Lower > all.Value
-                    ? $"; its limits leave the {line}, so it is more than chance."
-                    : $"; its limits reach the {line}, so it is no difference to act on."),
+                "See that {0} is highest: {1} (limits {2} to {3}) against {4} of " + of + (point.Lower <= all.Value ? $"; its limits reach the {line}: no difference to act on."
+                    : point.Flagged ? $"; its limits do not reach the {line}, and it is flagged."
+                    : $"; its limits do not reach the {line}, but the highest of several easily stands out by chance."),
                 [.. figures, Share(all.Path, all.Value)]);
     }
 

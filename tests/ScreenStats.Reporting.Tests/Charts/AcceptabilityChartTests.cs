@@ -42,7 +42,7 @@ public class AcceptabilityChartTests
         thick[0].Points.Should().Equal((0, 0.9), (5_000, 0.5));
         thick[1].Points[0].Should().Be((10_000, 0.5));
         thick[1].Points[1].X.Should().BeInRange(11_000, 12_000, "a stretch of one value is seen all the same");
-        Words(chart).Should().Contain("thick: the one to choose, best on average");
+        chart.Caption.Text.Should().Contain("Thick: the one to choose, best on average.");
     }
 
     [Fact]

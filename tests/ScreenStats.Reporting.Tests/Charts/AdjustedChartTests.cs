@@ -42,12 +42,14 @@ public class AdjustedChartTests
     }
 
     [Fact]
-    public void Standing_is_a_shape_with_its_word_in_the_legend()
+    public void Standing_is_a_shape_and_the_first_row_says_what_its_marks_are()
     {
         var chart = AdjustedChart.Of(Frame, [Level("A", 0.05, 0.04) with { Standing = LevelStanding.Above }, Level("B", 0.02, 0.02)], null, "sites");
 
-        chart.Marks.OfType<DotMark>().Where(dot => dot.Shape == DotShape.TriangleUp).Should().HaveCount(2, "one in its row, one in the legend");
-        chart.Marks.OfType<LabelMark>().Select(label => label.Text).Should().Contain("above the funnel's limits").And.NotContain("below the funnel's limits");
+        chart.Marks.OfType<DotMark>().Where(dot => dot.Shape == DotShape.TriangleUp).Should().ContainSingle();
+        chart.Caption.Text.Should().Contain("Triangle: outside the funnel's limits");
+        var (adjusted, raw) = (chart.Marks.OfType<LabelMark>().Single(label => label.Text == "adjusted"), chart.Marks.OfType<LabelMark>().Single(label => label.Text == "raw"));
+        (adjusted.X, adjusted.Y, adjusted.Side, raw.X, raw.Y, raw.Side).Should().Be((0.04, 1, LabelSide.AboveLeft, 0.05, 1, LabelSide.AboveRight), "words of neighbours go apart");
     }
 
     private static AdjustedLevel Level(string name, double raw, double adjusted) => new(name, 1000, raw, adjusted, adjusted * 0.8, adjusted * 1.2, LevelStanding.Within);

@@ -30,7 +30,7 @@ public class MarginChartTests
             chart.Marks.OfType<LineMark>().Where(line => line.Points[0].X == lower && line.Points[1].X == upper).Select(line => line.Points[0].Y).Should().Contain(at);
         }
 
-        Words(chart).Should().Contain(["average over all of it", "of the last step", "42,000"]);
+        Words(chart).Should().Contain(["7,000: average over all of it", "7,000: of the last step", "7,200", "42,000"]);
         chart.Horizontal.Scale.Should().Be(AxisScale.Logarithmic);
         chart.Caption.Text.Should().Contain("powers of ten").And.NotContain("goes on");
     }

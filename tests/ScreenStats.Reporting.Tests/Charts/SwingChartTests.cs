@@ -28,10 +28,11 @@ public class SwingChartTests
     {
         var chart = SwingChart.Of(Frame, Three, 140, "days");
 
-        (Label(chart, "12").X, Label(chart, "12").Side).Should().Be((80, LabelSide.Left));
-        (Label(chart, "40").X, Label(chart, "40").Side).Should().Be((240, LabelSide.Right));
+        (Label(chart, "lower end: 12").X, Label(chart, "lower end: 12").Side).Should().Be((80, LabelSide.Left));
+        (Label(chart, "upper end: 40").X, Label(chart, "upper end: 40").Side).Should().Be((240, LabelSide.Right));
         (Label(chart, "0.5").X, Label(chart, "0.5").Side).Should().Be((120, LabelSide.Left), "more delay removes less");
         Label(chart, "0.1").X.Should().Be(160);
+        Label(chart, "all at their centre").X.Should().Be(140, "the line is named where it stands");
     }
 
     [Fact]
@@ -40,8 +41,8 @@ public class SwingChartTests
         var chart = SwingChart.Of(Frame, [new("A name of some length that nobody would cut", "0.0012: twice-weekly", "0.0045: every-second-day", 3, 900)], 300, "days");
         var area = new PictureArea(chart.Horizontal, chart.Vertical, chart.Height);
 
-        area.Pixel(3, 0).X.Should().BeGreaterThan(ChartText.Measure("0.0012: twice-weekly") + 8);
-        area.Pixel(900, 0).X.Should().BeLessThan(Chart.Width - ChartText.Measure("0.0045: every-second-day") - 8);
+        area.Pixel(3, 0).X.Should().BeGreaterThan(ChartText.Measure("lower end: 0.0012: twice-weekly") + 8);
+        area.Pixel(900, 0).X.Should().BeLessThan(Chart.Width - ChartText.Measure("upper end: 0.0045: every-second-day") - 8);
         chart.Horizontal.Ticks.Should().HaveCountGreaterThan(1).And.OnlyContain(tick => tick.Position >= 0);
     }
 
@@ -61,7 +62,7 @@ public class SwingChartTests
         var chart = SwingChart.Of(Frame, [new("Bent", "1", "9", 60, 80)], 100, "days");
 
         chart.Marks.OfType<BarMark>().Select(bar => bar.From).Should().Equal([60, 80], "the farther one lies behind");
-        Label(chart, "9").X.Should().Be(100);
+        Label(chart, "upper end: 9").X.Should().Be(100);
     }
 
     [Fact]

@@ -17,7 +17,8 @@ public class TrendChartTests
 
         chart.Marks.OfType<LineMark>().Count(line => line.Points.Length == 2 && line.Points[0].X == line.Points[1].X && line.Tone == Tone.Waiting).Should().Be(8);
         chart.Marks.OfType<BandMark>().Should().Contain(band => band.Points.Length == 8);
-        Words(chart).Should().Contain(["a week, with its limits", "smooth, with its band"]);
+        Words(chart).Should().Contain("smooth", "a line is named where it runs");
+        chart.Caption.Text.Should().Contain("Dot and upright line: a week with its limits. Thick line: smooth, with its band.");
     }
 
     [Fact]

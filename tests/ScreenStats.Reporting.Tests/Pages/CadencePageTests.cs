@@ -104,7 +104,7 @@ public class CadencePageTests
         charts.Select(chart => chart.Id).Should().Equal("gain-against-burden", "assumptions-that-matter", "days-between-screens");
         charts[0].Caption.Text.Should().Contain("From none to monthly it is 11 points for 1 screen more of each person in 30 days; from every-second-day to daily it is 8 points for 15 screens more of each person in 30 days.");
         charts[0].Description.Should().Contain("weekly, chosen: 38.0 % (limits 30.4 % to 45.6 %) for 4.3 screens");
-        charts[1].Marks.OfType<LabelMark>().Select(label => label.Text).Should().Contain("30 in 100,000: monthly").And.Contain("70 in 100,000");
+        charts[1].Marks.OfType<LabelMark>().Select(label => label.Text).Should().Contain("lower end: 30 in 100,000: monthly").And.Contain("upper end: 70 in 100,000");
         charts[1].Caption.Text.Should().Contain("its name stands beside the value");
         charts[2].Caption.Text.Should().Contain("screens that were due and not taken");
     }

@@ -154,7 +154,7 @@ public class WorthPageTests
         charts[0].Marks.OfType<LabelMark>().Select(label => label.Text).Should().Contain("weekly, best").And.Contain("twice-weekly, planned").And.Contain("worth 8,000 each");
         charts[1].Caption.Text.Should().Contain("At the stated 8,000 EUR: weekly in 60.0 %, none in 40.0 %.");
         charts[2].Caption.Text.Should().Contain("Net benefit of twice-weekly against no screening");
-        charts[2].Marks.OfType<LabelMark>().Select(label => label.Text).Should().Contain("46 in 100,000: none").And.Contain("2.60 EUR: twice-weekly");
+        charts[2].Marks.OfType<LabelMark>().Select(label => label.Text).Should().Contain("lower end: 46 in 100,000: none").And.Contain("2.60 EUR: twice-weekly");
         Charts(Stated).Should().OnlyContain(chart => chart.Title.Length > 0 && chart.Description.Length > 80 && chart.TableId.StartsWith("worth-", StringComparison.Ordinal));
     }
 

@@ -13,6 +13,7 @@ internal static class SwingChart
 
     private const double Row = 50;
     private const double Beside = 20;
+    private const string Centre = "all at their centre";
 
     /// <summary>Builds the chart.</summary>
     /// <param name="frame">Identity and words of the chart.</param>
@@ -23,17 +24,16 @@ internal static class SwingChart
     {
         var shown = bars.Take(Most).ToImmutableArray();
         var (from, to) = Ends(shown, centre, Chart.Width - 14 - PictureArea.Right);
-        LegendItem[] legend = [Key("at its lower end", Tone.Waiting), Key("at its upper end", Tone.Main), LegendItem.OfLine("all at their centre", Tone.Ink, 1.5)];
         var horizontal = new Axis(result, from, to, Ticks.Numbers(shown.Min(bar => bar.Least) >= 0 ? Math.Max(from, 0) : from, to));
-        var above = Legend.Room(legend, new PictureArea(horizontal, new Axis("", 0, 1, []), 400).Wide);
-        var vertical = new Axis("", -0.15, shown.Length + (above / Row), [], Lines: false);
+        var vertical = new Axis("", -0.15, shown.Length + (PictureArea.Line / Row), [], Lines: false);
         var height = (int)(PictureArea.Top + 52 + (Row * (vertical.To - vertical.From)));
         var area = new PictureArea(horizontal, vertical, height);
 
         var marks = ImmutableArray.CreateBuilder<Mark>();
         marks.Add(new LineMark([(centre, -0.15), (centre, shown.Length - 0.05)], Tone.Ink, 1.5));
-        for (var index = 0; index < shown.Length; index++) Add(marks, shown[index], shown.Length - 1 - index, centre, area);
-        marks.AddRange(Legend.Marks(legend, area));
+        for (var index = 0; index < shown.Length; index++) Add(marks, shown[index], shown.Length - 1 - index, centre, area, index == 0);
+        var right = area.Pixel(centre, 0).X + ChartText.Measure(Centre) + 12 < area.Left + area.Wide;
+        marks.Add(new LabelMark(centre, shown.Length + 0.12, Centre, right ? LabelSide.Right : LabelSide.Left, Tone.Quiet));
         return new Chart(frame.Id, frame.Title, frame.Caption + Reading(bars), frame.Description, frame.TableId, horizontal, vertical, marks.ToImmutable(), height);
     }
 
@@ -42,8 +42,8 @@ internal static class SwingChart
     {
         var (least, most) = (Math.Min(centre, bars.Min(bar => bar.Least)), Math.Max(centre, bars.Max(bar => bar.Most)));
         (double From, double To) At(double unit) => (
-            bars.Min(bar => Math.Min(bar.Least, centre) - ((ChartText.Measure(LeftWords(bar)) + Beside) * unit)),
-            bars.Max(bar => Math.Max(bar.Most, centre) + ((ChartText.Measure(RightWords(bar)) + Beside) * unit)));
+            bars.Min(bar => Math.Min(bar.Least, centre) - ((ChartText.Measure(LeftWords(bar, bar == bars[0])) + Beside) * unit)),
+            bars.Max(bar => Math.Max(bar.Most, centre) + ((ChartText.Measure(RightWords(bar, bar == bars[0])) + Beside) * unit)));
         // The more a pixel is worth, the less room words leave to the bars: the smallest worth at which all fit.
         var (low, high) = ((most - least) / room, (most - least) / 60);
         for (var step = 0; step < 60; step++)
@@ -57,7 +57,7 @@ internal static class SwingChart
         return At(high);
     }
 
-    private static void Add(ImmutableArray<Mark>.Builder marks, SwingBar bar, int row, double centre, PictureArea area)
+    private static void Add(ImmutableArray<Mark>.Builder marks, SwingBar bar, int row, double centre, PictureArea area, bool first)
     {
         var at = row + 0.3;
         marks.Add(new LabelMark(area.XAt(area.Left - 8), row + 0.77, bar.Name, LabelSide.Right, Tone.Ink, Backed: true));
@@ -67,15 +67,18 @@ internal static class SwingChart
             if (end != centre) marks.Add(new BarMark(at, Math.Min(centre, end), Math.Max(centre, end), tone, 0.4));
         }
 
-        marks.Add(new LabelMark(Math.Min(bar.Least, centre), at, LeftWords(bar), LabelSide.Left));
-        marks.Add(new LabelMark(Math.Max(bar.Most, centre), at, RightWords(bar), LabelSide.Right));
+        marks.Add(new LabelMark(Math.Min(bar.Least, centre), at, LeftWords(bar, first), LabelSide.Left));
+        marks.Add(new LabelMark(Math.Max(bar.Most, centre), at, RightWords(bar, first), LabelSide.Right));
     }
 
-    private static string LeftWords(SwingBar bar) => bar.AtLower <= bar.AtUpper ? bar.LowerWords : bar.UpperWords;
+    // The first bar says which end is which; in the others the ends' values do.
+    private static string LeftWords(SwingBar bar, bool first) => bar.AtLower <= bar.AtUpper ? LowerWords(bar, first) : UpperWords(bar, first);
 
-    private static string RightWords(SwingBar bar) => bar.AtLower <= bar.AtUpper ? bar.UpperWords : bar.LowerWords;
+    private static string RightWords(SwingBar bar, bool first) => bar.AtLower <= bar.AtUpper ? UpperWords(bar, first) : LowerWords(bar, first);
 
-    private static LegendItem Key(string words, Tone tone) => new(words) { Band = new BandMark([], tone, 1) };
+    private static string LowerWords(SwingBar bar, bool first) => (first ? "lower end: " : "") + bar.LowerWords;
+
+    private static string UpperWords(SwingBar bar, bool first) => (first ? "upper end: " : "") + bar.UpperWords;
 
     private static string Reading(ImmutableArray<SwingBar> bars) =>
         " Each bar runs from the result at one end of the assumption's 95 % range to that at the other, written at its ends; the others stay at their centre."

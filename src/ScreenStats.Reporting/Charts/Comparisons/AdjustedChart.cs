@@ -14,6 +14,9 @@ internal static class AdjustedChart
 
     private const double Row = 25;
 
+    /// <summary>Room of a line of words, in rows.</summary>
+    private const double Words = 0.75;
+
     /// <summary>Builds the chart.</summary>
     /// <param name="frame">Identity and words of the chart.</param>
     /// <param name="levels">Levels with an adjusted share; at least one.</param>
@@ -34,21 +37,19 @@ internal static class AdjustedChart
     {
         var rows = upper.Length + lower.Length + (lower.IsEmpty ? 0 : 1);
         var shown = upper.AddRange(lower);
-        var legend = Key(shown);
         var labels = Ticks.PerCent(edge);
         var names = ImmutableArray.CreateBuilder<Tick>();
         var marks = ImmutableArray.CreateBuilder<Mark>();
         var horizontal = new Axis("", -0.012 * edge, edge * 1.02, labels);
         for (var index = 0; index < shown.Length; index++) names.Add(new Tick(At(index, upper.Length, rows), ChartText.Name(shown[index].Name)));
-        var room = Legend.Room(legend, new PictureArea(horizontal, new Axis("", 0, 1, names.ToImmutable()), 400).Wide);
-        var vertical = new Axis("", -0.7, rows - 0.3 + (whole is null ? 0 : 0.75) + (room / Row), names.ToImmutable(), Lines: false);
+        var vertical = new Axis("", -0.7, rows - 0.3 + Words + (whole is null ? 0 : Words), names.ToImmutable(), Lines: false);
         var height = (int)(PictureArea.Top + 28 + (Row * (vertical.To - vertical.From)));
 
-        if (whole is { } line) marks.Add(new LineMark([(line, -0.7), (line, rows - 0.45)], Tone.Quiet, 1.5));
+        if (whole is { } line) marks.Add(new LineMark([(line, -0.7), (line, rows - 0.45 + Words)], Tone.Quiet, 1.5));
         for (var index = 0; index < shown.Length; index++) Add(marks, shown[index], At(index, upper.Length, rows), edge);
         if (!lower.IsEmpty) marks.Add(new LabelMark(horizontal.From, lower.Length, string.Create(CultureInfo.InvariantCulture, $"… {levels.Length - shown.Length:N0} more {many} between these"), LabelSide.Right, Tone.Quiet));
-        if (whole is { } value) marks.Add(new LabelMark(value, rows - 0.15, "whole program " + Print(value), value > 0.55 * edge ? LabelSide.Left : LabelSide.Right, Tone.Quiet));
-        marks.AddRange(Legend.Marks(legend, new PictureArea(horizontal, vertical, height)));
+        if (whole is { } value) marks.Add(new LabelMark(value, rows - 0.1 + Words, "whole program " + Print(value), value > 0.55 * edge ? LabelSide.Left : LabelSide.Right, Tone.Quiet));
+        Tell(marks, shown[0], rows - 1, edge);
         return new Chart(frame.Id, frame.Title, frame.Caption + Reading(shown, edge, levels.Length, many), frame.Description, frame.TableId, horizontal, vertical, marks.ToImmutable(), height);
     }
 
@@ -76,22 +77,19 @@ internal static class AdjustedChart
         if (words.Length > 0) marks.Add(new LabelMark(edge, at + 0.42, words, LabelSide.Left, Tone.Quiet));
     }
 
-    private static ImmutableArray<LegendItem> Key(ImmutableArray<AdjustedLevel> shown)
+    /// <summary>The first row says what its marks are: the adjusted share, and the ring as it was counted.</summary>
+    private static void Tell(ImmutableArray<Mark>.Builder marks, AdjustedLevel level, double at, double edge)
     {
-        var items = ImmutableArray.CreateBuilder<LegendItem>();
-        items.Add(new LegendItem("adjusted, with its limits") { Dot = new DotMark(0, 0, Tone.Main, Size: 8), Line = new LineMark([], Tone.Main, 2.5) });
-        if (shown.Any(level => level.Raw is not null)) items.Add(LegendItem.OfDot("raw", Tone.Quiet, DotShape.Hollow, 9));
-        foreach (var standing in (ReadOnlySpan<LevelStanding>)[LevelStanding.Above, LevelStanding.Below])
-        {
-            if (shown.Any(level => level.Standing == standing)) items.Add(LegendItem.OfDot(standing.Word() + " the funnel's limits", Tone.Main, standing.Shape(), 11));
-        }
-
-        return items.ToImmutable();
+        if (level.Adjusted > edge || level.Raw > edge || level.Upper > edge) return;
+        var right = level.Raw is not { } raw || raw <= level.Adjusted;
+        marks.Add(new LabelMark(level.Adjusted, at, "adjusted", right ? LabelSide.AboveRight : LabelSide.AboveLeft, LevelStandings.Tone(level.Far)));
+        if (level.Raw is { } counted) marks.Add(new LabelMark(counted, at, "raw", right ? LabelSide.AboveLeft : LabelSide.AboveRight, Tone.Quiet));
     }
 
     private static string Reading(ImmutableArray<AdjustedLevel> shown, double edge, int all, string many)
     {
-        var text = $" In order of the adjusted share. The farther a ring lies from its mark, the more was owed to chance, or to when and with what was tested.";
+        var text = $" In order of the adjusted share. Dot with its limits: adjusted; ring: as counted. The farther a ring lies from its mark, the more was owed to chance, or to when and with what was tested.";
+        if (shown.Any(level => level.Standing != LevelStanding.Within)) text += " Triangle: outside the funnel's limits, above pointing up, below pointing down.";
         if (shown.Any(level => level.Far)) text += " Dark: outside the 99.8 % limits.";
         if (shown.Any(level => level.Upper > edge || level.Raw > edge)) text += " What goes on beyond the edge is told in words.";
         if (shown.Length < all) text += string.Create(CultureInfo.InvariantCulture, $" Shown are the {Most / 2} highest and the {Most / 2} lowest of {all:N0} {many}; the table has all.");

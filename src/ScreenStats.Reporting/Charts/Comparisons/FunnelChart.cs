@@ -15,6 +15,9 @@ internal static class FunnelChart
     private const int FewLevels = 40;
     private const double Plot = 330;
 
+    /// <summary>Room above the scale, for what stands on its edge.</summary>
+    private const double Air = 12;
+
     /// <summary>Builds the chart.</summary>
     /// <param name="frame">Identity and words of the chart.</param>
     /// <param name="dots">Levels; at least one.</param>
@@ -40,14 +43,12 @@ internal static class FunnelChart
         var sizes = dots.Select(dot => (double)dot.Trials).ToArray();
         var (from, to) = logarithmic ? (sizes.Min() / 1.25, sizes.Max() * 1.35) : Evenly(sizes);
         var judging = wider.IsEmpty ? chance : wider;
-        var legend = Key(dots, !wider.IsEmpty, !wider.IsEmpty && !chance.IsEmpty, levels);
         var horizontal = new Axis(
             counted + (logarithmic ? ", logarithmic: equal steps, equal ratios" : ""), from, to, logarithmic ? Ticks.PowersOfTen(from, to) : Ticks.Counts(from, to),
             logarithmic ? AxisScale.Logarithmic : AxisScale.Linear, Lines: false);
         var labels = Ticks.PerCent(top);
-        var room = Legend.Room(legend, new PictureArea(horizontal, new Axis("", 0, top, labels), 400).Wide);
-        var vertical = new Axis("", -0.025 * top, top * (1 + (room / Plot)), labels);
-        var height = (int)(Plot + room + PictureArea.Top + 52);
+        var vertical = new Axis("", -0.025 * top, top * (1 + (Air / Plot)), labels);
+        var height = (int)(Plot + Air + PictureArea.Top + 52);
         var area = new PictureArea(horizontal, vertical, height);
 
         var marks = ImmutableArray.CreateBuilder<Mark>();
@@ -60,10 +61,14 @@ internal static class FunnelChart
 
         marks.Add(new LineMark([(from, centre), (to, centre)], Tone.Quiet, 1.2));
         Curves(marks, judging, from, to, top, limit => limit.OuterLower, limit => limit.OuterUpper, Tone.Main, 2.2);
-        marks.AddRange(Legend.Marks(legend, area));
         var beyond = Dots(marks, dots, top);
-        var unnamed = Names(marks, dots, area, centre, top, room, named);
-        marks.Add(new LabelMark(area.XAt(area.Left + area.Wide), centre, Print(centre), LabelSide.AboveLeft, Tone.Quiet, Backed: true));
+        var places = Places(dots, area, top);
+        var middle = new LabelMark(area.XAt(area.Left + area.Wide), centre, Print(centre), LabelSide.AboveLeft, Tone.Quiet, Backed: true);
+        places.Keep(middle);
+        // Names of levels have the first choice of places.
+        var unnamed = Names(marks, dots, places, centre, top, named);
+        Tell(marks, places, judging, chance, wider, from, to, top);
+        marks.Add(middle);
         return new Chart(
             frame.Id, frame.Title, frame.Caption + Reading(dots, judging, wider.IsEmpty, beyond, unnamed, levels), frame.Description, frame.TableId, horizontal, vertical, marks.ToImmutable(), height);
     }
@@ -95,21 +100,38 @@ internal static class FunnelChart
         return Math.Min(1.02, 1.06 * Math.Max(usual, Math.Min(outside, 1.4 * usual)));
     }
 
-    private static ImmutableArray<LegendItem> Key(ImmutableArray<FunnelDot> dots, bool wider, bool both, string levels)
+    /// <summary>Where names may stand: off the dots.</summary>
+    private static LabelPlaces Places(ImmutableArray<FunnelDot> dots, PictureArea area, double top)
     {
-        var items = ImmutableArray.CreateBuilder<LegendItem>();
-        foreach (var standing in (ReadOnlySpan<LevelStanding>)[LevelStanding.Above, LevelStanding.Within, LevelStanding.Below])
-        {
-            var many = dots.Count(dot => dot.Standing == standing);
-            if (many == 0) continue;
-            var far = dots.Any(dot => dot.Standing == standing && dot.Far);
-            items.Add(LegendItem.OfDot($"{standing.Word()}: {Print(many)}{(standing == LevelStanding.Within && many > 1 ? " " + levels : "")}", LevelStandings.Tone(far), standing.Shape(), standing == LevelStanding.Within ? 8 : 11));
-        }
+        var places = new LabelPlaces(area);
+        foreach (var dot in dots) places.Keep(dot.Trials, Math.Min(dot.Rate, top), dot.Standing == LevelStanding.Within ? 4 : 11);
+        return places;
+    }
 
-        items.Add(LegendItem.OfLine(wider ? "99.8 % limits" : "99.8 % limits, chance alone", Tone.Main, 2.2));
-        items.Add(new LegendItem("95 % limits") { Band = new BandMark([], Tone.Main, 0.13) });
-        if (both) items.Add(LegendItem.OfLine("both of chance alone", Tone.Quiet, 1));
-        return items.ToImmutable();
+    /// <summary>Each curve says what it is, beside it; where there is no room, the words below the picture do.</summary>
+    private static void Tell(
+        ImmutableArray<Mark>.Builder marks, LabelPlaces places, ImmutableArray<FunnelLimit> judging, ImmutableArray<FunnelLimit> chance, ImmutableArray<FunnelLimit> wider, double from, double to, double top)
+    {
+        var shown = Around(judging, from, to);
+        var lines = new List<(ImmutableArray<(double X, double Y)> Line, string Words, Tone Tone)>
+        {
+            (Within(Inside(shown, limit => limit.OuterUpper, value => value <= top, top), from, to), wider.IsEmpty ? "99.8 % limits, chance alone" : "99.8 % limits", Tone.Main),
+            (Within(Inside(shown, limit => limit.InnerUpper, value => value <= top, top), from, to), "95 % limits", Tone.Main),
+        };
+        if (!wider.IsEmpty && !chance.IsEmpty) lines.Add((Within(Inside(Around(chance, from, to), limit => limit.OuterUpper, value => value <= top, top), from, to), "chance alone", Tone.Quiet));
+        foreach (var (line, _, _) in lines) places.KeepLine(line, 3);
+        foreach (var (line, words, tone) in lines)
+        {
+            if (line.Length > 1 && places.Along(line, words, tone) is { } label) marks.Add(label with { Backed = true });
+        }
+    }
+
+    /// <summary>The part of a curve between the picture's sides, in steps fine enough to keep words off it.</summary>
+    private static ImmutableArray<(double X, double Y)> Within(ImmutableArray<(double X, double Y)> line, double from, double to)
+    {
+        if (line.Length < 2) return [];
+        var (left, right) = (Math.Max(from, line[0].X), Math.Min(to, line[^1].X));
+        return right <= left ? [] : [.. Enumerable.Range(0, 41).Select(step => left + (step / 40.0 * (right - left))).Select(x => (x, LabelPlaces.HeightAt(line, x)))];
     }
 
     /// <summary>The limits of the sizes shown, and of one more on either side, so that curves reach the edges; the drawing is cut there.</summary>
@@ -172,14 +194,11 @@ internal static class FunnelChart
         return dots.Count(dot => dot.Rate > top);
     }
 
-    private static int Names(ImmutableArray<Mark>.Builder marks, ImmutableArray<FunnelDot> dots, PictureArea area, double centre, double top, double room, bool named)
+    private static int Names(ImmutableArray<Mark>.Builder marks, ImmutableArray<FunnelDot> dots, LabelPlaces places, double centre, double top, bool named)
     {
         // Of many levels one in twenty lies outside the inner limits by chance: those are named only where there are few.
         var outside = dots.Where(dot => dot.Far || (dot.Standing != LevelStanding.Within && dots.Length <= FewLevels)).ToArray();
         if (!named) return 0;
-        var places = new LabelPlaces(area);
-        places.KeepTop(room);
-        foreach (var dot in dots) places.Keep(dot.Trials, Math.Min(dot.Rate, top), dot.Standing == LevelStanding.Within ? 4 : 11);
         var written = 0;
         foreach (var dot in outside.OrderByDescending(dot => dot.Far).ThenByDescending(dot => Math.Abs(dot.Rate - centre) * Math.Sqrt(dot.Trials)).ThenBy(dot => dot.Name, StringComparer.Ordinal))
         {

@@ -14,6 +14,9 @@ internal static class TrendChart
 
     private const double Plot = 280;
 
+    /// <summary>Room above the scale where no words stand there.</summary>
+    private const double Air = 12;
+
     /// <summary>Builds the chart.</summary>
     /// <param name="frame">Identity and words of the chart.</param>
     /// <param name="series">What it shows.</param>
@@ -32,10 +35,9 @@ internal static class TrendChart
         var pad = Math.Max(1, (to.DayNumber - from.DayNumber) * 0.015);
         var horizontal = new Axis("", from.DayNumber - pad, to.DayNumber + pad, Ticks.Days(from, to.AddDays(-1)), Lines: false);
         var labels = Ticks.PerCent(top);
-        var legend = Key(series);
         var draft = new PictureArea(horizontal, new Axis("", 0, top, labels), 400);
         var words = TrendWords.Of(series, draft);
-        var room = Legend.Room(legend, draft.Wide) + words.Room;
+        var room = Math.Max(words.Room, Air);
         var vertical = new Axis("", -0.03 * top, top * (1 + (room / Plot)), labels);
         var height = (int)(Plot + room + PictureArea.Top + 36);
         var area = new PictureArea(horizontal, vertical, height);
@@ -44,8 +46,8 @@ internal static class TrendChart
         Behind(marks, series, top);
         Dots(marks, series, top);
         Lines(marks, series, from, to, top);
-        words.Write(marks, area, top, Legend.Room(legend, draft.Wide));
-        marks.AddRange(Legend.Marks(legend, area));
+        words.Write(marks, area, top);
+        Tell(marks, series, area, from, to, top, room);
         return new Chart(
             frame.Id, frame.Title, frame.Caption + TrendWords.Reading(series, top, words), frame.Description, frame.TableId, horizontal, vertical, marks.ToImmutable(), height);
     }
@@ -103,37 +105,43 @@ internal static class TrendChart
     private static void Lines(ImmutableArray<Mark>.Builder marks, TrendSeries series, DateOnly from, DateOnly to, double top)
     {
         if (series.Smooth is { } smooth) marks.Add(new LineMark([.. smooth.Points.Where(point => point.Value <= top).Select(point => (point.Day, point.Value))], Tone.Main, 2.6));
-        if (series.Community is { } community)
-        {
-            var middles = ImmutableArray.CreateBuilder<(double X, double Y)>();
-            for (var index = 0; index < community.Steps.Length; index++)
-            {
-                var start = Math.Max(from.DayNumber, community.Steps[index].From.DayNumber);
-                var end = Math.Min(to.DayNumber, index + 1 < community.Steps.Length ? community.Steps[index + 1].From.DayNumber : to.DayNumber);
-                if (end <= start) continue;
-                var value = Math.Min(top, community.Steps[index].Value * community.Scale);
-                if (middles.Count == 0) middles.Add((start, value));
-                middles.Add(((start + end) / 2.0, value));
-                if (end == to.DayNumber) middles.Add((end, value));
-            }
-
-            if (middles.Count > 1) marks.Add(new LineMark(middles.ToImmutable(), Tone.Ink, 1.8, Dashed: true));
-        }
+        if (series.Community is { } community && Outside(community, from, to, top) is { Length: > 1 } line) marks.Add(new LineMark(line, Tone.Ink, 1.8, Dashed: true));
     }
 
-    private static ImmutableArray<LegendItem> Key(TrendSeries series)
+    /// <summary>Lines say what they are, beside them; where there is no room, the words below the picture do.</summary>
+    private static void Tell(ImmutableArray<Mark>.Builder marks, TrendSeries series, PictureArea area, DateOnly from, DateOnly to, double top, double room)
     {
-        var items = ImmutableArray.CreateBuilder<LegendItem>();
+        var places = new LabelPlaces(area);
+        places.KeepTop(room);
         var many = series.Dots.Length > MostWithLimits;
-        items.Add(new LegendItem(many ? $"a {series.Period.One}" : $"a {series.Period.One}, with its limits")
+        foreach (var dot in series.Dots.Where(dot => dot.Value <= top)) places.Keep(dot.Middle, dot.Value, many ? 3 : 8);
+        foreach (var change in series.Changes) places.KeepLine((change.On.DayNumber, 0), (change.On.DayNumber, top));
+        ImmutableArray<(double X, double Y)> smooth = series.Smooth is { } line ? [.. line.Points.Where(point => point.Value <= top).Select(point => (point.Day, point.Value))] : [];
+        var outside = series.Community is { } community ? Outside(community, from, to, top) : [];
+        places.KeepLine(smooth);
+        places.KeepLine(outside);
+        if (smooth.Length > 1 && places.Along(smooth, "smooth", Tone.Main, strong: true) is { } name) marks.Add(name with { Backed = true });
+        if (outside.Length > 1 && (places.Along(outside, ChartText.Name(series.Community!.Words, 52), Tone.Ink) ?? places.Along(outside, ChartText.Name(series.Community.Words, 18), Tone.Ink)) is { } other) marks.Add(other with { Backed = true });
+        var complete = series.Dots.All(dot => dot.Complete);
+        if (series.Dots.FirstOrDefault(dot => dot.Value <= top && (complete ? dot.Pending > 0 : !dot.Complete)) is not { } open) return;
+        if (places.Place(open.Middle, open.Value, complete ? "follow-up still waiting" : "not complete", Tone.Quiet) is { } waiting) marks.Add(waiting with { Backed = true });
+    }
+
+    /// <summary>The rate outside, through the middles of its steps.</summary>
+    private static ImmutableArray<(double X, double Y)> Outside(TrendCommunity community, DateOnly from, DateOnly to, double top)
+    {
+        var middles = ImmutableArray.CreateBuilder<(double X, double Y)>();
+        for (var index = 0; index < community.Steps.Length; index++)
         {
-            Dot = new DotMark(0, 0, Tone.Main, Size: many ? 4 : 7, Faded: many || series.Smooth is not null),
-            Line = many ? null : new LineMark([], Tone.Waiting, 1.5),
-        });
-        if (series.Smooth is not null) items.Add(new LegendItem("smooth, with its band") { Line = new LineMark([], Tone.Main, 2.6), Band = new BandMark([], Tone.Main, 0.2) });
-        if (series.Community is { } community) items.Add(LegendItem.OfLine(ChartText.Name(community.Words, 52), Tone.Ink, 1.8, dashed: true));
-        if (series.Dots.Any(dot => !dot.Complete)) items.Add(LegendItem.OfDot("not complete", Tone.Quiet, DotShape.Hollow, 7));
-        else if (series.Dots.Any(dot => dot.Pending > 0)) items.Add(LegendItem.OfDot("follow-up still waiting", Tone.Quiet, DotShape.Hollow, 7));
-        return items.ToImmutable();
+            var start = Math.Max(from.DayNumber, community.Steps[index].From.DayNumber);
+            var end = Math.Min(to.DayNumber, index + 1 < community.Steps.Length ? community.Steps[index + 1].From.DayNumber : to.DayNumber);
+            if (end <= start) continue;
+            var value = Math.Min(top, community.Steps[index].Value * community.Scale);
+            if (middles.Count == 0) middles.Add((start, value));
+            middles.Add(((start + end) / 2.0, value));
+            if (end == to.DayNumber) middles.Add((end, value));
+        }
+
+        return middles.ToImmutable();
     }
 }

@@ -48,13 +48,13 @@ internal sealed class TrendWords
         return new TrendWords(laid, Fitting(series, area), lines, 0);
     }
 
-    /// <summary>Writes them: the lines of changes below the legend, growth below those, each change with its line down to the axis.</summary>
-    public void Write(ImmutableArray<Mark>.Builder marks, PictureArea area, double top, double legend)
+    /// <summary>Writes them: the lines of changes on top, growth below those, each change with its line down to the axis.</summary>
+    public void Write(ImmutableArray<Mark>.Builder marks, PictureArea area, double top)
     {
         foreach (var (change, line, text, left) in changes)
         {
             var at = change.On.DayNumber;
-            var y = area.YAt(PictureArea.Top + legend + 8 + (PictureArea.Line * line));
+            var y = area.YAt(PictureArea.Top + 8 + (PictureArea.Line * line));
             marks.Add(new LineMark([(at, -0.03 * top), (at, y)], Tone.Quiet, change.Found ? 1.6 : 1.3, Dashed: !change.Found));
             if (change.Found)
             {
@@ -65,14 +65,16 @@ internal sealed class TrendWords
             marks.Add(new LabelMark(at, y, text, left ? LabelSide.Left : LabelSide.Right, Tone.Ink));
         }
 
-        var growth = area.YAt(PictureArea.Top + legend + 8 + (PictureArea.Line * lines));
+        var growth = area.YAt(PictureArea.Top + 8 + (PictureArea.Line * lines));
         foreach (var (at, text) in segments) marks.Add(new LabelMark(at, growth, text, LabelSide.Centre, Tone.Main, Strong: true, Backed: true));
     }
 
     /// <summary>How to read the marks, for the caption.</summary>
     public static string Reading(TrendSeries series, double top, TrendWords words)
     {
-        var text = series.Dots.Length > TrendChart.MostWithLimits ? $" Each {series.Period.One} is a dot; its limits stand in the table." : "";
+        var text = series.Dots.Length > TrendChart.MostWithLimits ? $" Each {series.Period.One} is a dot; its limits stand in the table." : $" Dot and upright line: a {series.Period.One} with its limits.";
+        if (series.Smooth is not null) text += " Thick line: smooth, with its band.";
+        if (series.Community is { } outside) text += " Dashed: " + ChartText.Name(outside.Words, 52) + ".";
         if (series.Dots.Any(dot => !dot.Complete)) text += $" Grey: a {series.Period.One} that is not over yet, or whose results are not all in; it is left out of lines and growth.";
         if (series.Dots.Sum(dot => dot.Pending) is > 0 and var waiting) text += string.Create(CultureInfo.InvariantCulture, $" Shaded, to the right: {waiting:N0} there still wait for follow-up, which is no fall.");
         if (series.Changes.Any(change => change.Found)) text += " Diamond on the axis: a change of slope found in the data, its line and the shading as far as it may lie either way.";

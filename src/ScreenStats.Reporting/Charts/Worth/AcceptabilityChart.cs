@@ -24,10 +24,9 @@ internal static class AcceptabilityChart
     {
         var (from, to) = (lines[0].Points[0].Value, lines[0].Points[^1].Value);
         var top = Math.Min(1, Math.Max(0.1, 1.08 * lines.Max(line => line.Most)));
-        LegendItem[] legend = lines.Any(line => line.Points.Any(point => point.Chosen)) ? [LegendItem.OfLine("thick: the one to choose, best on average", Tone.Quiet, 4.5)] : [];
         var horizontal = new Axis(axis, from, to, Ticks.Numbers(from, to), Lines: false);
         var ticks = Ticks.PerCent(top);
-        var above = Legend.Room(legend, new PictureArea(horizontal, new Axis("", 0, top, ticks), 400).Wide) + (stated is null ? 0 : PictureArea.Line);
+        var above = stated is null ? 0 : PictureArea.Line;
         var vertical = new Axis("draws in which it is the best", -0.01 * top, top * (1 + (above / Plot)), ticks);
         var height = (int)(Plot + above + PictureArea.Top + 52);
         var area = new PictureArea(horizontal, vertical, height);
@@ -40,7 +39,7 @@ internal static class AcceptabilityChart
             var end = top * (1 + (0.6 * PictureArea.Line / Plot));
             marks.Add(new LineMark([(value, 0), (value, end)], Tone.Ink, 1.6, Dashed: true));
             marks.Add(new LabelMark(value, end, words, area.Pixel(value, 0).X + ChartText.Measure(words, true) + 12 > area.Left + area.Wide ? LabelSide.Left : LabelSide.Right, Tone.Ink, Strong: true));
-            Keep(places, area, (value, 0), (value, top));
+            places.KeepLine((value, 0), (value, top));
         }
 
         for (var index = 0; index < lines.Length; index++)
@@ -48,7 +47,7 @@ internal static class AcceptabilityChart
             var (line, tone) = (lines[index], ToneOf(lines[index], index));
             marks.Add(new LineMark([.. line.Points.Select(point => (point.Value, point.Share))], tone, 1.6, Dashed: index >= Tones.Length && line.Most >= NamedFrom));
             foreach (var run in Runs(line)) marks.Add(new LineMark(run, tone, 4.5));
-            for (var place = 1; place < line.Points.Length; place++) Keep(places, area, (line.Points[place - 1].Value, line.Points[place - 1].Share), (line.Points[place].Value, line.Points[place].Share));
+            places.KeepLine([.. line.Points.Select(point => (point.Value, point.Share))]);
         }
 
         // The most likely first: it has the choice of places.
@@ -57,10 +56,9 @@ internal static class AcceptabilityChart
             if (Name(places, area, line, ToneOf(line, index)) is { } label) marks.Add(label);
         }
 
-        marks.AddRange(Legend.Marks(legend, area));
         var unnamed = lines.Any(line => !marks.OfType<LabelMark>().Any(label => label.Text == line.Name));
         return new Chart(
-            frame.Id, frame.Title, frame.Caption + Reading(unnamed), frame.Description, frame.TableId, horizontal, vertical, marks.ToImmutable(), height);
+            frame.Id, frame.Title, frame.Caption + Reading(lines.Any(line => line.Points.Any(point => point.Chosen)), unnamed), frame.Description, frame.TableId, horizontal, vertical, marks.ToImmutable(), height);
     }
 
     private static Tone ToneOf(AcceptabilityLine line, int index) => line.Most < NamedFrom ? Tone.Unknown : Tones[index % Tones.Length];
@@ -100,18 +98,7 @@ internal static class AcceptabilityChart
         return null;
     }
 
-    private static void Keep(LabelPlaces places, PictureArea area, (double X, double Y) from, (double X, double Y) to)
-    {
-        var ((x0, y0), (x1, y1)) = (area.Pixel(from.X, from.Y), area.Pixel(to.X, to.Y));
-        var many = Math.Max(1, (int)(Math.Max(Math.Abs(x1 - x0), Math.Abs(y1 - y0)) / 4));
-        for (var index = 0; index <= many; index++)
-        {
-            var share = (double)index / many;
-            places.Keep(from.X + (share * (to.X - from.X)), from.Y + (share * (to.Y - from.Y)), 4);
-        }
-    }
-
-    private static string Reading(bool unnamed) =>
-        " At each value the shares of all options together are 100 %. The one to choose is the best on average, which need not be the one most often best; a share below one half does not speak against it."
+    private static string Reading(bool chosen, bool unnamed) =>
+        (chosen ? " Thick: the one to choose, best on average." : "") + " At each value the shares of all options together are 100 %. The best on average need not be the one most often best; a share below one half does not speak against it."
         + (unnamed ? " Pale or without a name: options that are seldom the best, in the table." : "");
 }

@@ -26,11 +26,9 @@ internal static class MarginChart
         var (least, most) = (all.Min(one => one.Estimate), all.Max(one => one.Estimate));
         var from = 0.8 * Math.Max(all.Min(one => one.Lower), least / Below);
         var to = 1.6 * Math.Min(all.Max(one => one.Upper), most * Above);
-        LegendItem[] legend = [LegendItem.OfDot("average over all of it", Tone.Second, DotShape.Hollow), LegendItem.OfDot("of the last step", Tone.Main, DotShape.Filled)];
         var horizontal = new Axis(axis, from, to, Places(from, to), AxisScale.Logarithmic);
         ImmutableArray<Tick> names = [.. rows.Select((row, index) => new Tick(rows.Length - 1 - index, ChartText.Name(row.Name)))];
-        var above = Legend.Room(legend, new PictureArea(horizontal, new Axis("", 0, 1, names), 400).Wide);
-        var vertical = new Axis("", -0.5, rows.Length - 0.4 + (above / Row), names, Lines: false);
+        var vertical = new Axis("", -0.5, rows.Length - 0.4, names, Lines: false);
         var height = (int)(PictureArea.Top + 52 + (Row * (vertical.To - vertical.From)));
         var area = new PictureArea(horizontal, vertical, height);
 
@@ -39,11 +37,11 @@ internal static class MarginChart
         for (var index = 0; index < rows.Length; index++)
         {
             var at = rows.Length - 1 - index;
-            if (rows[index].Average is { } average) cut |= Add(marks, average, at + Apart, (from, to), Tone.Second, DotShape.Hollow, area, print);
-            if (rows[index].Last is { } last) cut |= Add(marks, last, at - Apart, (from, to), Tone.Main, DotShape.Filled, area, print);
+            // The first of each says what it is.
+            if (rows[index].Average is { } average) cut |= Add(marks, average, at + Apart, (from, to), Tone.Second, DotShape.Hollow, area, print, Array.FindIndex([.. rows], row => row.Average is not null) == index ? ": average over all of it" : "");
+            if (rows[index].Last is { } last) cut |= Add(marks, last, at - Apart, (from, to), Tone.Main, DotShape.Filled, area, print, Array.FindIndex([.. rows], row => row.Last is not null) == index ? ": of the last step" : "");
         }
 
-        marks.AddRange(Legend.Marks(legend, area));
         return new Chart(
             frame.Id, frame.Title,
             frame.Caption + " Lines: the limits." + (cut ? " Where one ends at the edge it goes on, to the limit in the table." : "") + " The axis goes by powers of ten: each step to the right multiplies.",
@@ -59,13 +57,13 @@ internal static class MarginChart
     }
 
     private static bool Add(
-        ImmutableArray<Mark>.Builder marks, (double Estimate, double Lower, double Upper) figure, double at, (double From, double To) ends, Tone tone, DotShape shape, PictureArea area, Func<double, string> print)
+        ImmutableArray<Mark>.Builder marks, (double Estimate, double Lower, double Upper) figure, double at, (double From, double To) ends, Tone tone, DotShape shape, PictureArea area, Func<double, string> print, string what)
     {
         var (low, high) = (Math.Max(figure.Lower, ends.From), Math.Min(figure.Upper, ends.To));
         if (high > low) marks.Add(new LineMark([(low, at), (high, at)], tone, 2.2));
         marks.Add(new DotMark(figure.Estimate, at, tone, shape, 11));
         // Beside the dot, above its line.
-        var words = print(figure.Estimate);
+        var words = print(figure.Estimate) + what;
         var toRight = area.Left + area.Wide - area.Pixel(figure.Estimate, at).X > ChartText.Measure(words) + 12;
         marks.Add(new LabelMark(figure.Estimate, at, words, toRight ? LabelSide.AboveRight : LabelSide.AboveLeft, tone));
         return figure.Lower < ends.From || figure.Upper > ends.To;

@@ -26,22 +26,15 @@ internal static class PlaneChart
     {
         var (left, right) = Ends([.. options.Select(option => (option.Effect, option.EffectLower, option.EffectUpper)), (0, 0, 0)]);
         var (low, high) = Ends([.. options.Select(option => (option.Cost, option.CostLower, option.CostUpper)), (0, 0, 0)]);
-        LegendItem[] legend =
-        [
-            LegendItem.OfDot("on the frontier", Tone.Main, DotShape.Filled),
-            .. options.Any(option => !option.OnFrontier) ? [LegendItem.OfDot("dominated", Tone.Main, DotShape.Hollow)] : Array.Empty<LegendItem>(),
-            LegendItem.OfLine("frontier", Tone.Main, 2.2),
-        ];
         var horizontal = new Axis(effect, left, right, Ticks.Numbers(left, right), Lines: false);
         var ticks = Ticks.Numbers(low, high);
-        var above = Legend.Room(legend, new PictureArea(horizontal, new Axis(cost, low, high, ticks), 400).Wide);
-        var vertical = new Axis(cost, low, high + ((high - low) * above / Plot), ticks);
-        var height = (int)(Plot + above + PictureArea.Top + 52);
+        var vertical = new Axis(cost, low, high, ticks);
+        var height = (int)(Plot + PictureArea.Top + 52);
         var area = new PictureArea(horizontal, vertical, height);
 
         var marks = ImmutableArray.CreateBuilder<Mark>();
         if (low < 0) marks.Add(new RuleMark(0, Upright: false, Tone.Quiet, Dashed: false));
-        var labels = new PlaneLabels(area, above);
+        var labels = new PlaneLabels(area);
         if (value is { } one && one > 0)
         {
             // From no screening to where the line leaves the picture.
@@ -63,7 +56,7 @@ internal static class PlaneChart
 
         if (value is { } stated && stated > 0) labels.AlongLine(marks, stated, Math.Min(right, high / stated), worth);
         var named = labels.Write(marks, options);
-        marks.AddRange(Legend.Marks(legend, area));
+        if (frontier.Length > 1) labels.Along(marks, [.. frontier.Select(option => (option.Effect, option.Cost))], "frontier");
         return new Chart(
             frame.Id, frame.Title, frame.Caption + Reading(options, value > 0, cut, named < options.Length), frame.Description, frame.TableId, horizontal, vertical, marks.ToImmutable(), height);
     }

@@ -15,26 +15,21 @@ internal sealed class PlaneLabels
     private readonly PictureArea area;
     private readonly LabelPlaces places;
 
-    /// <summary>Keeps names off the uppermost lines, where it is said how to read the marks.</summary>
+    /// <summary>Prepares for a picture.</summary>
     /// <param name="area">Where things are drawn.</param>
-    /// <param name="above">Height of these lines.</param>
-    public PlaneLabels(PictureArea area, double above)
+    public PlaneLabels(PictureArea area)
     {
         this.area = area;
         places = new LabelPlaces(area);
-        places.KeepTop(above);
     }
 
     /// <summary>Keeps names off a line.</summary>
-    public void Keep(double x0, double y0, double x1, double y1)
+    public void Keep(double x0, double y0, double x1, double y1) => places.KeepLine((x0, y0), (x1, y1), 3);
+
+    /// <summary>Writes the name of a line that is kept off already.</summary>
+    public void Along(ImmutableArray<Mark>.Builder marks, ImmutableArray<(double X, double Y)> line, string words)
     {
-        var (from, to) = (area.Pixel(x0, y0), area.Pixel(x1, y1));
-        var many = Math.Max(1, (int)(Math.Max(Math.Abs(to.X - from.X), Math.Abs(to.Y - from.Y)) / 4));
-        for (var index = 0; index <= many; index++)
-        {
-            var share = (double)index / many;
-            places.Keep(x0 + (share * (x1 - x0)), y0 + (share * (y1 - y0)), 3);
-        }
+        if (places.Along(line, words, Tone.Main) is { } label) marks.Add(label);
     }
 
     /// <summary>Keeps names off the mark of an option.</summary>
@@ -56,9 +51,13 @@ internal sealed class PlaneLabels
     public int Write(ImmutableArray<Mark>.Builder marks, ImmutableArray<PlanePoint> options)
     {
         var written = 0;
+        var told = false;
         foreach (var option in options.OrderBy(option => option.IsPlain).ThenByDescending(option => option.OnFrontier).ThenBy(option => option.Effect).ThenBy(option => option.Name, StringComparer.Ordinal))
         {
-            if (Place(option) is not { } place) continue;
+            // The first that is dominated says so.
+            var words = option.OnFrontier || told ? option.Words : option.Words + ", dominated";
+            if ((Place(option, words) ?? Place(option, option.Words)) is not { } place) continue;
+            told |= place.Label.Text != option.Words;
             if (place.Line is { } line) marks.Add(line);
             marks.Add(place.Label);
             written++;
@@ -67,10 +66,10 @@ internal sealed class PlaneLabels
         return written;
     }
 
-    private (LabelMark Label, LineMark? Line)? Place(PlanePoint option)
+    private (LabelMark Label, LineMark? Line)? Place(PlanePoint option, string words)
     {
         var (strong, tone) = (!option.IsPlain, option.Standing.HasFlag(PlaneStanding.Best) ? Tone.Alert : Tone.Ink);
-        if (places.Place(option.Effect, option.Cost, option.Words, tone, strong) is { } beside) return (beside with { Backed = option.IsPlain }, null);
+        if (places.Place(option.Effect, option.Cost, words, tone, strong) is { } beside) return (beside with { Backed = option.IsPlain }, null);
         var (left, top) = area.Pixel(option.Effect, option.Cost);
         for (var step = 1; step <= Farthest; step++)
         {
@@ -79,7 +78,7 @@ internal sealed class PlaneLabels
                 var (at, height) = (left + (Step * step * across), top + (Step * step * down));
                 if (at < area.Left || at > area.Left + area.Wide || height > area.Height - area.Bottom) continue;
                 var (x, y) = (area.XAt(at), area.YAt(height));
-                if (places.Place(x, y, option.Words, tone, strong) is not { } label) continue;
+                if (places.Place(x, y, words, tone, strong) is not { } label) continue;
                 return (label with { Backed = option.IsPlain }, new LineMark([(option.Effect, option.Cost), (x, y)], Tone.Quiet, 1));
             }
         }

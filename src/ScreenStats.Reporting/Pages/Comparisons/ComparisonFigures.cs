@@ -49,7 +49,7 @@ internal static class ComparisonFigures
         var adjusted = summary.AdjustedFor.IsEmpty ? "" : $", adjusted for {Join(summary.AdjustedFor)}";
         var frame = new ChartFrame(
             $"funnel-{ComparisonNames.Of(summary.Measure)}", $"{Capital(measure)} of {words.Many} against their size, with limits",
-            $"{Capital(measure)} of {words.Many}{adjusted}{Left(summary)}.",
+            Outside(dots, words.Many) + $"{Capital(measure)} of {words.Many}{adjusted}{Left(summary)}.",
             $"{dots.Length.ToString("N0", CultureInfo.InvariantCulture)} {words.Many} by size and {measure}{adjusted}, with limits that narrow as size grows around {Print(centre)}. "
             + (outside.Length == 0 ? "None lies outside the 95 % limits."
                 : $"Outside: " + (words.NamesPeople ? outside.Length.ToString("N0", CultureInfo.InvariantCulture)
@@ -68,7 +68,7 @@ internal static class ComparisonFigures
         var measure = ComparedWords.Measure(summary.Measure);
         var frame = new ChartFrame(
             $"adjusted-{ComparisonNames.Of(summary.Measure)}", $"{Capital(measure)} of {words.Many}, adjusted and raw",
-            $"{Capital(measure)} of {words.Many}: adjusted{(summary.AdjustedFor.IsEmpty ? " for how few their counts are" : $" for {Join(summary.AdjustedFor)}")}, and raw beside it{Left(summary)}.",
+            Extremes(rows, highest, lowest) + $"{Capital(measure)} of {words.Many}: adjusted{(summary.AdjustedFor.IsEmpty ? " for how few their counts are" : $" for {Join(summary.AdjustedFor)}")}, and raw beside it{Left(summary)}.",
             $"{levels.Length.ToString("N0", CultureInfo.InvariantCulture)} {words.Many} in order of their adjusted share, with limits. Highest: {Say(highest)}. Lowest: {Say(lowest)}.", "comparison") { Quantity = Quantity(summary.Measure) };
         return AdjustedChart.Of(frame, levels, summary.Rate, words.Many);
     }
@@ -79,6 +79,29 @@ internal static class ComparisonFigures
         ComparisonStanding.Below => LevelStanding.Below,
         _ => LevelStanding.Within,
     };
+
+    private static Caption Outside(ImmutableArray<FunnelDot> dots, string many)
+    {
+        var (above, below) = (dots.Count(dot => dot.Standing == LevelStanding.Above), dots.Count(dot => dot.Standing == LevelStanding.Below));
+        return above + below == 0
+            ? new Sentence("See that all {0} " + many + " lie within the limits for their size: chance explains how they differ.", Caption.Drawn(dots.Length))
+            : new Sentence("See that {0} of {1} " + many + " lie above the limits for their size and {2} below.", Caption.Drawn(above), Caption.Drawn(dots.Length), Caption.Drawn(below));
+    }
+
+    private static Caption Extremes(ImmutableArray<ComparisonRow> rows, AdjustedLevel highest, AdjustedLevel lowest)
+    {
+        var figures = ImmutableArray.CreateBuilder<FigureReference>();
+        foreach (var level in (ReadOnlySpan<AdjustedLevel>)[highest, lowest])
+        {
+            var row = rows.First(one => one.Level == level.Name);
+            var path = FigurePath.Row("comparison.rows", row.Key);
+            figures.Add(new(path + ".level", Cell.Text(row.Level), Unit.Text));
+            figures.AddRange(See.Share(path + ".adjusted.estimate", row.Adjusted.Estimate), See.Share(path + ".adjusted.lower", row.Adjusted.Lower), See.Share(path + ".adjusted.upper", row.Adjusted.Upper));
+        }
+
+        return new Sentence(
+            "See how far apart they are once adjusted: from {0} with {1} (limits {2} to {3}) down to {4} with {5} (limits {6} to {7})" + (highest.Lower > lowest.Upper ? "." : "; these limits overlap."), figures.ToImmutable());
+    }
 
     // Here refuted ones are counted among positives with a conclusion, elsewhere among valid tests.
     private static string Quantity(ComparisonMeasure measure) => measure switch

@@ -45,7 +45,7 @@ internal static class ControlChartFigures
         var frame = new ChartFrame(
             $"control-chart-{(chart.Measure == ChartMeasure.InvalidRuns ? "invalid-runs" : "refuted")}-by-{one}{(chart.By == Grouping.Site ? "-at-site" : "")}",
             $"{counted} by {one}{place}, with limits",
-            chart.Sentence.Text,
+            chart.Sentence,
             $"{counted} of {(chart.Measure == ChartMeasure.InvalidRuns ? "all runs" : "valid tests")}: {points.Length} {many}{place}, each with limits for its size around {Print(chart.Centre!.Value)}. "
             + (outside.Count == 0 ? "None lies outside." : $"Outside: {string.Join(", ", outside.Take(Named).Select(point => $"{ChartText.Name(point.Name)} with {Print(point.Value)}"))}{(outside.Count > Named ? string.Create(CultureInfo.InvariantCulture, $" and {outside.Count - Named} more") : "")}."),
             "control-chart-points") { Quantity = chart.Measure == ChartMeasure.InvalidRuns ? "unusable runs" : "refuted positives among valid tests" };

@@ -47,7 +47,8 @@ internal static class DetectionFigures
         yield return new Chart(
             "detection-" + measure,
             $"Chance that a faulty lot is flagged by its {what}",
-            $"To the right, a lot with more {what}; up, the chance that the rule flags it. Where a curve is low, the fault is mostly missed. Dots: 2, 5, 10 and 20 times the others' rate. Dashed: a small lot.",
+            (Caption)$"See where the curves are low: there a faulty lot is mostly missed. To the right, a lot with more {what}; up, the chance that the rule flags it."
+            + new Sentence("Dots: {0}, {1}, {2} and {3} times the others' rate.", Caption.Drawn(2), Caption.Drawn(5), Caption.Drawn(10), Caption.Drawn(20)) + "Dashed: a small lot.",
             $"Curves that rise from the chance of a false flag at 1 time the others' rate. {string.Join("; ", said)}.",
             "detection",
             new Axis("times the others' rate", 1, to, [.. places.Where(place => place <= to).Select(place => new Tick(place, place.ToString("0", CultureInfo.InvariantCulture)))], AxisScale.Logarithmic),

@@ -36,11 +36,20 @@ internal static class InvalidRunFigures
             new ChartFrame(
                 "invalid-runs-by-" + one,
                 $"Unusable runs by {one}",
-                $"Inconclusive and invalid runs among all runs, by {one}. See which lines lie wholly to the right of the dashed line of the whole program.",
+                Caption(disclosure, many, rows, highest, whole) + $"Inconclusive and invalid runs among all runs, by {one}.",
                 $"Dots with limits for {many}; highest {ChartText.Name(highest.Name)} with {Print(highest.Estimate)}, limits {Print(highest.Lower)} to {Print(highest.Upper)}." +
                 (whole is { } value ? $" Whole program: {Print(value)}." : "") +
                 (flagged.Count > 0 ? $" Flagged: {string.Join(", ", flagged.Order(StringComparer.Ordinal).Take(5).Select(name => ChartText.Name(name)))}." : " None is flagged for it."),
                 "invalid-runs") { Quantity = "unusable runs" },
             points, whole, many);
+    }
+
+    // Which is highest would bound what is hidden.
+    private static Caption Caption(ReleaseDisclosure? disclosure, string many, ImmutableArray<InvalidRunRow> rows, ChartPoint highest, double? whole)
+    {
+        if (disclosure is not null) return "See which lines lie wholly to the right of the dashed line of the whole program.";
+        var row = rows.First(one => one.Level == highest.Name);
+        var path = FigurePath.Row("invalidRuns." + many, row.Key);
+        return See.Highest(highest, row.Share, path + ".share", new(path + ".level", Cell.Text(row.Level), Unit.Text), whole is { } value ? (value, "invalidRuns.program.estimate") : null, "the whole program");
     }
 }

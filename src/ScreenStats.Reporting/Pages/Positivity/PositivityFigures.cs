@@ -36,11 +36,22 @@ internal static class PositivityFigures
                 new ChartFrame(
                     "positivity-by-period",
                     $"Positivity by {word}",
-                    $"Positive tests among valid tests by {word}. See where the lines leave the dashed line of the whole span: overlapping lines are no difference to act on.",
+                    Caption(findings, peak, whole, word) + $"Positive tests among valid tests by {word}.",
                     $"Dots with limits for {points.Length} periods from {Day(points[0].Start)} to {Day(points[^1].Start)}. Highest in the {word} from {Day(peak.Start)}: " +
                     $"{Print(peak.Estimate)}, limits {Print(peak.Lower)} to {Print(peak.Upper)}." + (whole is { } value ? $" Whole span: {Print(value)}." : ""),
                     "positivity") { Quantity = "positivity" },
                 points, whole, days),
         ];
+    }
+
+    // Which is highest would bound what is hidden.
+    private static Caption Caption(Findings findings, ChartPoint highest, double? whole, string word)
+    {
+        if (findings.Disclosure is not null) return "See where the lines leave the dashed line of the whole span: overlapping lines are no difference to act on.";
+        var row = findings.Positivity.Periods.First(one => one.PeriodStart == highest.Start);
+        var path = FigurePath.Row("positivity.periods", row.Key);
+        return See.Highest(
+            highest, row.Share, path + ".share", new(path + ".periodStart", Cell.Date(highest.Start), Unit.Date), whole is { } value ? (value, "positivity.program.estimate") : null, "the whole span")
+            + (word == "day" ? "" : $"A {word} is named by its first day.");
     }
 }

@@ -31,10 +31,19 @@ internal static class RefutedFigures
             new ChartFrame(
                 "refuted-by-" + one,
                 $"Refuted positives by {one}",
-                $"Refuted positives among valid tests, by {one}. See which lines lie wholly to the right of the dashed line of the whole program.",
+                Caption(findings, grouping, highest, whole) + $"Refuted positives among valid tests, by {one}.",
                 $"Dots with limits for {many}; highest {ChartText.Name(highest.Name)} with {Print(highest.Estimate)}, limits {Print(highest.Lower)} to {Print(highest.Upper)}." +
                 (whole is { } value ? $" Whole program: {Print(value)}." : ""),
                 "refuted") { Quantity = "refuted positives among valid tests" },
             points, whole, many);
+    }
+
+    // Which is highest would bound what is hidden.
+    private static Caption Caption(Findings findings, Grouping grouping, ChartPoint highest, double? whole)
+    {
+        if (findings.Disclosure is not null) return "See which lines lie wholly to the right of the dashed line of the whole program.";
+        var row = findings.Refuted.Groups.First(one => one.Grouping == grouping && one.Level == highest.Name);
+        var path = FigurePath.Row("refuted.groups", row.Key);
+        return See.Highest(highest, row.Rate, path + ".rate", new(path + ".level", Cell.Text(row.Level), Unit.Text), whole is { } value ? (value, "refuted.program.rate.estimate") : null, "the whole program");
     }
 }

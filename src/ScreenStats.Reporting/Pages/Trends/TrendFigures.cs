@@ -54,7 +54,8 @@ internal static class TrendFigures
         var title = TrendWording.Title(series.Measure);
         var frame = new ChartFrame(
             "trend-" + TrendWording.Id(series.Measure), $"{title} over time",
-            $"{title} by {series.PeriodsAre}{TrendWording.Left(series.Basis)}.",
+            (changes.Any(row => row.Kind == TrendChangeKind.Found) ? "See where the line turns, and what was dated near it: near in time is no proof of a cause." : smooth.Length > 1 ? "See which way the line goes, and that its band is narrower than the limits of single " + series.PeriodsAre + "s: one point is no trend." : "See that limits of neighbours overlap: one point is no trend.")
+            + $" {title} by {series.PeriodsAre}{TrendWording.Left(series.Basis)}.",
             Description(dots, smooth, segments, changes, series, title), "trends")
         {
             Quantity = series.Measure switch { TrendMeasure.Positivity => "positivity", TrendMeasure.InvalidRuns => "unusable runs", _ => "" },
@@ -120,7 +121,7 @@ internal static class TrendFigures
         if (days.Length < 2 || trials == 0) return null;
         var (high, low) = (days.MaxBy(day => day.Estimate)!, days.MinBy(day => day.Estimate)!);
         var frame = new ChartFrame(
-            "weekdays-positivity", "Positivity by day of the week", "Positivity by day of the week. Who is tested on which day may differ as much as the days do.",
+            "weekdays-positivity", "Positivity by day of the week", See.Highest(high, rows.First(row => row.Weekday.StartsWith(high.Name, StringComparison.Ordinal)).Share, "", new(Caption.OfThePage, Cell.Text(high.Name), Unit.Text), null, "all days") + "Positivity by day of the week. Who is tested on which day may differ as much as the days do.",
             $"Positivity of {days.Length.ToString(CultureInfo.InvariantCulture)} days of the week with limits. Highest: {high.Name} with {Print(high.Estimate)}. Lowest: {low.Name} with {Print(low.Estimate)}.", "weekdays") { Quantity = "positivity" };
         return WeekdayChart.Of(frame, days, days.Sum(day => day.Estimate * day.Denominator) / trials);
     }

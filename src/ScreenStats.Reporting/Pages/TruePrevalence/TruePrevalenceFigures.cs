@@ -31,7 +31,10 @@ internal static class TruePrevalenceFigures
                 new ChartFrame(
                     "true-prevalence-by-period",
                     $"Prevalence behind the positivity by {word}",
-                    $"Share of valid tests done on infected people by {word}, by the stated accuracy of the devices. See whether a line leaves 0: where it does not, the stated false positives alone may explain the positives.",
+                    (Caption)new Sentence(
+                        "See that {0} of {1} lines begin above the axis: where one does not, the stated false positives alone may explain the positives.",
+                        Caption.Drawn(points.Count(point => point.Lower > 0)), Caption.Drawn(points.Length))
+                    + $"Share of valid tests done on infected people by {word}, by the stated accuracy of the devices.",
                     $"Dots with limits for {points.Length} periods from {Day(points[0].Start)} to {Day(points[^1].Start)}. Highest in the {word} from {Day(peak.Start)}: " +
                     $"{Print(peak.Estimate)}, limits {Print(peak.Lower)} to {Print(peak.Upper)}. At 0 in {findings.TruePrevalence.PeriodsAtZero.ToString(CultureInfo.InvariantCulture)} of {points.Length.ToString(CultureInfo.InvariantCulture)}.",
                     findings.TruePrevalence.Table.Id),

@@ -43,7 +43,7 @@ internal static class WorthFigures
         return PlaneChart.Of(
             new ChartFrame(
                 Plane, "What each way of screening costs and gains",
-                $"Net cost (spending less what is saved) against {many}, more than with no screening, for {WorthWording.Scope(found)}." + Steps(found) + Left(found),
+                $"See how the line steepens: each step along it buys less. Net cost (spending less what is saved) against {many}, more than with no screening, for {WorthWording.Scope(found)}." + Steps(found) + Left(found),
                 $"Net cost in {currency} by {many}. " + string.Join("; ", points.OrderBy(point => point.Effect).ThenBy(point => point.Cost).Select(point =>
                     $"{point.Words}, {(point.OnFrontier ? "on the frontier" : "dominated")}: {Short(point.Cost)} (limits {Short(point.CostLower)} to {Short(point.CostUpper)}) for {Short(point.Effect)} (limits {Short(point.EffectLower)} to {Short(point.EffectUpper)})"))
                 + (found.Value is { } value ? $". One {WorthWording.One(found)} is stated to be worth {Short(value)}." : "."),
@@ -92,7 +92,7 @@ internal static class WorthFigures
         return MarginChart.Of(
             new ChartFrame(
                 Margins, $"What one {one} costs: on average, and in the last step",
-                $"Spending for each {one}, savings not counted, for {WorthWording.Scope(found)}: averaged over all of an option, and of its last step alone, from the next less frequent one." + see,
+                $"See how far the last step lies right of the average: the average hides what the last step costs. Spending for each {one}, savings not counted, for {WorthWording.Scope(found)}: averaged over all of an option, and of its last step alone, from the next less frequent one." + see,
                 $"Spending in {currency} for each {one}. " + string.Join("; ", rows.Select(row => $"{row.Name}: on average {Words(row.Average)}, of the last step {Words(row.Last)}")) + ".",
                 "worth-figures"),
             rows, $"{currency} for each {one}", Short);
@@ -118,7 +118,7 @@ internal static class WorthFigures
         return AcceptabilityChart.Of(
             new ChartFrame(
                 Likely, $"Which way is the best, by what one {one} is worth",
-                $"Share of {found.Draws.ToString("N0", CultureInfo.InvariantCulture)} draws in which the net benefit of an option is the highest, by what one {one} is worth." + see,
+                $"See which line is thick at the value you hold right. Share of {found.Draws.ToString("N0", CultureInfo.InvariantCulture)} draws in which the net benefit of an option is the highest, by what one {one} is worth." + see,
                 $"Share of draws in which each option is the best, without limits, by the value of one {one} from {Short(lines[0].Points[0].Value)} to {Short(last)} {currency}. "
                 + string.Join("; ", lines.Where(line => line.Most >= AcceptabilityChart.NamedFrom).Select(line =>
                     $"{line.Name}: {(at is { } value ? $"{WorthWording.Share(line.Points.First(point => point.Value == value).Share)} at the stated value, " : "")}{WorthWording.Share(line.Points[^1].Share)} at the highest"))
@@ -142,7 +142,7 @@ internal static class WorthFigures
         return SwingChart.Of(
             new ChartFrame(
                 Swings, "Which figures matter most",
-                $"Net benefit of {name} against no screening for {WorthWording.Scope(found)}, with one figure at a time at the ends of what it may be. Below 0 it does not pay."
+                $"See whether a bar crosses into loss: then what it stands for decides whether it pays. Net benefit of {name} against no screening for {WorthWording.Scope(found)}, with one figure at a time at the ends of what it may be. Below 0 it does not pay."
                 + (changes ? " Where another option than now would be the best, its name stands beside the value." : ""),
                 $"Net benefit in {currency}, {Short(centre)} with all at their centre. " + string.Join("; ", bars.Take(SwingChart.Most).Select(bar =>
                     $"{bar.Name}: {Short(bar.AtLower)} at {bar.LowerWords}, {Short(bar.AtUpper)} at {bar.UpperWords}")) + ".",
