@@ -39,7 +39,8 @@ public sealed class SampleReport : IAsyncLifetime
 
     /// <summary>Opens the report in a context of its own; without a Chromium the test is skipped.</summary>
     /// <param name="view">How it is looked at.</param>
-    public async Task<OpenedReport> Open(View view)
+    /// <param name="first">A script that runs before the page's own, to stand in for a part of the browser; null for none.</param>
+    public async Task<OpenedReport> Open(View view, string? first = null)
     {
         ArgumentNullException.ThrowIfNull(view);
         Assert.SkipWhen(browser is null, Chromium.Missing);
@@ -53,6 +54,7 @@ public sealed class SampleReport : IAsyncLifetime
             Offline = true,
         });
         context.SetDefaultTimeout(Patience);
+        if (first is not null) await context.AddInitScriptAsync(first);
         var page = await context.NewPageAsync();
         var opened = new OpenedReport(context, page);
         await page.GotoAsync(Address, new() { WaitUntil = WaitUntilState.Load });

@@ -20,16 +20,17 @@ const reportTables = (() => {
 
   // ---- values ----
 
-  // A column of numbers or days is one text joined by semicolons, or its only value; one of texts the places, joined, then each text once.
+  // A column of numbers or days is one text joined by semicolons, or its only value, fractions without their zero; one of texts the places,
+  // joined, then each text once; no places where each row has its own text, or all the same.
   function column(data, index) {
     const known = data.read ??= [];
     if (known[index]) return known[index];
     const written = data.values[index], all = () => Array(data.rows);
     if (typeof written === 'string') {
-      const values = data.rows > 1 && written.includes(';') ? written.split(';') : all().fill(written);
-      return known[index] = values;
+      return known[index] = data.rows > 1 && written.includes(';') ? written.split(';').map(text => (text[0] === '.' ? '0' + text : text)) : all().fill(written);
     }
     const [places, ...texts] = written;
+    if (texts.length === data.rows) return known[index] = texts;
     return known[index] = places === '' ? all().fill(texts[0]) : places.split(';').map(place => texts[place]);
   }
 
@@ -51,9 +52,9 @@ const reportTables = (() => {
     };
   }
 
-  // The sites or lots that a row names.
+  // The sites or lots that a row names. What kind of name it is may stand in a column, also as "new-lot".
   function namesOf(data, row) {
-    return data.names.map(([index, kind]) => ({ column: index, kind: typeof kind === 'string' ? kind : column(data, kind)[row], name: column(data, index)[row] }))
+    return data.names.map(([index, kind]) => ({ column: index, kind: typeof kind === 'string' ? kind : column(data, kind)[row].replace('new-', ''), name: column(data, index)[row] }))
       .filter(({ kind, name }) => (kind === 'site' || kind === 'lot') && name !== '' && name !== 'hidden');
   }
 
@@ -222,7 +223,8 @@ const reportTables = (() => {
   function makeMore(table) {
     const rest = table.bodies[1];
     if (!rest) return;
-    table.box.classList.remove('long');
+    // A browser may put off what is not in sight.
+    table.box.addEventListener('contentvisibilityautostatechange', () => reach(table.box));
     table.more = button('', { className: 'more' });
     table.more.addEventListener('click', () => {
       const open = rest.classList.toggle('open');

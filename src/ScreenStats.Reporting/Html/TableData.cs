@@ -53,7 +53,7 @@ internal static class TableData
     private static void WriteNames(Utf8JsonWriter json, ITable table)
     {
         // Of a table of a model's terms the level is that of a term, such as a period, and not what was compared.
-        var by = Place(table, "term") < 0 ? Place(table, "by") : -1;
+        var by = Place(table, "term") >= 0 ? -1 : Place(table, "by") is >= 0 and var said ? said : Place(table, "trigger");
         json.WriteStartArray("names");
         for (var column = 0; column < table.Columns.Length; column++)
         {
@@ -79,7 +79,7 @@ internal static class TableData
         return -1;
     }
 
-    /// <summary>One column: <c>t</c> for texts, each once with the places where it stands; <c>n</c> for numbers and <c>d</c> for days, joined.</summary>
+    /// <summary>One column: <c>t</c> for texts, each once after the places where it stands, unless each row has its own or all the same; <c>n</c> for numbers and <c>d</c> for days, joined.</summary>
     private sealed class Values
     {
         private readonly string[] cells;
@@ -106,8 +106,8 @@ internal static class TableData
             var same = cells.All(cell => cell == cells[0]);
             if (Kind != 't')
             {
-                // What holds for all rows stands once.
-                json.WriteStringValue(same ? cells[0] : string.Join(Between, cells));
+                // What holds for all rows stands once; fractions, of which there can be a hundred thousand, without their zero.
+                json.WriteStringValue(same ? cells[0] : string.Join(Between, cells.Select(cell => cell.StartsWith("0.", StringComparison.Ordinal) ? cell[1..] : cell)));
                 return;
             }
 
@@ -118,7 +118,7 @@ internal static class TableData
                 return place.ToString(CultureInfo.InvariantCulture);
             }).ToArray();
             json.WriteStartArray();
-            json.WriteStringValue(same ? "" : string.Join(Between, where));
+            json.WriteStringValue(same || places.Count == cells.Length ? "" : string.Join(Between, where));
             foreach (var text in places.Keys) json.WriteStringValue(text);
             json.WriteEndArray();
         }

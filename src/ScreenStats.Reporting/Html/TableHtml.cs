@@ -47,7 +47,7 @@ internal static class TableHtml
         WriteMeanings(page, view, columns, headings);
     }
 
-    /// <summary>Rows as compact as they can be: a page holds many thousands of them. A figure needs no class, it is what a cell is.</summary>
+    /// <summary>Rows as compact as they can be: a page holds many thousands of them. A figure needs no class, it is what a cell is, nor a name before a row.</summary>
     private static void WriteBody(Markup page, ReadOnlySpan<ImmutableArray<TableCell>> rows, params ReadOnlySpan<(string Name, string Value)> attributes)
     {
         page.Open("tbody", attributes);
@@ -57,10 +57,10 @@ internal static class TableHtml
             for (var place = 0; place < row.Length; place++)
             {
                 var cell = row[place];
-                if (place == 0) page.Trusted($"<th scope=\"row\" class=\"{cell.Style}\">").Text(cell.Text).Trusted("</th>");
+                if (place == 0) page.Trusted(cell.Style == "t" ? "<th scope=\"row\">" : $"<th scope=\"row\" class=\"{cell.Style}\">").Text(cell.Text).Trusted("</th>");
                 else
                 {
-                    page.Trusted(cell.Style == "n" ? "<td>" : $"<td class=\"{cell.Style}\">").Text(cell.Text);
+                    page.Trusted(cell.Style == "n" || cell.Text.Length == 0 ? "<td>" : $"<td class=\"{cell.Style}\">").Text(cell.Text);
                     if (cell.Below.Length > 0) page.Trusted("<small>").Text(cell.Below).Trusted("</small>");
                     page.Trusted("</td>");
                 }

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using ScreenStats.Evaluation.Model;
 using ScreenStats.Reporting.Files;
 using ScreenStats.Reporting.Pages;
 
@@ -10,15 +11,16 @@ namespace ScreenStats.Reporting.Html;
 /// </summary>
 internal static class TableRoom
 {
-    /// <summary>Room for the rows of all tables, with the values behind them. Text, pictures, script and font take less than 2.5 MB beside it, so a page stays below 8 MB.</summary>
-    public const long Bytes = 5_400_000;
+    /// <summary>Room for the rows of all tables, with the values behind them. Text, pictures, script and font take less than 1.5 MB beside it, so a page stays below 8 MB.</summary>
+    public const long Bytes = 6_500_000;
 
     // Rows that are weighed of each table, spread over it.
     private const int Weighed = 30;
 
-    // What a cell of the page needs beside its text, and a row of it.
-    private const int Cell = 11;
-    private const int Row = 45;
+    // What a row of the page, a cell of words and a figure need beside their text.
+    private const int Row = 32;
+    private const int Words = 19;
+    private const int Figure = 9;
 
     /// <summary>The pages with the room that each table has.</summary>
     public static ImmutableArray<PageGroup> Of(ImmutableArray<PageGroup> groups, long bytes = Bytes)
@@ -40,20 +42,29 @@ internal static class TableRoom
         return [.. groups.Select(group => group with { Pages = [.. group.Pages.Select(page => page with { Tables = [.. page.Tables.Select(view => view with { Room = rows })] })] })];
     }
 
-    /// <summary>About how many bytes a row takes, from rows spread over the table: each value once as in the file, and once more as the page shows it.</summary>
+    /// <summary>About how many bytes a row takes on the page and behind it, from rows spread over the table.</summary>
     private static long RowBytes(TableView view)
     {
         var table = view.Table;
         if (table.RowCount == 0) return 0;
-        var step = Math.Max(1, table.RowCount / Weighed);
-        var (bytes, weighed) = (0L, 0);
-        for (var row = 0; row < table.RowCount; row += step)
+        var rows = Enumerable.Range(0, Math.Min(Weighed, table.RowCount)).Select(place => (int)((long)place * table.RowCount / Math.Min(Weighed, table.RowCount))).ToArray();
+        var bytes = (long)rows.Length * Row;
+        for (var column = 0; column < table.Columns.Length; column++)
         {
-            weighed++;
-            for (var column = 0; column < table.Columns.Length; column++) bytes += Math.Min(CsvText.Value(table.CellAt(row, column)).Length, 24) + 1;
-            foreach (var column in view.Columns) bytes += Cell + Math.Min(CsvText.Value(table.CellAt(row, view.IndexOf(column.Name))).Length, column.Upper is null ? 8 : 18);
+            var cells = rows.Select(row => table.CellAt(row, column)).ToArray();
+            var texts = cells.Select(CsvText.Value).ToArray();
+            var distinct = texts.Distinct(StringComparer.Ordinal).Count();
+            var words = cells.Any(cell => cell.Kind == CellKind.Text);
+            // Behind it: nothing for what holds everywhere, a place for words that come again, no zero before a point.
+            bytes += distinct == 1 ? 0 : texts.Sum(text => words ? distinct <= texts.Length / 2 ? 3 : text.Length + 3 : text.Length + (text.StartsWith("0.", StringComparison.Ordinal) ? 0 : 1));
+            // On it: nothing for a column without a value and for one method of all rows.
+            if (cells.All(cell => cell.Kind == CellKind.Empty) || (distinct == 1 && table.Columns[column].Name.EndsWith("method", StringComparison.Ordinal))) continue;
+            var (name, unit) = (table.Columns[column].Name, table.Columns[column].Unit);
+            if (view.Columns.FirstOrDefault(shown => shown.Name == name) is { } shown)
+                bytes += cells.Sum(cell => (shown == view.Columns[0] ? 0 : unit == Unit.Text && cell.Kind != CellKind.Empty ? Words : Figure) + (shown.AsNotes ? 1 : Rounding.Print(cell, unit).Length));
+            else if (view.Columns.Any(other => other.Upper == name)) bytes += cells.Sum(cell => 4 + Rounding.Print(cell, unit).Length);
         }
 
-        return Row + (bytes / weighed);
+        return bytes / rows.Length;
     }
 }
