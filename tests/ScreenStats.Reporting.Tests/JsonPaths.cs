@@ -17,7 +17,9 @@ internal static class JsonPaths
             undefined = null;
             if (isKey)
             {
-                at = at.EnumerateArray().First(row => (row.ValueKind == JsonValueKind.Object ? First(row) : row.GetString()) == name);
+                var rows = at.EnumerateArray().Where(row => (row.ValueKind == JsonValueKind.Object ? First(row) : row.GetString()) == name).ToArray();
+                rows.Should().NotBeEmpty($"{path} needs a row {name}");
+                at = rows[0];
                 continue;
             }
 

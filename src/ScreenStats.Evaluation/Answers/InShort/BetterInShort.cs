@@ -35,6 +35,6 @@ internal static class BetterInShort
         };
         return wording.Sentence(
             $"{opening}: over the complete {first.FittedBy}s from {wording.Day(path + ".from", row.From)} to {wording.Day(path + ".to", row.To)}{left} {TrendWords.Growing(first.Measure)} changed by "
-            + $"{wording.Share(path + ".growthPerWeek.estimate", estimate)} a week ({wording.Limits(path + ".growthPerWeek", growth, wording.Share, confidence: true)}), whether by infection, by who was tested, or by a device or lot, and this is no forecast.");
+            + $"{wording.Share(path + ".growthPerWeek.estimate", estimate)} a week ({wording.Limits(path + ".growthPerWeek", growth, wording.Share, confidence: true)}), whether infection, those tested or a device changed; this is no forecast.");
     }
 }

@@ -20,6 +20,7 @@ internal static class ParticipationPage
             .. findings.Participation.Tables.OfType<Table<ParticipationRow>>().Select(table => new TableView(
                 table.Only(row => row.Measure == "days-between-runs" && row.Value <= MostDays), "Days between a person's consecutive runs, up to two weeks",
                 [new("value", "Days"), new("count", "Pairs of runs"), "share"])),
+            .. findings.Participation.Tables.Select(table => TableViews.Whole(table) with { Folded = true }),
         ],
     };
 }
