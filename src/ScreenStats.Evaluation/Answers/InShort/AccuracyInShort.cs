@@ -34,7 +34,7 @@ internal static class AccuracyInShort
                 (findings.Missed == 0
                     ? "None of {0} negative runs audited with a conclusive result was missed: in these tests"
                     : "Only {0} negative runs were audited with a conclusive result: in these tests")
-                + " sensitivity was at least {1} and specificity at least {2} (both at once, one-sided, {3} confidence), if chance alone chose which were audited; " + Then + ".",
+                + " sensitivity was at least {1} and specificity at least {2} (both at once, one-sided, {3} confidence), if chance alone chose those audited; " + Then + ".",
                 Figure.Count("accuracy.audited", findings.Audited), Say.Share("accuracy.sensitivityLimit.lower", findings.SensitivityLimit.Lower),
                 Say.Share("accuracy.specificityLimit.lower", findings.SpecificityLimit.Lower), Say.Confidence("accuracy.sensitivityLimit.confidence", findings.SensitivityLimit.Confidence));
         }
