@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using ScreenStats.Evaluation.Model;
+using ScreenStats.Reporting.Html.Top;
 using ScreenStats.Reporting.Pages;
 
 namespace ScreenStats.Reporting.Html;

@@ -4,6 +4,7 @@ using AngleSharp.Html.Parser;
 using ScreenStats.Evaluation;
 using ScreenStats.Evaluation.Disclosure;
 using ScreenStats.Reporting.Html;
+using ScreenStats.Reporting.Html.Top;
 using ScreenStats.Reporting.Pages;
 using ScreenStats.Reporting.Tests.Pages;
 

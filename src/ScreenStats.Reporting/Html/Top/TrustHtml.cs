@@ -1,6 +1,6 @@
 using ScreenStats.Reporting.Pages;
 
-namespace ScreenStats.Reporting.Html;
+namespace ScreenStats.Reporting.Html.Top;
 
 /// <summary>How far the data can be trusted, at the top of the page: the ledger in one line, and the cautions that these data call for.</summary>
 internal static class TrustHtml

@@ -1,6 +1,6 @@
 using ScreenStats.Reporting.Pages;
 
-namespace ScreenStats.Reporting.Html;
+namespace ScreenStats.Reporting.Html.Top;
 
 /// <summary>What is in the report, and where.</summary>
 internal static class ContentsHtml

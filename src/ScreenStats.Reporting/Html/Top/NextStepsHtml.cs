@@ -1,6 +1,6 @@
 using ScreenStats.Reporting.Pages;
 
-namespace ScreenStats.Reporting.Html;
+namespace ScreenStats.Reporting.Html.Top;
 
 /// <summary>What to do next, ranked, with what must be known before anything is done.</summary>
 internal static class NextStepsHtml

@@ -2,7 +2,7 @@ using System.Globalization;
 using ScreenStats.Evaluation.Disclosure;
 using ScreenStats.Evaluation.Model;
 
-namespace ScreenStats.Reporting.Html;
+namespace ScreenStats.Reporting.Html.Top;
 
 /// <summary>What is hidden in a report that hides small counts, in words.</summary>
 internal static class DisclosureHtml

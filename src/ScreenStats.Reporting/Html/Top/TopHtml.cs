@@ -1,7 +1,7 @@
 using System.Globalization;
 using ScreenStats.Reporting.Pages;
 
-namespace ScreenStats.Reporting.Html;
+namespace ScreenStats.Reporting.Html.Top;
 
 /// <summary>Title and span of the page, and what is to be known before anything is read.</summary>
 internal static class TopHtml

@@ -1,7 +1,7 @@
 using ScreenStats.Evaluation.Answers;
 using ScreenStats.Reporting.Pages;
 
-namespace ScreenStats.Reporting.Html;
+namespace ScreenStats.Reporting.Html.Top;
 
 /// <summary>The readers' questions, each with one sentence, for whom it is first, and the way to its section.</summary>
 internal static class AnswersHtml
