@@ -55,7 +55,7 @@ public class SideBySidePageTests
         view.Caption.Should().Contain("those that stand out and the highest first");
         view.Table.CellAt(0, view.IndexOf("level")).AsText.Should().Be("S007", "its rate is four times the others'");
         var page = Encoding.UTF8.GetString(Report.Files(Many, new ReportInputs())["report.html"]);
-        page.Should().Contain("The first 40 of 400 rows; all stand in");
+        page.Should().Contain("Printed are the first 40 of 400 rows.");
         page.Length.Should().BeLessThan(1_500_000);
     }
 

@@ -13,13 +13,13 @@ internal static class OftenInShort
     {
         var figures = new CadenceFigures(findings);
         if (findings.Leading is not { } leading || !figures.Knows(leading, CadenceMeasure.InfectiousDaysRemoved)) return findings.Sentences[0] with { BeginsParagraph = false };
-        if (leading.IsNone) return OpeningSentences.InShort(findings, figures, leading, "");
+        if (leading.IsNone) return OpeningSentences.InShort(findings, figures, leading, "", "");
         var removed = figures.Of(leading, CadenceMeasure.InfectiousDaysRemoved);
-        var brought = findings.LeadingBasis == CadenceBasis.AllBroughtIn ? " and all of it brought in" : "";
+        var brought = findings.LeadingBasis == CadenceBasis.AllBroughtIn ? ", all brought in," : "";
         var recent = findings.Recent;
         var of = recent is { Option: { } option } && option != leading.Option ? $"; with as {(recent.Ratio.Estimate > 1 ? "much" : "little")} as in the last {{11}} days, \"{{12}}\"" : "";
         return OpeningSentences.InShort(
-            findings, figures, leading, $"for as much infection as assumed{brought} it removes {{6}} infectious days outside isolation in {{5}} {figures.DaysWord} ({{7}} interval {{8}} to {{9}}) for {{10}} {figures.PeopleWord}{of}",
+            findings, figures, leading, $"for as much infection as assumed{brought} it removes {{6}} infectious days outside isolation in {{5}} {figures.DaysWord} ({{7}} interval {{8}} to {{9}}) for {{10}} {figures.PeopleWord}", of,
             figures.Days, removed[0], figures.Confidence, removed[1], removed[2], figures.People,
             Figure.Count("cadence.recent.days", recent?.Days ?? 0), Figure.Name("cadence.recent.option", recent?.Option ?? ""));
     }

@@ -36,13 +36,14 @@ internal static class OpeningSentences
     /// <param name="figures">Its figures.</param>
     /// <param name="leading">The option.</param>
     /// <param name="gives">What it gives, its figures from {5} on; nothing for no screening.</param>
-    /// <param name="given">Those figures.</param>
-    public static Sentence InShort(CadenceFindings findings, CadenceFigures figures, CadenceOptionFinding leading, string gives, params FigureReference[] given)
+    /// <param name="later">What would be chosen as things were last; left out where no option stands out.</param>
+    /// <param name="given">The figures of both.</param>
+    public static Sentence InShort(CadenceFindings findings, CadenceFigures figures, CadenceOptionFinding leading, string gives, string later, params FigureReference[] given)
     {
         if (Choose(findings, leading) is not { } chosen)
         {
             var opening = leading.IsPlanned ? "The plan is \"{0}\": " : "Nearest to what was done is \"{0}\": ";
-            return AnswerSentences.Compact(opening + gives + "; none is chosen, as what a screen must remove is not stated.", [CadenceFigures.Name(leading), .. Enumerable.Repeat(CadenceFigures.Name(leading), 4), .. given]);
+            return AnswerSentences.Compact(opening + gives + "; nothing states how much a screen must remove.", [CadenceFigures.Name(leading), .. Enumerable.Repeat(CadenceFigures.Name(leading), 4), .. given]);
         }
 
         var (own, other, tied, band) = chosen;
@@ -51,9 +52,9 @@ internal static class OpeningSentences
             (true, _) => None(band, other is not null).TrimEnd('.').Replace("; so it is in", ", in", StringComparison.Ordinal).Replace(" over all that is uncertain", "", StringComparison.Ordinal) + ", for as much infection as assumed.",
             (_, 2) => "The option to choose is \"{0}\", in {1} of the draws: ",
             (_, 1) => "The option to choose is likely \"{0}\", in {1} of the draws: ",
-            _ => "No option stands out: \"{0}\" comes first ({1} of the draws)" + (other is null ? "" : tied ? ", hardly before \"{2}\", which asks for fewer screens" : other.ShareOfDraws > own.ShareOfDraws ? ", but \"{2}\" in more ({3})" : ", hardly before \"{2}\"") + "; ",
+            _ => "No option stands out: \"{0}\" comes first ({1} of the draws)" + (other is null ? "" : tied ? ", hardly before \"{2}\" with fewer screens" : other.ShareOfDraws > own.ShareOfDraws ? ", but \"{2}\" in more ({3})" : ", hardly before \"{2}\"") + "; ",
         };
-        return AnswerSentences.Compact(leading.IsNone ? template : template + gives + ".", [.. Figures(figures, leading, chosen), .. given]);
+        return AnswerSentences.Compact(leading.IsNone ? template : template + gives + (band > 0 ? later : "") + ".", [.. Figures(figures, leading, chosen), .. given]);
     }
 
     // What the rule chooses, what comes next to it, whether the two are tied, and how sure it is: 2 for sure, 1 for likely, 0 where no option stands out.
