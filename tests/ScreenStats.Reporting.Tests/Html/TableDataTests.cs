@@ -40,13 +40,13 @@ public class TableDataTests
     public void Hostile_names_stay_text_in_the_data_and_come_back_as_the_file_has_them()
     {
         var page = Encoding.UTF8.GetString(Report.Files(Programs.Hostile, new ReportInputs())["report.html"]);
-        foreach (var block in new HtmlParser().ParseDocument(page).QuerySelectorAll("script[type='application/json']").Select(script => script.TextContent))
+        foreach (var block in new HtmlParser().ParseDocument(page).QuerySelectorAll(".scroll > table + script").Select(script => script.TextContent))
         {
             block.Should().NotContainAny("<", ">", "&", "'", "\u202E", "\uFFFE", "\n");
             block.Should().MatchRegex("^[ -~]+$", "signs that every parser reads alike");
         }
 
-        var names = new HtmlParser().ParseDocument(page).QuerySelectorAll("script[type='application/json']").Select(script => JsonDocument.Parse(script.TextContent).RootElement)
+        var names = new HtmlParser().ParseDocument(page).QuerySelectorAll(".scroll > table + script").Select(script => JsonDocument.Parse(script.TextContent).RootElement)
             .Where(block => block.GetProperty("table").GetString() == "sites").SelectMany(block => Rows(block)).Select(row => row[0]).ToArray();
         names.Should().Contain(["<script>alert(\"x\")</script>", "'=cmd|' /C calc'!A0", "'+1", "'@sum", "\u202Etxt.exe", "'\tTab", "line\nbreak, comma", "北京"]);
     }
