@@ -34,6 +34,7 @@ using ScreenStats.Evaluation.PredictiveValues;
 using ScreenStats.Evaluation.Refuted;
 using ScreenStats.Evaluation.Repeats;
 using ScreenStats.Evaluation.Retests;
+using ScreenStats.Evaluation.Shared;
 using ScreenStats.Evaluation.Sites;
 using ScreenStats.Evaluation.Specimens;
 using ScreenStats.Evaluation.StandOuts;
@@ -48,12 +49,18 @@ namespace ScreenStats.Evaluation;
 /// <summary>Turns counts into answers.</summary>
 public static class Evaluator
 {
-    /// <summary>Evaluates a tally: every analysis in order, each given the results of earlier ones that it needs.</summary>
+    /// <summary>
+    /// Evaluates a tally: every analysis in order, each given the results of earlier ones that it needs. Long ones that nothing waits for before
+    /// the answers begin as soon as they can and run beside the others.
+    /// </summary>
     /// <param name="tally">What was counted.</param>
     /// <param name="settings">What the program file says.</param>
-    /// <param name="progress">Told what is evaluated, as it begins, in a few words; null for nobody.</param>
+    /// <param name="progress">Told in a few words what is evaluated or waited for; null for nobody. It may throw to end the evaluation.</param>
     /// <returns>The findings, the same for the same input in every culture.</returns>
-    public static Findings Evaluate(Tally tally, ProgramSettings settings, IProgress<string>? progress = null)
+    public static Findings Evaluate(Tally tally, ProgramSettings settings, IProgress<string>? progress = null) => Evaluate(tally, settings, progress, oneByOne: false);
+
+    /// <summary>The same; one analysis after the other, where that is wanted.</summary>
+    internal static Findings Evaluate(Tally tally, ProgramSettings settings, IProgress<string>? progress, bool oneByOne)
     {
         ArgumentNullException.ThrowIfNull(tally);
         ArgumentNullException.ThrowIfNull(settings);
@@ -62,6 +69,9 @@ public static class Evaluator
         var sums = new PersonSums(tally);
         var lotsAndSites = new LotSiteTable(tally);
         var judgements = Judgements.Of(lotsAndSites.Counts, tally.Cells.HasConfirmatory, new PersonEffects(sums, lotsAndSites.Counts));
+
+        using var beside = new SideWork(progress, oneByOne);
+        var burstsFound = beside.Begin("bursts", () => BurstAnalysis.Of(tally));
 
         progress?.Report("rates");
         var ledger = LedgerAnalysis.Of(tally);
@@ -75,18 +85,21 @@ public static class Evaluator
         progress?.Report("lots and sites");
         var lots = LotAnalysis.Of(lotsAndSites, judgements);
         var sites = SiteAnalysis.Of(lotsAndSites, judgements);
+        List<string> FlaggedFor(Flag flag) => [.. lots.Where(lot => lot.Flag.HasFlag(flag)).Select(lot => lot.Lot)];
+        var flagged = FlaggedFor(Flag.Refuted);
+        var trendsFound = beside.Begin("trend", () => TrendAnalysis.Of(tally, settings, lots));
+        var comparisonFound = beside.Begin("sites compared", () => ComparisonAnalysis.Of(tally, sums, settings, flagged, FlaggedFor(Flag.Invalid)));
+        var alarmsFound = beside.Begin("alarms", () => AlarmAnalysis.Of(tally, settings, flagged));
+        var controlChartsFound = beside.Begin("control charts", () => ControlChartAnalysis.Of(tally, settings, lots, sites));
         var within = new PlaceTestAnalysis(tally, sums, confidence);
         var lotTests = within.Lots();
-        var siteTests = within.Sites([.. lots.Where(lot => lot.Flag.HasFlag(Flag.Refuted)).Select(lot => lot.Lot), .. lotTests.Rows.Where(row => row is { Measure: "refuted", Material: true }).Select(row => row.Place)]);
+        var siteTests = within.Sites([.. flagged, .. lotTests.Rows.Where(row => row is { Measure: "refuted", Material: true }).Select(row => row.Place)]);
         var standOuts = StandOutAnalysis.Of(lots, sites, lotTests, siteTests);
         var flags = new PlanOfFlags(lotsAndSites, judgements);
         var lotRecording = LotRecordingAnalysis.Of(tally, flags, confidence);
-        var bursts = BurstAnalysis.Of(tally);
         var detection = DetectionAnalysis.Of(flags);
         var conduct = ConductAnalysis.Of(tally, sums, settings);
         var repeats = RepeatAnalysis.Of(tally, confidence);
-        progress?.Report("control charts");
-        var controlCharts = ControlChartAnalysis.Of(tally, settings, lots, sites);
         var controls = ControlAnalysis.Of(tally, settings);
         progress?.Report("follow-up and audits");
         var followUp = FollowUpAnalysis.Of(tally, settings);
@@ -94,9 +107,6 @@ public static class Evaluator
         var audits = AuditAnalysis.Of(tally, settings);
         var intervalCases = IntervalCaseAnalysis.Of(tally, confidence);
         var expected = ExpectedAnalysis.Of(tally, sums, settings);
-        var flagged = lots.Where(lot => lot.Flag.HasFlag(Flag.Refuted)).Select(lot => lot.Lot).ToList();
-        progress?.Report("sites compared");
-        var comparison = ComparisonAnalysis.Of(tally, sums, settings, flagged, [.. lots.Where(lot => lot.Flag.HasFlag(Flag.Invalid)).Select(lot => lot.Lot)]);
         progress?.Report("predictive values");
         var predictiveValue = PredictiveValueAnalysis.Of(tally, sums, settings, flagged, expected);
         var refuted = RefutedAnalysis.Of(tally, sums, settings);
@@ -107,16 +117,17 @@ public static class Evaluator
         var retests = RetestAnalysis.Of(tally, settings);
         var specimens = SpecimenAnalysis.Of(tally, settings);
         var accuracy = AccuracyAnalysis.Of(tally, settings, positivity, kits, expected);
-        progress?.Report("alarms");
-        var alarms = AlarmAnalysis.Of(tally, settings, flagged);
-        progress?.Report("trend");
-        var trends = TrendAnalysis.Of(tally, settings, lots);
         progress?.Report("how often");
         var cadence = CadenceAnalysis.Of(tally, settings, flagged, accuracy);
         progress?.Report("what it is worth");
         var worth = WorthAnalysis.Of(tally, settings, cadence, yield, predictiveValue);
         progress?.Report("what if");
         var whatIf = WhatIfAnalysis.Of(settings, accuracy, cadence, onlyStated: settings.Report.SuppressBelow > 1);
+        var bursts = burstsFound();
+        var controlCharts = controlChartsFound();
+        var alarms = alarmsFound();
+        var comparison = comparisonFound();
+        var trends = trendsFound();
         progress?.Report("answers");
         var answers = AnswerAnalysis.Of(tally.Cells.HasConfirmatory, lots, sites, conduct, controls, followUp, audits, accuracy, predictiveValue, expected, yield, comparison, trends, cadence, worth);
         var cautions = CautionAnalysis.Of(tally, settings, followUp, delays, audits, expected);

@@ -103,38 +103,27 @@ public static class Report
         findings = DisclosureControl.Apply(findings);
         if (findings.Disclosure is not null) inputs = inputs with { Diagnostics = Veiled.Diagnostics(inputs.Diagnostics), SetAside = [] };
         var version = inputs.Version ?? Manifest.OwnVersion;
-        var model = new ReportModel(findings, inputs, version, Veiled.Of(SharedScales.Of(AllPages.Of(findings), chart => Veiled.Shows(chart, findings.Disclosure)), findings.Disclosure));
         var tables = findings.Tables;
-        var files = new SortedDictionary<string, byte[]>(StringComparer.Ordinal);
-        void Text(string name, string text) => files.Add(name, new UTF8Encoding(false).GetBytes(text));
-
-        // Pictures, workbook and the data file are the slow part; they depend on nothing but the findings.
+        // Workbook and data file depend on nothing but the findings: they are made beside pages and pictures.
+        var workbook = Task.Run(() => Workbook.Of(tables), cancellationToken);
+        var json = Task.Run(() => FindingsFile.Of(findings), cancellationToken);
+        var model = ReportModel.Of(findings, inputs, version);
         var charts = model.Charts;
-        var pngs = new byte[charts.Length][];
-        var workbook = Array.Empty<byte>();
-        var json = "";
-        var parts = (2 * charts.Length) + 3;
+        var drawn = new (string Svg, byte[] Png)[charts.Length];
+        var parts = charts.Length + 3;
         var done = 0;
         void Done() => progress?.Report(new WriteProgress(Interlocked.Increment(ref done), parts));
-        var options = new ParallelOptions { CancellationToken = cancellationToken };
-        Parallel.For(-2, charts.Length, options, index =>
+        Parallel.For(0, charts.Length, new ParallelOptions { CancellationToken = cancellationToken }, index =>
         {
-            if (index == -2) workbook = Workbook.Of(tables);
-            else if (index == -1) json = FindingsFile.Of(findings);
-            else pngs[index] = ChartRenderer.Png(charts[index]);
+            drawn[index] = (ChartRenderer.Svg(charts[index]), ChartRenderer.Png(charts[index]));
             Done();
         });
-        var pictures = charts.ToDictionary(chart => chart.Id, chart =>
-        {
-            cancellationToken.ThrowIfCancellationRequested();
-            var drawn = ChartRenderer.Svg(chart);
-            Done();
-            return drawn;
-        }, StringComparer.Ordinal);
+        var files = new SortedDictionary<string, byte[]>(StringComparer.Ordinal);
+        void Text(string name, string text) => files.Add(name, new UTF8Encoding(false).GetBytes(text));
         for (var index = 0; index < charts.Length; index++)
         {
-            Text($"plots/{charts[index].Id}.svg", pictures[charts[index].Id]);
-            files.Add($"plots/{charts[index].Id}.png", pngs[index]);
+            Text($"plots/{charts[index].Id}.svg", drawn[index].Svg);
+            files.Add($"plots/{charts[index].Id}.png", drawn[index].Png);
         }
 
         cancellationToken.ThrowIfCancellationRequested();
@@ -142,10 +131,12 @@ public static class Report
         Text("tables/columns.csv", ColumnDescriptions.Csv(tables));
         Text("tables/" + DataPackage.FileName, DataPackage.Of(model.Title, tables));
         Text("set-aside.csv", SetAsideText.Of(inputs.SetAside));
-        Text(FindingsFile.FileName, json);
+        Text(FindingsFile.FileName, json.GetAwaiter().GetResult());
+        Done();
         Text(FindingsFile.SchemaName, FindingsFile.ReadSchema());
-        files.Add("workbook.xlsx", workbook);
-        Text("report.html", ReportHtml.Of(model, pictures));
+        files.Add("workbook.xlsx", workbook.GetAwaiter().GetResult());
+        Done();
+        Text("report.html", ReportHtml.Of(model, charts.Zip(drawn).ToDictionary(pair => pair.First.Id, pair => pair.Second.Svg, StringComparer.Ordinal)));
         Done();
         Text(Manifest.FileName, JsonText.Of(Manifest.Of(inputs, version, files)));
         return files;

@@ -18,6 +18,8 @@ switch (args)
             int.Parse(count, CultureInfo.InvariantCulture), int.Parse(threads, CultureInfo.InvariantCulture), screenIds: rest is ["screen-ids"]);
     case ["thousand-sites", var sample, var folder, .. var periods]:
         return ThousandSites.Run(sample, folder, periods.Length == 0 ? [ReportPeriod.Week, ReportPeriod.Day] : [.. periods.Select(period => Enum.Parse<ReportPeriod>(period, ignoreCase: true))]);
+    case ["page-times", var sample, .. var runners]:
+        return PageTimes.Run(sample, runners.FirstOrDefault());
     case ["courses"]:
         return CourseTimes.Run();
     case ["choice", var sample]:

@@ -11,6 +11,10 @@ namespace ScreenStats.Reporting.Pages;
 /// <param name="Groups">The pages by question.</param>
 internal sealed record ReportModel(Findings Findings, ReportInputs Inputs, string Version, ImmutableArray<PageGroup> Groups)
 {
+    /// <summary>What a report of findings says: its pages, pictures of one quantity on one scale, and small counts hidden where they are to be.</summary>
+    public static ReportModel Of(Findings findings, ReportInputs inputs, string version) => new(
+        findings, inputs, version, Veiled.Of(SharedScales.Of(AllPages.Of(findings), chart => Veiled.Shows(chart, findings.Disclosure)), findings.Disclosure));
+
     /// <summary>Every picture, in the order of the pages.</summary>
     public ImmutableArray<Chart> Charts => [.. Groups.SelectMany(group => group.Pages).SelectMany(page => page.Charts.Concat(page.AtTop))];
 
