@@ -68,7 +68,7 @@ internal static class PageTimes
             clock.Of("pages", page.Id, () =>
             {
                 foreach (var chart in page.Charts.Concat(page.AtTop)) pictures[chart.Id] = ChartRenderer.Svg(chart);
-                SectionHtml.Write(new Markup().Open("html").Open("body"), page, pictures);
+                SectionHtml.Write(new Markup().Open("html").Open("body"), page, model, pictures, []);
                 foreach (var view in page.Tables) CsvText.Of(view.Table);
                 return 0;
             });
