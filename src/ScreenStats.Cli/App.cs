@@ -5,6 +5,7 @@ using ScreenStats.Cli.Commands.Cadence;
 using ScreenStats.Cli.Terminal;
 using ScreenStats.Counting.Diagnostics;
 using ScreenStats.Counting.Programs;
+using ScreenStats.Evaluation.Changes;
 using ScreenStats.Records.Deidentification.Pseudonyms;
 using ScreenStats.Reporting;
 
@@ -45,7 +46,7 @@ internal static class App
             Say($"Run \"{HelpFor(args)}\" to see what it takes.");
             return ExitCode.Usage;
         }
-        catch (Exception failure) when (failure is NotOurFolderException or PseudonymizeException)
+        catch (Exception failure) when (failure is NotOurFolderException or NotFindingsException or NotComparableException or PseudonymizeException)
         {
             Say($"screenstats: {failure.Message}");
             return ExitCode.Usage;

@@ -8,6 +8,7 @@ using ScreenStats.Evaluation.Audits;
 using ScreenStats.Evaluation.Bursts;
 using ScreenStats.Evaluation.Cadence;
 using ScreenStats.Evaluation.Cautions;
+using ScreenStats.Evaluation.Changes;
 using ScreenStats.Evaluation.Comparisons;
 using ScreenStats.Evaluation.Completeness;
 using ScreenStats.Evaluation.Conduct;
@@ -177,6 +178,10 @@ public sealed record Findings
     /// <summary>Whether screening is worth it: costs, effects, and when that turns.</summary>
     public required WorthFindings Worth { get; init; }
 
+    /// <summary>What has changed since an earlier evaluation; there only where one was named.</summary>
+    [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
+    public ChangeFindings? Changes { get; init; }
+
     /// <summary>The readers' questions in plain words, and what to do next.</summary>
     public required AnswerFindings Answers { get; init; }
 
@@ -205,6 +210,7 @@ public sealed record Findings
         StandOuts, Alarms, Lots, Sites, LotTests, SiteTests, Comparison, LotRecording, Bursts, Detection, ControlCharts, Conduct, Repeats, Controls,
         FollowUp, Delays, Audits, Accuracy, IntervalCases, PredictiveValue, WhatIf.Positive, Expected, Refuted, Yield,
         TruePrevalence, Kits, Retests, Specimens, Trends, Cadence, WhatIf.Interval, Worth,
+        .. Changes is { } changes ? (IFinding[])[changes] : [],
     ];
 
     /// <summary>Every table, in the order of the analyses.</summary>

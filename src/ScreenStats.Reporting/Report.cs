@@ -2,9 +2,11 @@ using System.Collections.Immutable;
 using System.Text;
 using System.Text.Json;
 using ScreenStats.Evaluation;
+using ScreenStats.Evaluation.Changes.Snapshots;
 using ScreenStats.Evaluation.Disclosure;
 using ScreenStats.Reporting.Charts.Drawing;
 using ScreenStats.Reporting.Files;
+using ScreenStats.Reporting.Files.Earlier;
 using ScreenStats.Reporting.Files.Schema;
 using ScreenStats.Reporting.Files.Workbooks;
 using ScreenStats.Reporting.Html;
@@ -60,6 +62,31 @@ public static class Report
         if (tables.FirstOrDefault(name => !File.Exists(Path.Combine(folder, name))) is { } missing)
             throw new NotOurFolderException($"The earlier report in {folder} lacks {missing}; give the whole folder as it was written.");
         return new EarlierRelease(tables.ToImmutableDictionary(name => Path.GetFileNameWithoutExtension(name), name => File.ReadAllText(Path.Combine(folder, name)), StringComparer.Ordinal));
+    }
+
+    /// <summary>Reads what of an earlier evaluation can be compared with another.</summary>
+    /// <param name="path">Its findings.json, or the folder of its report.</param>
+    /// <returns>What can be compared; as much as the file shows.</returns>
+    /// <exception cref="NotFindingsException">There is no such file, or it is no findings.json of ours, or of a newer format.</exception>
+    public static EvaluationSnapshot ReadEvaluation(string path)
+    {
+        ArgumentException.ThrowIfNullOrWhiteSpace(path);
+        var file = Directory.Exists(path) ? Path.Combine(path, FindingsFile.FileName) : path;
+        if (!File.Exists(file))
+        {
+            throw new NotFindingsException(file == path
+                ? $"There is no file {path}; name the findings.json of an earlier evaluation, or the folder of its report."
+                : $"The folder {path} holds no {FindingsFile.FileName}; name the folder of an earlier report, or its {FindingsFile.FileName}.");
+        }
+
+        try
+        {
+            return FindingsReader.Read(File.ReadAllBytes(file), file);
+        }
+        catch (Exception fault) when (fault is UnauthorizedAccessException or (IOException and not NotFindingsException))
+        {
+            throw new NotFindingsException($"The file {file} cannot be read; check that you may read it.", fault);
+        }
     }
 
     /// <summary>Whether a folder is a whole report of ours that hides small counts: one made for readers.</summary>

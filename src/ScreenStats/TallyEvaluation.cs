@@ -3,6 +3,8 @@ using ScreenStats.Counting.Diagnostics;
 using ScreenStats.Counting.Programs;
 using ScreenStats.Evaluation;
 using ScreenStats.Evaluation.Alarms;
+using ScreenStats.Evaluation.Changes;
+using ScreenStats.Evaluation.Changes.Snapshots;
 using ScreenStats.Evaluation.Disclosure;
 using ScreenStats.Reporting;
 
@@ -33,13 +35,19 @@ public static class TallyEvaluation
     /// <param name="settings">What the program file says.</param>
     /// <param name="earlierRelease">Folder of an earlier report of the same program, so that the difference between the two gives no small count away; null for none.</param>
     /// <param name="progress">Told what is evaluated, as it begins; null for nobody.</param>
+    /// <param name="since">An earlier evaluation (<see cref="Report.ReadEvaluation"/>), to say what has changed since; null for none. Where small counts are hidden its report must be the earlier release.</param>
     /// <returns>The findings, as <see cref="DisclosureControl.Apply"/> gives them.</returns>
     /// <exception cref="NotOurFolderException">The folder holds no report of ours.</exception>
-    public static Findings EvaluateForRelease(this Tally tally, ProgramSettings settings, string? earlierRelease = null, IProgress<string>? progress = null)
+    /// <exception cref="NotComparableException">The earlier evaluation cannot be compared with this one.</exception>
+    public static Findings EvaluateForRelease(this Tally tally, ProgramSettings settings, string? earlierRelease = null, IProgress<string>? progress = null, EvaluationSnapshot? since = null)
     {
         ArgumentNullException.ThrowIfNull(settings);
+        var hides = settings.Report.SuppressBelow > 1;
+        if (since is not null && hides && earlierRelease is null)
+            throw new NotComparableException("Small counts are hidden, so the report of the earlier evaluation must be taken into account as an earlier release; give its folder.");
         var findings = Evaluator.Evaluate(tally, settings, progress);
-        if (settings.Report.SuppressBelow > 1) progress?.Report("small counts");
+        if (since is not null) findings = findings.Since(since);
+        if (hides) progress?.Report("small counts");
         return DisclosureControl.Apply(findings, earlierRelease is null ? null : Report.ReadRelease(earlierRelease));
     }
 }

@@ -24,6 +24,7 @@ internal sealed class EvaluateCommand : ProgramCommand
     private readonly Option<bool> setAsideText;
     private readonly Option<string> suppressBelow;
     private readonly Option<string> earlierRelease;
+    private readonly Option<string> since;
     private readonly Option<string> by;
 
     public EvaluateCommand()
@@ -35,6 +36,7 @@ internal sealed class EvaluateCommand : ProgramCommand
         setAsideText = TakeSwitch("--set-aside-text", "Put the text of rows set aside into set-aside.csv; it may name people.");
         suppressBelow = TakeOption("--suppress-below", "number", "Hide counts from 1 to one less, and whatever would give one away; 0 hides nothing. Default: report.suppressBelow in the program file, else 0.");
         earlierRelease = TakeOption("--earlier-release", "folder", "With small counts hidden: a report of the same program that readers have already, so that the difference between the two gives nothing away; none for no such report. Default: the report that --out replaces, where it hides small counts and has a site of this program.");
+        since = TakeOption("--since", "file", "Say what has changed since an earlier evaluation of this program: its findings.json, or the folder of its report. With small counts hidden it must be a whole report that hides as much, and is the earlier release too.");
         by = TakeOption("--by", "what", "By what runs are compared side by side: site, operator, kit (the screening device of the lot), specimen, or region (from the export of sites). Default: report.compareBy in the program file, else site.");
         by.CompletionSources.Add([.. Enum.GetValues<CompareBy>().Select(Word)]);
         TakeJson();
@@ -64,16 +66,19 @@ internal sealed class EvaluateCommand : ProgramCommand
         if (wanted is not null && !hides) throw new UsageException("--earlier-release says what small counts must stay hidden, so it needs --suppress-below with a number above 1.");
         Report.CheckFolder(folder);
         if (earlier is not null) Report.ReadRelease(earlier);
-        var replaced = hides && wanted is null && Report.IsRelease(folder) ? folder : null;
+        var compared = invocation.Text(since) is { } named ? invocation.Environment.PathOf(named) : null;
+        var before = compared is null ? null : Report.ReadEvaluation(compared);
+        if (compared is not null && hides) earlier = ReleaseOf(compared, earlier, wanted, folder);
+        var replaced = hides && wanted is null && compared is null && Report.IsRelease(folder) ? folder : null;
 
         var reading = Read(invocation, program, withText);
         invocation.Say(reading.Diagnostics);
         if (replaced is not null && Report.HasSiteOf(replaced, reading.Tally)) earlier = replaced;
-        if (hides) invocation.Say(About(earlier, written, wanted is null));
-        var options = Options(AsOf(invocation), withText, invocation.Text(suppressBelow) ?? "", earlier is not null, invocation.Text(by) ?? "");
+        if (hides) invocation.Say(About(earlier, written, wanted is null && compared is null));
+        var options = Options(AsOf(invocation), withText, invocation.Text(suppressBelow) ?? "", earlier is not null, before is not null, invocation.Text(by) ?? "");
         var findings = invocation.Progress.During(() =>
         {
-            var made = reading.Tally.EvaluateForRelease(program.Settings, earlier, invocation.Progress);
+            var made = reading.Tally.EvaluateForRelease(program.Settings, earlier, invocation.Progress, before);
             Report.Write(made, folder, reading.ToReportInputs(options), invocation.Progress, invocation.Environment.Cancelled);
             return made;
         });
@@ -82,6 +87,24 @@ internal sealed class EvaluateCommand : ProgramCommand
         else Render(findings, written, invocation.Screen);
         return ExitCode.Done;
     }
+
+    // What has changed is told from two reports, so readers are taken to have both: the one compared with is the earlier release.
+    private static string ReleaseOf(string compared, string? earlier, string? wanted, string folder)
+    {
+        var own = Directory.Exists(compared) ? compared : Path.GetDirectoryName(compared)!;
+        Report.ReadRelease(own);
+        if (wanted is not null && (earlier is null || !SamePlace(earlier, own)))
+            throw new UsageException("with small counts hidden, the report that --since names is the earlier release too, and only one can be taken into account; leave --earlier-release out.");
+        if (!SamePlace(folder, own) && Report.IsRelease(folder))
+        {
+            throw new UsageException(
+                "the report in the folder of --out hides small counts too and is not the one that --since names, and only one can be taken into account as an earlier release; write to another folder, or remove that report if nobody has it.");
+        }
+
+        return own;
+    }
+
+    private static bool SamePlace(string one, string other) => Path.TrimEndingDirectorySeparator(one) == Path.TrimEndingDirectorySeparator(other);
 
     private static CompareBy By(string text)
     {
@@ -102,13 +125,14 @@ internal sealed class EvaluateCommand : ProgramCommand
         : "note: the earlier report was taken into account: what it hid stays hidden.";
 
     // The place of the report and the number of threads change no byte of it, so they are not options of the report.
-    private static Dictionary<string, string> Options(string asOf, bool withText, string threshold, bool compared, string grouping)
+    private static Dictionary<string, string> Options(string asOf, bool withText, string threshold, bool compared, bool since, string grouping)
     {
         var options = new Dictionary<string, string>(StringComparer.Ordinal);
         if (asOf.Length > 0) options["as-of"] = asOf;
         if (withText) options["set-aside-text"] = "true";
         if (threshold.Length > 0 && threshold != "0") options["suppress-below"] = threshold;
         if (compared) options["earlier-release"] = "true";
+        if (since) options["since"] = "true";
         if (grouping.Length > 0) options["by"] = grouping;
         return options;
     }

@@ -21,6 +21,7 @@ internal static class AnswerVeil
         ("accuracy.sensitivityLimit", "The least sensitivity that the audits leave open"),
         ("accuracy.sensitivity", "The sensitivity"),
         ("accuracy.specificity", "The specificity"),
+        ("changes.", "By how much it changed"),
         ("comparison.", "By how much they differ"),
         ("trends.", "How it changed"),
         ("cadence.", "What screening gives and costs by how often it is done"),

@@ -38,7 +38,9 @@ public static class DisclosureControl
         var cells = new HiddenCells(model, release.Ambiguous, threshold, without, new CoarseLimits(model, plan));
         var risk = tally is null || cells.Hides(CountUnit.Program, "runs") ? null : ReidentificationRisk.Of(tally).Below(threshold);
         var disclosure = new ReleaseDisclosure(findings, cells, figures, threshold, model, plan, risk, earlier is not null);
-        return findings with { Answers = AnswerVeil.Of(findings, disclosure), Cautions = Veil(findings.Cautions, disclosure), Disclosure = disclosure };
+        var answers = AnswerVeil.Of(findings, disclosure);
+        // Two answers are compared as they may be read: what is hidden in one changes no word.
+        return findings with { Answers = answers, Changes = findings.Changes?.With(answers), Cautions = Veil(findings.Cautions, disclosure), Disclosure = disclosure };
     }
 
     private static (CountModel Model, SuppressionPlan Plan, ReleasedCounts Release, HashSet<string> Without) Hidden(

@@ -13,6 +13,7 @@ internal static class FigureRules
         "expected.prevalenceLower", "expected.prevalenceUpper", "answers.nextSteps.rank", "cautions.items.fromData", "coverage.hasHeadcount",
         "accuracy.stratumCount", "accuracy.basis", "kits.deviceCount", "comparison.levelCount", "comparison.confidence",
         "whatIf.positive.people", "whatIf.interval.days", "whatIf.interval.people", "whatIf.interval.participation", "whatIf.interval.removedBySymptoms",
+        "changes.sharedDays", "changes.sharedPeriods", "changes.sharedPeriodsFallen", "changes.sharedPeriodsRisen", "changes.newFlags", "changes.stillFlagged", "changes.closedFlags", "changes.flaggedAndGone", "changes.changedSettings",
     ];
 
     /// <summary>The rule of each path, for the counts of some findings.</summary>

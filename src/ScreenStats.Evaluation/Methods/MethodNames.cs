@@ -7,6 +7,7 @@ internal static class MethodNames
 {
     public const string Share = "share";
     public const string Rate = "rate";
+    public const string EarlierValue = "as-evaluated";
     public const string DesignEffect = "design-effect";
     public const string NearestRank = "nearest-rank";
     public const string Hypergeometric = "hypergeometric";

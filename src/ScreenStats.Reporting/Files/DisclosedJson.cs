@@ -27,19 +27,21 @@ internal static class DisclosedJson
         typeof(global::ScreenStats.Counting.Cubes.StratumOrigin), typeof(Evaluation.Accuracy.AccuracyBasis), typeof(DelayKind), typeof(PersonMeasure),
         typeof(Evaluation.Trends.TrendMeasure), typeof(Evaluation.Trends.TrendBasis), typeof(Evaluation.Trends.Growth.GrowthSegment), typeof(Evaluation.Trends.Changes.TrendChangeKind),
         typeof(Evaluation.Comparisons.Rows.ComparisonMeasure), typeof(Evaluation.Comparisons.Rows.ComparisonBasis), typeof(Evaluation.WhatIf.Grids.GridScale),
+        typeof(Evaluation.Changes.ChangeMeasure), typeof(Evaluation.Changes.FlagChange), typeof(Evaluation.Changes.SpanRelation),
     ];
 
     private static readonly HashSet<string> FreeTexts = new(StringComparer.Ordinal)
     {
         "id", "key", "by", "level", "lot", "site", "device", "name", "label", "export", "entry", "outcome", "measure", "basis", "grouping", "method", "question", "inOneSentence", "text", "condition",
         "source", "prevalenceSource", "assumption", "column", "kind", "expected", "reason", "stratum", "with", "first", "second", "adjustment",
-        "period", "weekday", "within", "what", "sites", "communityMeasure", "communitySource", "stage", "comesFrom",
+        "period", "weekday", "within", "what", "sites", "communityMeasure", "communitySource", "stage", "comesFrom", "earlierText", "laterText",
     };
 
     private static readonly HashSet<string> FreeLists = new(StringComparer.Ordinal) { "answers.questions", "answers.nextSteps", "cautions.items", "answers.questions.readers", "predictiveValue.flaggedLots", "kits.flaggedLots", "comparison.leftOutLots",
         "whatIf.positive.grids", "whatIf.positive.grids.axes", "whatIf.positive.grids.axes.nodes", "whatIf.positive.grids.values",
         "whatIf.interval.grids", "whatIf.interval.grids.axes", "whatIf.interval.grids.axes.nodes", "whatIf.interval.grids.values",
         "kits.devices", "kits.contrasts", "kits.devices.lots", "truePrevalence.program.devices", "expected.devices.lots",
+        "changes.answers",
     };
 
     /// <summary>The text.</summary>

@@ -5,6 +5,7 @@ using ScreenStats.Reporting.Pages.Alarms;
 using ScreenStats.Reporting.Pages.Audits;
 using ScreenStats.Reporting.Pages.Bursts;
 using ScreenStats.Reporting.Pages.Cadence;
+using ScreenStats.Reporting.Pages.Changes;
 using ScreenStats.Reporting.Pages.Comparisons;
 using ScreenStats.Reporting.Pages.Completeness;
 using ScreenStats.Reporting.Pages.Conduct;
@@ -87,6 +88,7 @@ internal static class AllPages
         Question(findings, "is-it-getting-better", TrendPage.Of(findings)),
         Question(findings, "how-often-to-screen", CadencePage.Of(findings), WhatIfPages.Interval(findings)),
         Question(findings, "is-screening-worth-it", WorthPage.Of(findings)),
+        .. findings.Changes is { } changes ? (PageGroup[])[Question(findings, "what-has-changed", ChangePage.Of(changes))] : [],
         new("trust", "How far can the data be trusted?",
         [
             LedgerPage.Of(findings),

@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using System.Reflection;
 using System.Text.Json;
 using System.Text.Json.Nodes;
+using System.Text.Json.Serialization;
 using System.Text.Json.Serialization.Metadata;
 using ScreenStats.Evaluation;
 using ScreenStats.Evaluation.Disclosure;
@@ -84,6 +85,13 @@ internal sealed class SchemaMaker
                 continue;
             }
 
+            if (own?.GetCustomAttribute<JsonIgnoreAttribute>()?.Condition == JsonIgnoreCondition.WhenWritingNull)
+            {
+                // Left out where there is nothing to say, so never null.
+                properties.Add(property.Name, Value(property.PropertyType, nullable: false) is var there && value["description"] is { } said ? With(there, said.GetValue<string>()) : there);
+                continue;
+            }
+
             required.Add(property.Name);
             if (DisclosedJson.MayHide(property.Name, property.PropertyType))
             {
@@ -103,6 +111,12 @@ internal sealed class SchemaMaker
         if (shown.Count > 0) record["allOf"] = shown;
         record["additionalProperties"] = false;
         return record;
+    }
+
+    private static JsonObject With(JsonObject value, string description)
+    {
+        value["description"] = description;
+        return value;
     }
 
     /// <summary>Either there is a value, or it is hidden and said to be.</summary>

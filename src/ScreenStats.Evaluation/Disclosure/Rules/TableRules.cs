@@ -9,7 +9,7 @@ namespace ScreenStats.Evaluation.Disclosure.Rules;
 internal static class TableRules
 {
     private static readonly TableRule[] Every =
-        [.. RunRules.All(), .. StrataRules.All(), .. ComparisonRules.All(), .. SpecimenRules.All(), .. DeviceRules.All(), .. RecordRules.All(), .. PeopleRules.All(), .. ConductRules.All(), .. TimeRules.All(), .. WhatIfRules.All()];
+        [.. RunRules.All(), .. StrataRules.All(), .. ComparisonRules.All(), .. SpecimenRules.All(), .. DeviceRules.All(), .. RecordRules.All(), .. PeopleRules.All(), .. ConductRules.All(), .. TimeRules.All(), .. WhatIfRules.All(), .. ChangeRules.All()];
 
     private static readonly FrozenDictionary<string, TableRule> ById = Every.ToFrozenDictionary(rule => rule.Id, StringComparer.Ordinal);
 
