@@ -1,5 +1,6 @@
 using Microsoft.Playwright;
 using ScreenStats.Browser.Tests;
+using ScreenStats.Evaluation;
 using ScreenStats.Reporting;
 using ScreenStats.Testing;
 
@@ -16,6 +17,7 @@ public sealed class SampleReport : IAsyncLifetime
     private readonly string folder = Directory.CreateTempSubdirectory("screenstats-browser").FullName;
     private IPlaywright? playwright;
     private IBrowser? browser;
+    private Findings? findings;
 
     /// <summary>The page on the disk.</summary>
     public string File => Path.Combine(folder, "report", "report.html");
@@ -26,12 +28,16 @@ public sealed class SampleReport : IAsyncLifetime
     /// <summary>The folder of the report.</summary>
     public string Folder => Path.Combine(folder, "report");
 
+    /// <summary>What it was made of.</summary>
+    public Findings Findings => findings!;
+
     /// <inheritdoc/>
     public async ValueTask InitializeAsync()
     {
         var program = ScreeningProgram.Open(RepositoryRoot.Combine("sample-data", "marrowlight"));
         var reading = program.Read();
-        Report.Write(reading.Tally.Evaluate(program.Settings), Folder, reading.ToReportInputs());
+        findings = reading.Tally.Evaluate(program.Settings);
+        Report.Write(findings, Folder, reading.ToReportInputs());
         if (Chromium.Path is not { } path) return;
         playwright = await Playwright.CreateAsync();
         browser = await playwright.Chromium.LaunchAsync(new() { ExecutablePath = path, Args = Chromium.Arguments, Timeout = Patience });

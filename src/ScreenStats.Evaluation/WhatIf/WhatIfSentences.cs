@@ -14,7 +14,7 @@ internal static class WhatIfSentences
         return
         [
             new Sentence(
-                "Of {0} people screened once, at a prevalence of {1}, a sensitivity of {2} and a specificity of {3}, {4} would be positive and infected, {5} positive and not infected, and {6} infected would be missed: a positive would be right in {7}, a negative in {8}.",
+                "Of {0} people screened once, at a prevalence of {1}, a sensitivity of {2} and a specificity of {3}, {4} would be positive and infected, {5} positive and not infected, and {6} infected would be missed: {7} of positives would be right, and {8} of negatives.",
                 Figure.Count("whatIf.positive.people", findings.People),
                 Say.Share(Path + ".prevalence", at.Prevalence),
                 Say.Share(Path + ".sensitivity", at.Sensitivity),
@@ -40,8 +40,8 @@ internal static class WhatIfSentences
             return FormattableString.Invariant($"{{{figures.Count - 1}}}");
         }
 
-        var text = $"Screened every so many days ({Add(Say.Days(Path + ".atStart.daysBetweenScreens", at.DaysBetweenScreens))})";
-        if (at.Sensitivity is { } sensitivity) text += $", with a sensitivity of {Add(Say.Share(Path + ".atStart.sensitivity", sensitivity))}";
+        var text = $"With days between screens at {Add(Say.Days(Path + ".atStart.daysBetweenScreens", at.DaysBetweenScreens))}";
+        if (at.Sensitivity is { } sensitivity) text += $" and sensitivity at {Add(Say.Share(Path + ".atStart.sensitivity", sensitivity))}";
         text += $", {Add(Say.Share(Path + ".atStart.detection", at.Detection))} of infections would be found";
         if (at.Removed is { } removed)
         {

@@ -61,7 +61,7 @@
       make(part, 'label', { htmlFor: id, textContent: control.label + (control.unit === 'share' ? ', per cent' : '') });
       const number = make(part, 'input', { type: 'number', id, min: typed(control, low), max: typed(control, high), step: control.unit === 'share' ? 'any' : '1', inputMode: 'decimal' }, { 'aria-describedby': id + '-known' });
       const slider = make(part, 'input', { type: 'range', min: '0', max: String(control.stops.length - 1), step: '1' }, { 'aria-label': control.label + ', slider' });
-      make(part, 'output', { id: id + '-known', className: 'note', textContent: 'From ' + typed(control, low) + ' to ' + typed(control, high) + ' ' + unit + '. ' + control.known + '.' }, { 'aria-live': 'off' });
+      make(part, 'output', { id: id + '-known', className: 'note', textContent: 'From ' + typed(control, low) + ' to ' + typed(control, high) + ' ' + unit + '; ' + control.known + '.' }, { 'aria-live': 'off' });
       const nearest = () => control.stops.reduce((best, stop, index) => Math.abs(stop - state[control.id]) < Math.abs(control.stops[best] - state[control.id]) ? index : best, 0);
       const show = from => {
         if (from !== number) { number.value = typed(control, state[control.id]); number.removeAttribute('aria-invalid'); }

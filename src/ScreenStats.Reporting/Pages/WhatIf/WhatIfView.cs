@@ -49,8 +49,8 @@ internal sealed record WhatIfView(
     {
         var unit = start.Measure == WhatIfStops.Days ? Unit.Days : Unit.Proportion;
         string Print(double value) => Rounding.Print(Cell.Number(value), unit);
-        var limits = start is { Lower: { } lower, Upper: { } upper } ? $" ({Print(lower)} to {Print(upper)})" : "";
-        return $"{start.Name}: {Print(start.Value)}{limits}, {start.Source}";
+        var limits = start is { Lower: { } lower, Upper: { } upper } ? $" ({Print(lower).Split(' ')[0]} to {Print(upper)})" : "";
+        return $"{start.Name} has {Print(start.Value)}{limits}: {start.Source}";
     }
 
     private static string Hyphens(string camel) => string.Concat(camel.Select(letter => char.IsUpper(letter) ? "-" + char.ToLower(letter, CultureInfo.InvariantCulture) : letter.ToString()));
