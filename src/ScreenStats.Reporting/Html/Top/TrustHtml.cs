@@ -1,3 +1,4 @@
+using ScreenStats.Evaluation.Model;
 using ScreenStats.Reporting.Pages;
 
 namespace ScreenStats.Reporting.Html.Top;
@@ -12,7 +13,7 @@ internal static class TrustHtml
     public static void Write(Markup page, ReportModel model, IReadOnlyDictionary<string, string> pictures)
     {
         page.Open("section", ("aria-labelledby", "data")).Element("h2", "How far the data can be trusted", ("id", "data"));
-        SentenceHtml.Paragraph(page, model.Findings.Ledger.Sentences.Take(1), "ledger");
+        SentenceHtml.Paragraph(page, [Ledger(model)], "ledger");
         var called = model.Findings.Cautions.Items.Where(caution => caution.FromData && caution.Id != "small-counts").ToArray();
         if (called.Length > 0)
         {
@@ -28,5 +29,12 @@ internal static class TrustHtml
 
         page.Trusted("<p class=\"note\">").Trusted($"<a href=\"#{Group}\">").Text("What became of every row, and how much is recorded").Trusted("</a></p>\n");
         page.Close();
+    }
+
+    // One line; where a count of it is hidden it says no more than that.
+    private static Sentence Ledger(ReportModel model)
+    {
+        var line = model.Findings.Ledger.Sentences[0];
+        return model.Findings.Disclosure is not { } disclosure ? line : disclosure.Seen(line, without: true) ?? new Sentence("How many rows were counted, set aside or left out is not shown, because one of these counts is hidden.");
     }
 }
