@@ -1,5 +1,6 @@
 using System.CommandLine;
 using ScreenStats.Cli.Parsing;
+using ScreenStats.Cli.Printing;
 using ScreenStats.Cli.Terminal;
 using ScreenStats.Counting.Programs;
 using ScreenStats.Evaluation;
@@ -25,6 +26,7 @@ internal sealed class EvaluateCommand : ProgramCommand
     private readonly Option<string> suppressBelow;
     private readonly Option<string> earlierRelease;
     private readonly Option<string> since;
+    private readonly Option<string> format;
     private readonly Option<string> by;
 
     public EvaluateCommand()
@@ -37,6 +39,8 @@ internal sealed class EvaluateCommand : ProgramCommand
         suppressBelow = TakeOption("--suppress-below", "number", "Hide counts from 1 to one less, and whatever would give one away; 0 hides nothing. Default: report.suppressBelow in the program file, else 0.");
         earlierRelease = TakeOption("--earlier-release", "folder", "With small counts hidden: a report of the same program that readers have already, so that the difference between the two gives nothing away; none for no such report. Default: the report that --out replaces, where it hides small counts and has a site of this program.");
         since = TakeOption("--since", "file", "Say what has changed since an earlier evaluation of this program: its findings.json, or the folder of its report. With small counts hidden it must be a whole report that hides as much, and is the earlier release too.");
+        format = TakeOption("--format", "kind", "pdf: print the report to report.pdf too, by the Chromium of this machine (found in PATH, or named in SCREENSTATS_CHROMIUM).");
+        format.CompletionSources.Add("pdf");
         by = TakeOption("--by", "what", "By what runs are compared side by side: site, operator, kit (the screening device of the lot), specimen, or region (from the export of sites). Default: report.compareBy in the program file, else site.");
         by.CompletionSources.Add([.. Enum.GetValues<CompareBy>().Select(Word)]);
         TakeJson();
@@ -47,6 +51,8 @@ internal sealed class EvaluateCommand : ProgramCommand
         var written = invocation.Text(place) ?? "report";
         var folder = invocation.Environment.OutputPathOf("--out", written);
         var withText = invocation.Parsed.GetValue(setAsideText);
+        if (invocation.Text(format) is { } kind && kind != "pdf") throw new UsageException("--format: the report is written as a page, tables, a workbook and data anyway; write pdf for a print too.");
+        var chromium = invocation.Text(format) is null ? null : ChromiumPrinter.Find(invocation.Environment);
         var program = Open(invocation);
         if (invocation.Text(suppressBelow) is { } threshold)
         {
@@ -83,9 +89,13 @@ internal sealed class EvaluateCommand : ProgramCommand
             return made;
         });
 
+        var fault = chromium is null ? null
+            : invocation.Progress.During(() => ChromiumPrinter.Print(chromium, Path.Combine(folder, "report.html"), Path.Combine(folder, Report.PrintName), invocation.Environment.Cancelled));
         if (WantsJson(invocation)) invocation.Output.Write(File.ReadAllText(Path.Combine(folder, "findings.json")));
-        else Render(findings, written, invocation.Screen);
-        return ExitCode.Done;
+        else Render(findings, written, chromium is not null && fault is null, invocation.Screen);
+        if (fault is null) return ExitCode.Done;
+        invocation.Say($"warning: {Report.PrintName} was not made: {fault} The report itself is whole.");
+        return ExitCode.DataCannotAnswer;
     }
 
     // What has changed is told from two reports, so readers are taken to have both: the one compared with is the earlier release.
@@ -147,7 +157,7 @@ internal sealed class EvaluateCommand : ProgramCommand
         }
     }
 
-    private static void Render(Findings findings, string written, Screen screen)
+    private static void Render(Findings findings, string written, bool print, Screen screen)
     {
         screen.Title(findings.Settings.Title);
         if (findings.Disclosure is { } disclosure)
@@ -180,6 +190,7 @@ internal sealed class EvaluateCommand : ProgramCommand
         screen.Line();
         screen.Line("The whole report, with the conditions under which the answers hold:");
         screen.Verbatim(Path.Combine(written, "report.html"));
+        if (print) screen.Verbatim(Path.Combine(written, Report.PrintName));
         screen.Caution();
     }
 

@@ -16,7 +16,7 @@ internal static class ReportFolder
         foreach (var path in Directory.EnumerateFiles(target, "*", SearchOption.AllDirectories).Order(StringComparer.Ordinal))
         {
             var name = Path.GetRelativePath(target, path).Replace('\\', '/');
-            if (!own.Contains(name))
+            if (!own.Contains(name) && name != Report.PrintName)
             {
                 throw new NotOurFolderException(
                     $"The report folder {folder} holds {name}, which is not part of the report; nothing was written. Move it elsewhere, or choose another folder.");
