@@ -84,17 +84,13 @@ internal static class LevelChart
         if (point.Flagged) marks.Add(new LabelMark(Math.Min(point.Upper, edge), at, "flagged", LabelSide.Right, Tone.Alert, Strong: true));
     }
 
-    private static string Reading(ImmutableArray<ChartPoint> points, ImmutableArray<ChartPoint> shown, double edge, string levels)
+    private static Caption Reading(ImmutableArray<ChartPoint> points, ImmutableArray<ChartPoint> shown, double edge, string levels)
     {
         var text = " Dot: estimate. Line: its limits.";
         if (shown.Any(point => point.Flagged)) text += " Diamond: flagged.";
         if (shown.Any(point => point.Few)) text += $" Hollow and pale: fewer than {ChartPoint.FewBelow} runs.";
         if (shown.Any(point => point.Upper > edge && point.Estimate <= edge)) text += " Lines with an arrow head go on beyond the edge.";
-        if (shown.Length < points.Length)
-        {
-            text += $" Shown are the {shown.Length} of {points.Length.ToString("N0", CultureInfo.InvariantCulture)} {levels} that stand out most (flagged, then the highest lower limits); the table has all.";
-        }
-
-        return text;
+        return shown.Length == points.Length ? text : (Caption)text + new Sentence(
+            "Shown are the {0} of {1} " + levels + " that stand out most (flagged, then the highest lower limits); the table has all.", Caption.Drawn(shown.Length), Caption.Drawn(points.Length));
     }
 }

@@ -98,7 +98,7 @@ internal static class LimitChart
         }
 
         marks.Add(new LabelMark(centre, shown.Length - 0.1, $"{around} {Print(centre)}", centre > top * 0.6 ? LabelSide.Left : LabelSide.Right, Tone.Quiet));
-        var left = shown.Length < points.Length ? $" Shown are {shown.Length} of {points.Length.ToString("N0", CultureInfo.InvariantCulture)}, those outside first; the table has all." : "";
+        Caption left = shown.Length == points.Length ? "" : new Sentence("Shown are {0} of {1}, those outside first; the table has all.", Caption.Drawn(shown.Length), Caption.Drawn(points.Length));
         return new Chart(
             frame.Id, frame.Title, frame.Caption + Side + left, frame.Description, frame.TableId,
             new Axis("", -0.02 * top, top * 1.05, Ticks.PerCent(top)),

@@ -1,5 +1,5 @@
 using System.Collections.Immutable;
-using System.Globalization;
+using ScreenStats.Evaluation.Model;
 using ScreenStats.Reporting.Charts.Model;
 using ScreenStats.Reporting.Charts.Words;
 
@@ -80,7 +80,9 @@ internal static class SwingChart
 
     private static string UpperWords(SwingBar bar, bool first) => (first ? "upper end: " : "") + bar.UpperWords;
 
-    private static string Reading(ImmutableArray<SwingBar> bars) =>
-        " Each bar runs from the result at one end of the assumption's 95 % range to that at the other, written at its ends; the others stay at their centre."
-        + (bars.Length > Most ? string.Create(CultureInfo.InvariantCulture, $" {bars.Length - Most:N0} more, which do less, stand in the table.") : "");
+    private static Caption Reading(ImmutableArray<SwingBar> bars)
+    {
+        Caption text = " Each bar runs from the result at one end of the assumption's 95 % range to that at the other, written at its ends; the others stay at their centre.";
+        return bars.Length <= Most ? text : text + new Sentence("{0} more, which do less, stand in the table.", Caption.Drawn(bars.Length - Most));
+    }
 }

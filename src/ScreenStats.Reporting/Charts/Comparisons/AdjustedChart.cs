@@ -86,14 +86,14 @@ internal static class AdjustedChart
         if (level.Raw is { } counted) marks.Add(new LabelMark(counted, at, "raw", right ? LabelSide.AboveLeft : LabelSide.AboveRight, Tone.Quiet));
     }
 
-    private static string Reading(ImmutableArray<AdjustedLevel> shown, double edge, int all, string many)
+    private static Caption Reading(ImmutableArray<AdjustedLevel> shown, double edge, int all, string many)
     {
         var text = $" In order of the adjusted share. Dot with its limits: adjusted; ring: as counted. The farther a ring lies from its mark, the more was owed to chance, or to when and with what was tested.";
         if (shown.Any(level => level.Standing != LevelStanding.Within)) text += " Triangle: outside the funnel's limits, above pointing up, below pointing down.";
         if (shown.Any(level => level.Far)) text += " Dark: outside the 99.8 % limits.";
         if (shown.Any(level => level.Upper > edge || level.Raw > edge)) text += " What goes on beyond the edge is told in words.";
-        if (shown.Length < all) text += string.Create(CultureInfo.InvariantCulture, $" Shown are the {Most / 2} highest and the {Most / 2} lowest of {all:N0} {many}; the table has all.");
-        return text;
+        return shown.Length == all ? text : (Caption)text + new Sentence(
+            "Shown are the {0} highest and the {0} lowest of {1} " + many + "; the table has all.", Caption.Drawn(Most / 2), Caption.Drawn(all));
     }
 
     private static string Print(double value) => Rounding.Print(Cell.Number(value), Unit.Proportion);

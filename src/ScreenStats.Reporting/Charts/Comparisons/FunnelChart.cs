@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using System.Globalization;
 using ScreenStats.Evaluation.Model;
 using ScreenStats.Reporting.Charts.Model;
 using ScreenStats.Reporting.Charts.Words;
@@ -104,7 +103,7 @@ internal static class FunnelChart
     private static LabelPlaces Places(ImmutableArray<FunnelDot> dots, PictureArea area, double top)
     {
         var places = new LabelPlaces(area);
-        foreach (var dot in dots) places.Keep(dot.Trials, Math.Min(dot.Rate, top), dot.Standing == LevelStanding.Within ? 4 : 11);
+        foreach (var dot in dots) places.Keep(dot.Trials, Math.Min(dot.Rate, top), dot.Standing != LevelStanding.Within ? 11 : dots.Length > 60 ? 4 : 9);
         return places;
     }
 
@@ -212,16 +211,17 @@ internal static class FunnelChart
         return outside.Length - written;
     }
 
-    private static string Reading(ImmutableArray<FunnelDot> dots, ImmutableArray<FunnelLimit> judging, bool chanceOnly, int beyond, int unnamed, string levels)
+    private static Caption Reading(ImmutableArray<FunnelDot> dots, ImmutableArray<FunnelLimit> judging, bool chanceOnly, int beyond, int unnamed, string levels)
     {
         var text = chanceOnly
             ? " The more runs, the closer chance keeps a level to the line: shaded, where it puts 95 in 100 that are all alike; between the blue lines, 998 in 1,000."
             : $" These {levels} differ by more than chance all over, so the blue limits allow for the usual difference between them; the thin lines are those of chance alone.";
         text += dots.Any(dot => dot.Standing != LevelStanding.Within) ? " Triangle: outside the 95 % limits, above pointing up, below pointing down" + (dots.Any(dot => dot.Far) ? "; in the colour of the words: outside the 99.8 % limits too." : ".") : " None lies outside.";
         if (dots.Any(dot => dot.Standing == LevelStanding.Within && Beyond(dot, judging))) text += " A circle barely beyond the shading is within all the same: the exact chance decides, and the line is drawn between whole counts.";
-        if (beyond > 0) text += $" {Print(beyond)} beyond the upper edge {(beyond == 1 ? "is" : "are")} drawn on it.";
-        if (unnamed > 0) text += $" {Print(unnamed)} outside {(unnamed == 1 ? "has" : "have")} no name here for want of room; the table names {(unnamed == 1 ? "it" : "them")}.";
-        return text;
+        Caption caption = text;
+        if (beyond > 0) caption += new Sentence("{0} beyond the upper edge " + (beyond == 1 ? "is" : "are") + " drawn on it.", Caption.Drawn(beyond));
+        if (unnamed > 0) caption += new Sentence("{0} outside " + (unnamed == 1 ? "has" : "have") + " no name here for want of room; the table names " + (unnamed == 1 ? "it." : "them."), Caption.Drawn(unnamed));
+        return caption;
     }
 
     private static bool Beyond(FunnelDot dot, ImmutableArray<FunnelLimit> limits)
@@ -232,6 +232,4 @@ internal static class FunnelChart
     }
 
     private static string Print(double value) => Rounding.Print(Cell.Number(value), Unit.Proportion);
-
-    private static string Print(int count) => count.ToString("N0", CultureInfo.InvariantCulture);
 }

@@ -36,6 +36,12 @@ internal sealed record Caption
     /// <summary>How many marks, rows or levels the picture shows or leaves out: a number of the page, none of the findings.</summary>
     public static FigureReference Drawn(long count) => new(OfThePage, Cell.Count(count), Unit.Count);
 
+    /// <summary>Words with numbers that stand in the picture itself, or are read off it: of the page, none of the findings.</summary>
+    public static Caption OfPicture(string words) => words.Trim().Length == 0 ? "" : new Sentence("{0}", Shown(words.Trim()));
+
+    /// <summary>Words that stand in the picture, with their numbers.</summary>
+    public static FigureReference Shown(string words) => new(OfThePage, Cell.Text(words), Unit.Text);
+
     /// <summary>The caption as it is read.</summary>
     public override string ToString() => Text;
 }

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using System.Globalization;
+using ScreenStats.Evaluation.Model;
 using ScreenStats.Reporting.Charts.Model;
 using ScreenStats.Reporting.Charts.Words;
 
@@ -70,19 +71,21 @@ internal sealed class TrendWords
     }
 
     /// <summary>How to read the marks, for the caption.</summary>
-    public static string Reading(TrendSeries series, double top, TrendWords words)
+    public static Caption Reading(TrendSeries series, double top, TrendWords words)
     {
-        var text = series.Dots.Length > TrendChart.MostWithLimits ? $" Each {series.Period.One} is a dot; its limits stand in the table." : $" Dot and upright line: a {series.Period.One} with its limits.";
+        var (one, many) = (series.Period.One, series.Dots.Length > TrendChart.MostWithLimits);
+        Caption text = many ? $" Each {one} is a dot; its limits stand in the table." : $" Dot and upright line: a {one} with its limits.";
         if (series.Smooth is not null) text += " Thick line: smooth, with its band.";
-        if (series.Community is { } outside) text += " Dashed: " + ChartText.Name(outside.Words, 52) + ".";
-        if (series.Dots.Any(dot => !dot.Complete)) text += $" Grey: a {series.Period.One} that is not over yet, or whose results are not all in; it is left out of lines and growth.";
-        if (series.Dots.Sum(dot => dot.Pending) is > 0 and var waiting) text += string.Create(CultureInfo.InvariantCulture, $" Shaded, to the right: {waiting:N0} there still wait for follow-up, which is no fall.");
+        if (series.Community is { } outside) text += new Sentence("Dashed: {0}.", Caption.Shown(ChartText.Name(outside.Words, 52)));
+        if (series.Dots.Any(dot => !dot.Complete)) text += $" Grey: a {one} that is not over yet, or whose results are not all in; it is left out of lines and growth.";
+        if (series.Dots.Sum(dot => dot.Pending) is > 0 and var waiting) text += new Sentence("Shaded, to the right: {0} there still wait for follow-up, which is no fall.", Caption.Drawn(waiting));
         if (series.Changes.Any(change => change.Found)) text += " Diamond on the axis: a change of slope found in the data, its line and the shading as far as it may lie either way.";
         if (series.Changes.Any(change => !change.Found)) text += " Dashed upright: a change that the program file dates.";
-        if (series.Segments.Any(segment => !words.segments.Any(written => written.Text == segment.Words))) text += " Growth: " + string.Join("; ", series.Segments.Select(segment => $"{Day(segment.From)} to {Day(segment.To)}: {segment.Words}")) + ".";
-        if (words.numbered > 0) text += " " + string.Join("; ", words.changes.Select(change => $"{change.Text}: {(change.Change.Found ? "slope changes" : ChartText.Name(change.Change.Words, 60))}, {Day(change.Change.On)}")) + ".";
+        if (series.Segments.Any(segment => !words.segments.Any(written => written.Text == segment.Words)))
+            text += new Sentence("Growth: {0}.", Caption.Shown(string.Join("; ", series.Segments.Select(segment => $"{Day(segment.From)} to {Day(segment.To)}: {segment.Words}"))));
+        if (words.numbered > 0) text += Caption.OfPicture(string.Join("; ", words.changes.Select(change => $"{change.Text}: {(change.Change.Found ? "slope changes" : ChartText.Name(change.Change.Words, 60))}, {Day(change.Change.On)}")) + ".");
         if (series.Community is { Scale: not 1 }) text += " The community's rate is drawn so that its mean lies at the mean of the line: compare the shape, not the height.";
-        return text + (series.Dots.Any(dot => dot.Upper > top) && series.Dots.Length <= TrendChart.MostWithLimits ? " Limits that go on beyond the edge are cut there." : "");
+        return many || !series.Dots.Any(dot => dot.Upper > top) ? text : text + " Limits that go on beyond the edge are cut there.";
     }
 
     /// <summary>Lays words out from the left, or where that has no room from the right.</summary>

@@ -51,7 +51,7 @@ internal static class CadenceFigures
         return GainChart.Of(
             new ChartFrame(
                 Gain, removes ? "What more screening adds" : "What more screening finds",
-                "See where the line flattens: from there one more screen adds little. " + (removes ? "Infectious days outside isolation, days off included, that each way of screening takes away" : "Infections that each way of screening finds") + ", against the screens it asks of a person." + FirstAndLast(line),
+                "See where the line flattens: from there one more screen adds little. " + (removes ? "Infectious days outside isolation, days off included, that each way of screening takes away" : "Infections that each way of screening finds") + ", against the screens it asks of a person." + Caption.OfPicture(FirstAndLast(line)),
                 $"Share of {(removes ? "infectious days removed" : "infections found")} by screens per person in 30 days. " + string.Join("; ", points.OrderBy(point => point.Burden).Select(point =>
                     $"{point.Words(ChartText.Name(point.Name))}: {Print(point.Gain)} (limits {Print(point.Lower)} to {Print(point.Upper)}) for {Screens(point.Burden)}")) + ".",
                 "cadence"),
@@ -94,7 +94,7 @@ internal static class CadenceFigures
         return SwingChart.Of(
             new ChartFrame(
                 Swings, "Which assumptions matter most",
-                $"See which bars are long: what they stand for decides how much screening gives. Infectious days outside isolation that {ChartText.Name(leading.Option)} takes away in {Counted(found.Days.ToString("N0", CultureInfo.InvariantCulture), "day")}, with one assumption at a time at the ends of what it may be."
+                (Caption)$"See which bars are long: what they stand for decides how much screening gives. Infectious days outside isolation that {ChartText.Name(leading.Option)} takes away" + new Sentence("in {0} " + (found.Days == 1 ? "day" : "days") + ", with one assumption at a time at the ends of what it may be.", new FigureReference("cadence.days", Cell.Count(found.Days), Unit.Count))
                 + (changes ? " Where another option would then be the one to choose, its name stands beside the value." : ""),
                 $"Infectious days removed, {CadenceWording.Plain(centre)} with all at their centre. " + string.Join("; ", bars.Take(SwingChart.Most).Select(bar =>
                     $"{bar.Name}: {CadenceWording.Plain(bar.AtLower)} at {bar.LowerWords}, {CadenceWording.Plain(bar.AtUpper)} at {bar.UpperWords}")) + ".",

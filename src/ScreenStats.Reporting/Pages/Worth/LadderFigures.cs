@@ -26,7 +26,7 @@ internal static class LadderFigures
         return LadderChart.Of(
             new ChartFrame(
                 Ladder, "Which way of screening gains most, by how much infection there is",
-                $"See which bar each upright line meets: that way of screening gains most at so much infection. The option that gains most, against {Measured}, for {WorthWording.Scope(found)}, the rest at the centre." + string.Concat(levels.Select(level => " " + Words(rungs, level) + ".")),
+                (Caption)"See which bar each upright line meets: that way of screening gains most at so much infection. The option that gains most, against " + Caption.OfPicture(Measured + ",") + WorthWording.ScopeOf(found, "for", ", the rest at the centre.") + Caption.OfPicture(string.Join(" ", levels.Select(level => Words(rungs, level) + "."))),
                 $"By {Measured}: " + string.Join("; ", rungs.Select(rung => rung.Name + (rung.From == 0 ? $" up to {Print(rung.To!.Value)}" : rung.To is { } to ? $" from {Print(rung.From)} to {Print(to)}" : $" from {Print(rung.From)}"))) + ". "
                 + string.Join("; ", levels.Select(level => Words(rungs, level))) + ".",
                 "worth-ladder"),

@@ -1,6 +1,6 @@
 using System.Collections.Immutable;
-using System.Globalization;
 using ScreenStats.Evaluation;
+using ScreenStats.Evaluation.Model;
 using ScreenStats.Evaluation.Worth;
 using ScreenStats.Evaluation.Worth.Rows;
 using ScreenStats.Reporting.Charts.Cadence;
@@ -43,7 +43,7 @@ internal static class WorthFigures
         return PlaneChart.Of(
             new ChartFrame(
                 Plane, "What each way of screening costs and gains",
-                $"See how the line steepens: each step along it buys less. Net cost (spending less what is saved) against {many}, more than with no screening, for {WorthWording.Scope(found)}." + Steps(found) + Left(found),
+                (Caption)$"See how the line steepens: each step along it buys less. Net cost (spending less what is saved) against {many}, more than with no screening," + WorthWording.ScopeOf(found, "for", ".") + Steps(found) + Left(found),
                 $"Net cost in {currency} by {many}. " + string.Join("; ", points.OrderBy(point => point.Effect).ThenBy(point => point.Cost).Select(point =>
                     $"{point.Words}, {(point.OnFrontier ? "on the frontier" : "dominated")}: {Short(point.Cost)} (limits {Short(point.CostLower)} to {Short(point.CostUpper)}) for {Short(point.Effect)} (limits {Short(point.EffectLower)} to {Short(point.EffectUpper)})"))
                 + (found.Value is { } value ? $". One {WorthWording.One(found)} is stated to be worth {Short(value)}." : "."),
@@ -61,14 +61,21 @@ internal static class WorthFigures
     }
 
     /// <summary>What to see: the first step along the frontier against the last.</summary>
-    private static string Steps(WorthFindings found)
+    private static Caption Steps(WorthFindings found)
     {
         var steps = found.Options.Where(option => option.IncrementalRatio.Estimate is not null).OrderBy(option => option.IncrementalRatio.Estimate).ToArray();
         if (steps.Length == 0) return "";
-        string Step(WorthOption option) => $"to {ChartText.Name(WorthWording.Name(option.Option, option.Confirmation))}";
-        var first = $" The first step along the frontier, {Step(steps[0])}, costs {Short(steps[0].IncrementalRatio.Estimate!.Value)} {ChartText.Name(WorthWording.Currency(found))} for each {WorthWording.One(found)}";
-        return steps.Length == 1 ? first + "." : $"{first}; the last, {Step(steps[^1])}, {Short(steps[^1].IncrementalRatio.Estimate!.Value)}.";
+        static FigureReference Name(WorthOption option) => Caption.Shown(ChartText.Name(WorthWording.Name(option.Option, option.Confirmation)));
+        static FigureReference Costs(WorthOption option) => Amount(FigurePath.Row("worth.options", option.Key) + ".incrementalRatio.estimate", option.IncrementalRatio.Estimate!.Value);
+        var first = "The first step along the frontier, to {0}, costs {1} " + Braced(ChartText.Name(WorthWording.Currency(found))) + " for each " + WorthWording.One(found);
+        return steps.Length == 1 ? new Sentence(first + ".", Name(steps[0]), Costs(steps[0]))
+            : new Sentence(first + "; the last, to {2}, {3}.", Name(steps[0]), Costs(steps[0]), Name(steps[^1]), Costs(steps[^1]));
     }
+
+    private static FigureReference Amount(string path, double value) => new(path, Cell.Number(value), Unit.Ratio);
+
+    // A currency is the program file's word: braces in it are no places for figures.
+    private static string Braced(string name) => name.Replace("{", "(", StringComparison.Ordinal).Replace("}", ")", StringComparison.Ordinal);
 
     private static string Left(WorthFindings found) =>
         found.Options.Any(option => !WorthWording.Leads(option) && option.Cost.Estimate is not null) ? " Other ways to confirm a positive, none of them on the frontier, stand in the table." : "";
@@ -86,13 +93,18 @@ internal static class WorthFigures
         if (rows.Count(row => row.Last is not null) < 2) return null;
         var (currency, one) = (ChartText.Name(WorthWording.Currency(found)), WorthWording.One(found));
         var dearest = rows.Where(row => row is { Average: not null, Last: not null }).MaxBy(row => row.Last!.Value.Estimate);
-        var see = dearest is { Average: { } average, Last: { } last }
-            ? $" The dearest step, to {dearest.Name}, costs {Short(last.Estimate)} {currency} for each {one} that it adds, where the average up to it is {Short(average.Estimate)}." : "";
+        Caption see = dearest is { Average: { } average, Last: { } last }
+            ? new Sentence(
+                "The dearest step, to {0}, costs {1} " + Braced(currency) + " for each " + one + " that it adds, where the average up to it is {2}.",
+                Caption.Shown(dearest.Name), Price("marginal-cost", dearest.Name, last.Estimate), Price("average-cost", dearest.Name, average.Estimate)) : "";
+        FigureReference Price(string measure, string name, double amount) =>
+            found.Figures.FirstOrDefault(row => row.Measure == measure && ChartText.Name(row.Basis) == name && row.Figure.Estimate == amount) is { } row
+                ? Amount(FigurePath.Row("worth.figures", row.Key) + ".figure.estimate", amount) : Amount(Caption.OfThePage, amount);
         string Words((double Estimate, double Lower, double Upper)? figure) => figure is { } some ? $"{Short(some.Estimate)} (limits {Short(some.Lower)} to {Short(some.Upper)})" : "not known";
         return MarginChart.Of(
             new ChartFrame(
                 Margins, $"What one {one} costs: on average, and in the last step",
-                $"See how far the last step lies right of the average: the average hides what the last step costs. Spending for each {one}, savings not counted, for {WorthWording.Scope(found)}: averaged over all of an option, and of its last step alone, from the next less frequent one." + see,
+                (Caption)$"See how far the last step lies right of the average: the average hides what the last step costs. Spending for each {one}, savings not counted," + WorthWording.ScopeOf(found, "for", ":") + $"averaged over all of an option, and of its last step alone, from the next less frequent one." + see,
                 $"Spending in {currency} for each {one}. " + string.Join("; ", rows.Select(row => $"{row.Name}: on average {Words(row.Average)}, of the last step {Words(row.Last)}")) + ".",
                 "worth-figures"),
             rows, $"{currency} for each {one}", Short);
@@ -112,13 +124,16 @@ internal static class WorthFigures
         var at = found.Value is { } stated && lines[0].Points.Any(point => point.Value == stated) ? found.Value : null;
         (string Name, double Share)[] Likeliest(double value) =>
             [.. lines.Select(line => (line.Name, line.Points.FirstOrDefault(point => point.Value == value).Share)).Where(one => one.Share > 0).OrderByDescending(one => one.Share)];
-        var see = at is { } there && Likeliest(there) is { Length: > 0 } first
-            ? $" At the stated {Short(there)} {currency}: {string.Join(", ", first.Take(3).Select(one => $"{one.Name} in {WorthWording.Share(one.Share)}"))}." : "";
+        Caption see = at is { } there && Likeliest(there) is { Length: > 0 } first
+            ? new Sentence(
+                "At the stated {0} " + Braced(currency) + ": {1}.", Amount("worth.value", there),
+                Caption.Shown(string.Join(", ", first.Take(3).Select(one => $"{one.Name} in {WorthWording.Share(one.Share)}")))) : "";
         var last = lines[0].Points[^1].Value;
         return AcceptabilityChart.Of(
             new ChartFrame(
                 Likely, $"Which way is the best, by what one {one} is worth",
-                $"See which line is thick at the value you hold right. Share of {found.Draws.ToString("N0", CultureInfo.InvariantCulture)} draws in which the net benefit of an option is the highest, by what one {one} is worth." + see,
+                (Caption)"See which line is thick at the value you hold right."
+                + new Sentence("Share of {0} draws in which the net benefit of an option is the highest, by what one " + one + " is worth.", new FigureReference("worth.draws", Cell.Count(found.Draws), Unit.Count)) + see,
                 $"Share of draws in which each option is the best, without limits, by the value of one {one} from {Short(lines[0].Points[0].Value)} to {Short(last)} {currency}. "
                 + string.Join("; ", lines.Where(line => line.Most >= AcceptabilityChart.NamedFrom).Select(line =>
                     $"{line.Name}: {(at is { } value ? $"{WorthWording.Share(line.Points.First(point => point.Value == value).Share)} at the stated value, " : "")}{WorthWording.Share(line.Points[^1].Share)} at the highest"))
@@ -142,7 +157,8 @@ internal static class WorthFigures
         return SwingChart.Of(
             new ChartFrame(
                 Swings, "Which figures matter most",
-                $"See whether a bar crosses into loss: then what it stands for decides whether it pays. Net benefit of {name} against no screening for {WorthWording.Scope(found)}, with one figure at a time at the ends of what it may be. Below 0 it does not pay."
+                (Caption)$"See whether a bar crosses into loss: then what it stands for decides whether it pays. Net benefit of {name} against no screening"
+                + WorthWording.ScopeOf(found, "for", ", with one figure at a time at the ends of what it may be.") + "Below 0 it does not pay."
                 + (changes ? " Where another option than now would be the best, its name stands beside the value." : ""),
                 $"Net benefit in {currency}, {Short(centre)} with all at their centre. " + string.Join("; ", bars.Take(SwingChart.Most).Select(bar =>
                     $"{bar.Name}: {Short(bar.AtLower)} at {bar.LowerWords}, {Short(bar.AtUpper)} at {bar.UpperWords}")) + ".",

@@ -25,6 +25,11 @@ internal static class WorthWording
     /// <summary>For whom and how long options are compared.</summary>
     public static string Scope(WorthFindings found) => FormattableString.Invariant($"{found.People:N0} {(found.People == 1 ? "person" : "people")} over {found.Days:N0} {(found.Days == 1 ? "day" : "days")}");
 
+    /// <summary>The same as a sentence, to go on in a caption.</summary>
+    public static Sentence ScopeOf(WorthFindings found, string before, string after) => new(
+        before + " {0} " + (found.People == 1 ? "person" : "people") + " over {1} " + (found.Days == 1 ? "day" : "days") + after,
+        new FigureReference("worth.people", Cell.Count(found.People), Evaluation.Model.Unit.Count), new FigureReference("worth.days", Cell.Count(found.Days), Evaluation.Model.Unit.Count));
+
     /// <summary>An option with what follows a positive: the usual confirmatory test goes without saying.</summary>
     public static string Name(string option, WorthConfirmation confirmation) => (option == CadenceOptionFinding.AsDone ? "as it was done" : option) + confirmation switch
     {
