@@ -1,4 +1,5 @@
 using System.Text.Json;
+using ScreenStats.Counting.Cubes;
 using ScreenStats.Counting.Programs;
 using ScreenStats.Counting.Programs.Cadence;
 using ScreenStats.Evaluation.Disclosure;
@@ -10,7 +11,7 @@ namespace ScreenStats.Evaluation.Tests.WhatIf;
 
 public class WhatIfAnalysisTests
 {
-    private static readonly Counting.Cubes.Tally Audited =
+    private static readonly Tally Audited =
         new ProgramSketch().Runs(Outcome.Negative, 900, FollowUp.Agreed).Runs(Outcome.Negative, 9, FollowUp.Missed).Runs(Outcome.Positive, 90, FollowUp.Confirmed).Runs(Outcome.Positive, 10, FollowUp.Refuted).Tally();
 
     [Fact]
@@ -59,8 +60,8 @@ public class WhatIfAnalysisTests
         var cadence = CadenceSketch.Ranged with { Participation = null, Planned = new() { Name = "weekly", EveryDays = 7 } };
         var open = new ProgramSettings { Cadence = cadence };
         var hiding = open with { Report = open.Report with { SuppressBelow = 5 } };
-        WhatIfFindings Early(Counting.Cubes.Tally tally) => Evaluator.Evaluate(tally, hiding).WhatIf;
-        WhatIfFindings Late(Counting.Cubes.Tally tally) => DisclosureControl.Apply(Evaluator.Evaluate(tally, open) with { Settings = hiding }).WhatIf;
+        WhatIfFindings Early(Tally tally) => Evaluator.Evaluate(tally, hiding).WhatIf;
+        WhatIfFindings Late(Tally tally) => DisclosureControl.Apply(Evaluator.Evaluate(tally, open) with { Settings = hiding }).WhatIf;
         string Text(WhatIfFindings findings) => JsonSerializer.Serialize(findings);
 
         var seldom = CadenceSketch.Program(everyDays: 9, confirmed: 3);
