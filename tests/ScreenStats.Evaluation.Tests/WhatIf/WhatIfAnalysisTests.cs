@@ -62,7 +62,7 @@ public class WhatIfAnalysisTests
         var hiding = open with { Report = open.Report with { SuppressBelow = 5 } };
         WhatIfFindings Early(Tally tally) => Evaluator.Evaluate(tally, hiding).WhatIf;
         WhatIfFindings Late(Tally tally) => DisclosureControl.Apply(Evaluator.Evaluate(tally, open) with { Settings = hiding }).WhatIf;
-        string Text(WhatIfFindings findings) => JsonSerializer.Serialize(findings);
+        string Text(WhatIfFindings findings) => JsonSerializer.Serialize(findings.Positive) + JsonSerializer.Serialize(findings.Interval);
 
         var seldom = CadenceSketch.Program(everyDays: 9, confirmed: 3);
         var often = CadenceSketch.Program(everyDays: 4, refuted: 9);

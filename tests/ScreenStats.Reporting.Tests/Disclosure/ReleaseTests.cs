@@ -86,8 +86,9 @@ public class ReleaseTests
                 var files = Release(Sketch(program).Tally(), threshold);
                 using var json = JsonDocument.Parse(files["findings.json"]);
                 SmallNumbers(json.RootElement, "", threshold).Should().BeEmpty();
-                var page = Encoding.UTF8.GetString(files["report.html"]);
-                Regex.Matches(page, @"<t[dh][^>]*>([\d,]+)</t[dh]>").Select(match => match.Groups[1].Value).Where(text => IsSmall(text, threshold)).Should().BeEmpty();
+                // What would be is the same whatever the data (the next test): days between screens are no counts.
+                var page = Regex.Replace(Encoding.UTF8.GetString(files["report.html"]), "<section>\n<h3 id=\"what-if-.*?</section>", "", RegexOptions.Singleline);
+                Regex.Matches(page, @"<t[dh][^>]*>([\d,]+)</t[dh]>").Where(match => IsSmall(match.Groups[1].Value, threshold)).Select(match => page[Math.Max(0, match.Index - 300)..(match.Index + match.Length)]).Should().BeEmpty();
                 Regex.Matches(page, @"<data value=""([^""]+)"">([\d,]+)</data>").Where(match => match.Groups[1].Value is not ("yield.episodeDays" or "followUp.confirmWithinHours" or "accuracy.stratumCount" or "comparison.levelCount") && !match.Groups[1].Value.StartsWith("participation.", StringComparison.Ordinal) && IsSmall(match.Groups[2].Value, threshold))
                     .Select(match => match.Value).Should().BeEmpty();
             },
