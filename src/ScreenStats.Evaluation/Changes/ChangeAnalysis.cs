@@ -108,13 +108,15 @@ internal static class ChangeAnalysis
     {
         var before = earlier.Settings.ToDictionary(setting => setting.Id, StringComparer.Ordinal);
         var now = later.Settings.ToDictionary(setting => setting.Id, StringComparer.Ordinal);
-        foreach (var setting in later.Settings)
+        // A file that hides small counts does not tell the stated accuracy of devices.
+        var untold = earlier.SuppressBelow > 0 ? "stated-accuracy:" : "\0";
+        foreach (var setting in later.Settings.Where(setting => !setting.Id.StartsWith(untold, StringComparison.Ordinal)))
         {
             var was = before.GetValueOrDefault(setting.Id)?.Text ?? "";
             if (was != setting.Text) yield return new SettingRow(setting.Id, setting.Name, was, setting.Text);
         }
 
-        foreach (var setting in earlier.Settings.Where(setting => !now.ContainsKey(setting.Id))) yield return new SettingRow(setting.Id, setting.Name, setting.Text, "");
+        foreach (var setting in earlier.Settings.Where(setting => !now.ContainsKey(setting.Id) && !setting.Id.StartsWith(untold, StringComparison.Ordinal))) yield return new SettingRow(setting.Id, setting.Name, setting.Text, "");
     }
 
     // Counts by period are used only where they add up to those of the whole program: else they leave something out.

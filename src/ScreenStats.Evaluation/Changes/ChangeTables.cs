@@ -5,8 +5,6 @@ namespace ScreenStats.Evaluation.Changes;
 
 internal static class ChangeTables
 {
-    private const string None = "nothing was compared by counts";
-
     public static Table<ChangeRow> Figures(ImmutableArray<ChangeRow> rows) => new(
         "changes",
         "What has changed",
@@ -74,7 +72,7 @@ internal static class ChangeTables
         ],
         rows);
 
-    private static Cell Count(long? value) => value is { } count ? Cell.Count(count) : Cell.Undefined(None);
+    private static Cell Count(long? value) => value is { } count ? Cell.Count(count) : Cell.Empty;
 
     private static Cell Flag(Flag flag) => Text(LevelNames.Of(flag));
 

@@ -5,6 +5,7 @@ using ScreenStats.Counting.Programs;
 using ScreenStats.Evaluation;
 using ScreenStats.Evaluation.Changes;
 using ScreenStats.Evaluation.Changes.Snapshots;
+using ScreenStats.Evaluation.Disclosure;
 using ScreenStats.Evaluation.Tests.Sketches;
 using ScreenStats.Reporting.Files.Earlier;
 using ScreenStats.Reporting.Files.Schema;
@@ -19,6 +20,19 @@ public class EarlierFindingsTests
     {
         foreach (var (name, findings) in Programs.All)
             FindingsReader.Read(Encoding.UTF8.GetBytes(FindingsFile.Of(findings)), "f").Should().BeEquivalentTo(FindingsSnapshot.Of(findings), options => options.WithStrictOrdering(), name);
+    }
+
+    [Fact]
+    public void Of_a_file_that_hides_small_counts_what_it_shows_is_read_and_nothing_else()
+    {
+        var settings = Programs.Published.Settings;
+        var hiding = DisclosureControl.Apply(Programs.Published with { Settings = settings with { Report = settings.Report with { SuppressBelow = 5 } } });
+        var (read, whole) = (FindingsReader.Read(Encoding.UTF8.GetBytes(FindingsFile.Of(hiding)), "f"), FindingsSnapshot.Of(Programs.Published));
+
+        read.SuppressBelow.Should().Be(5);
+        read.Periods.Should().BeEmpty();
+        read.Shares.Where(share => share.Events is not null).Should().NotBeEmpty().And.OnlyContain(share => whole.Shares.Any(other => other.By == share.By && other.Level == share.Level && other.Measure == share.Measure && other.Events == share.Events));
+        read.Levels.Should().Equal(whole.Levels);
     }
 
     [Fact]
@@ -90,7 +104,7 @@ public class EarlierFindingsTests
         FindingsReader.Read(with["findings.json"], "f").Should().BeEquivalentTo(FindingsSnapshot.Of(later), "an evaluation with changes can itself be the earlier one");
     }
 
-    internal static (Findings Earlier, Findings Later) Both(int threshold = 0)
+    internal static (Findings Earlier, Findings Later) Both()
     {
         Findings Of(int weeks)
         {
@@ -101,7 +115,7 @@ public class EarlierFindingsTests
                     .Runs(Outcome.Positive, 7, FollowUp.Confirmed, day: 7 * week).Runs(Outcome.Positive, 5 + week, FollowUp.Refuted, "South", "B2", 7 * week).Runs(Outcome.Invalid, 3, site: "South", lot: "B2", day: 7 * week);
             }
 
-            return Evaluator.Evaluate(sketch.Tally(), new ProgramSettings { Report = new ReportSettings { SuppressBelow = threshold } });
+            return Evaluator.Evaluate(sketch.Tally(), new ProgramSettings());
         }
 
         return (Of(5), Of(9));

@@ -74,6 +74,22 @@ internal sealed class Attacker
             Take(row, "weekday", [("trials", trials), ("events", events)], (events, trials));
         }
 
+        foreach (var row in files.ContainsKey("tables/changes.csv") ? Rows(files, "changes") : [])
+        {
+            var (trials, events) = row["measure"] switch
+            {
+                "positivity" => ("tests", "positives"),
+                "invalid-runs" => ("runs", "unusable"),
+                "positive-predictive-value" => ("conclusive", "confirmed"),
+                "follow-up" => ("positives", "conclusive"),
+                "refuted-per-valid-test" => ("tests", "refuted"),
+                "confirmed-per-valid-test" => ("tests", "confirmed"),
+                "negative-predictive-value" => ("audit conclusive", "agreed"),
+                _ => ("person-weeks", "cases"),
+            };
+            Take(row, row["by"], [("later_trials", trials), ("later_events", events)], ("", ""));
+        }
+
         AbsentDays(files);
         TakeFlow(files);
         Relate();
@@ -113,6 +129,30 @@ internal sealed class Attacker
         from column in kind.Columns
         where row[column] is not ("hidden" or "")
         select $"{kind.Table}, {column}: {row[column]}";
+
+    /// <summary>What a table of changes tells of counts that it hides, or of few people: every count that is shown or can be drawn from what is.</summary>
+    public static IEnumerable<string> ToldByChanges(IReadOnlyDictionary<string, byte[]> files, long threshold)
+    {
+        string[] drawn = ["later_estimate", "basis", "from_events", "from_trials", "to_events", "to_trials", "estimate", "lower", "upper"];
+        foreach (var row in Rows(files, "changes"))
+        {
+            var name = $"{row["by"]} {row["level"]} {row["measure"]}";
+            foreach (var finer in new[] { "widened_lower", "widened_upper", "remark" }.Where(finer => row[finer] is not ("hidden" or ""))) yield return $"{name}: {finer} rests on people and weeks";
+            if (row["later_events"] == "hidden" || row["later_trials"] == "hidden")
+            {
+                foreach (var column in drawn.Where(column => row[column] is not ("hidden" or ""))) yield return $"{name}: {column} is drawn from a hidden count";
+                continue;
+            }
+
+            foreach (var side in new[] { "earlier", "later", "from", "to" })
+            {
+                if (!long.TryParse(row[side + "_events"], out var events) || !long.TryParse(row[side + "_trials"], out var trials)) continue;
+                if (events > 0 && events < threshold) yield return $"{name}: {side}_events is {events}";
+                if (trials > 0 && trials < threshold) yield return $"{name}: {side}_trials is {trials}";
+                if (trials - events > 0 && trials - events < threshold) yield return $"{name}: of {side}_trials {trials - events} are others";
+            }
+        }
+    }
 
     private static (string Trials, string Events) Followed(string measure) => measure switch
     {

@@ -9,8 +9,10 @@ using ScreenStats.Counting.Cubes;
 using ScreenStats.Counting.Ledger;
 using ScreenStats.Counting.Programs;
 using ScreenStats.Evaluation;
+using ScreenStats.Evaluation.Changes;
 using ScreenStats.Evaluation.Disclosure;
 using ScreenStats.Evaluation.Tests.Sketches;
+using ScreenStats.Reporting.Files.Earlier;
 
 namespace ScreenStats.Reporting.Tests.Disclosure;
 
@@ -180,6 +182,31 @@ public class ReleaseTests
                 new Attacker(now, new Attacker(earlier)).Leaks(threshold).Should().BeEmpty();
             },
             seed: seed, iter: programs);
+    }
+
+    [Fact]
+    public void What_has_changed_between_two_releases_gives_no_small_count_away()
+    {
+        var compared = 0;
+        Gen.Select(Programs, Cells).Sample(
+            (first, added) =>
+            {
+                var (program, threshold) = first;
+                var earlier = Release(Sketch(program).Tally(), threshold);
+                var tables = earlier.Where(file => file.Key.StartsWith("tables/", StringComparison.Ordinal)).ToImmutableDictionary(file => Path.GetFileNameWithoutExtension(file.Key), file => Encoding.UTF8.GetString(file.Value), StringComparer.Ordinal);
+                // Above what is hidden, so that something is left to compare.
+                var tally = Sketch([.. program, .. added.Select(cell => cell with { Day = 28 + (cell.Day % 7), Runs = cell.Runs + 40 })]).Tally();
+                var findings = Evaluator.Evaluate(tally, Settings(threshold)).Since(FindingsReader.Read(earlier["findings.json"], "earlier"));
+                var now = Report.Files(DisclosureControl.Apply(findings, new EarlierRelease(tables)), new ReportInputs());
+
+                Attacker.ToldByChanges(now, threshold).Should().BeEmpty();
+                new Attacker(now, new Attacker(earlier)).Leaks(threshold).Should().BeEmpty();
+                using var json = JsonDocument.Parse(now["findings.json"]);
+                SmallNumbers(json.RootElement.GetProperty("changes"), ".changes", threshold).Where(found => !Regex.IsMatch(found, @"^\.changes\.(shared|newFlags|stillFlagged|closedFlags|flaggedAndGone|changedSettings)|Estimate is 1$")).Should().BeEmpty();
+                compared += Regex.Count(Encoding.UTF8.GetString(now["tables/changes.csv"]), ",added-since,");
+            },
+            iter: 20, threads: 1);
+        compared.Should().BeGreaterThan(20, "else the test would hide behind what is hidden");
     }
 
     [Fact]
