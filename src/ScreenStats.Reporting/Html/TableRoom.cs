@@ -7,12 +7,12 @@ namespace ScreenStats.Reporting.Html;
 
 /// <summary>
 /// How many rows of each table a page has room for: all of them as long as they fit into <see cref="Bytes"/> together, else the same number at
-/// most for every table, so that the longest are cut first. A page must open and sort without a wait, and be mailed.
+/// most for every table, so that the longest are cut first, and of folded tables, which are for those who look closer, a quarter of it. A page must open and sort without a wait, and be mailed.
 /// </summary>
 internal static class TableRoom
 {
     /// <summary>Room for the rows of all tables, with the values behind them. Text, pictures, script and font take less than 1.5 MB beside it, so a page stays below 8 MB.</summary>
-    public const long Bytes = 6_500_000;
+    public const long Bytes = 6_300_000;
 
     // Rows that are weighed of each table, spread over it.
     private const int Weighed = 30;
@@ -25,8 +25,8 @@ internal static class TableRoom
     /// <summary>The pages with the room that each table has.</summary>
     public static ImmutableArray<PageGroup> Of(ImmutableArray<PageGroup> groups, long bytes = Bytes)
     {
-        var tables = groups.SelectMany(group => group.Pages).SelectMany(page => page.Tables).Select(view => (Rows: (long)view.Table.RowCount, Each: RowBytes(view))).ToArray();
-        long Total(int room) => tables.Sum(table => Math.Min(table.Rows, room) * table.Each);
+        var tables = groups.SelectMany(group => group.Pages).SelectMany(page => page.Tables).Select(view => (Rows: (long)view.Table.RowCount, view.Folded, Each: RowBytes(view))).ToArray();
+        long Total(int room) => tables.Sum(table => Math.Min(table.Rows, RoomOf(room, table.Folded)) * table.Each);
         if (Total(int.MaxValue) <= bytes) return groups;
         var (low, high) = (TableView.FirstRows, (int)tables.Max(table => table.Rows));
         while (low + 1 < high)
@@ -39,8 +39,10 @@ internal static class TableRoom
         // A round number reads better: two digits that count.
         var step = (int)Math.Pow(10, Math.Max(0, Math.Floor(Math.Log10(low)) - 1));
         var rows = Math.Max(TableView.FirstRows, low / step * step);
-        return [.. groups.Select(group => group with { Pages = [.. group.Pages.Select(page => page with { Tables = [.. page.Tables.Select(view => view with { Room = rows })] })] })];
+        return [.. groups.Select(group => group with { Pages = [.. group.Pages.Select(page => page with { Tables = [.. page.Tables.Select(view => view with { Room = RoomOf(rows, view.Folded) })] })] })];
     }
+
+    private static int RoomOf(int room, bool folded) => folded ? Math.Max(TableView.FirstRows, room / 4) : room;
 
     /// <summary>About how many bytes a row takes on the page and behind it, from rows spread over the table.</summary>
     private static long RowBytes(TableView view)

@@ -28,6 +28,17 @@ public class TableRoomTests
     }
 
     [Fact]
+    public void Folded_tables_have_a_quarter_of_the_room()
+    {
+        var groups = Groups([.. Enumerable.Repeat(9_000, 12)]);
+        var folded = groups[0] with { Pages = [.. groups[0].Pages.Select(page => page with { Tables = [page.Tables[0], page.Tables[0] with { Folded = true }] })] };
+        var shown = Views(TableRoom.Of([folded])).Select(view => (view.Folded, view.ShownRows)).Distinct().ToArray();
+        shown.Should().HaveCount(2);
+        shown[0].ShownRows.Should().BeLessThan(9_000);
+        shown[1].Should().Be((true, shown[0].ShownRows / 4));
+    }
+
+    [Fact]
     public void However_many_rows_there_are_what_is_written_stays_within_the_room_and_says_what_is_left_out()
     {
         var groups = TableRoom.Of(Groups([.. Enumerable.Repeat(9_000, 25)]));
