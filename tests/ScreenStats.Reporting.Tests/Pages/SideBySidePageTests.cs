@@ -43,7 +43,7 @@ public class SideBySidePageTests
         int Count(ComparisonStanding standing) => rows.Count(row => row.Place.Standing == standing);
         funnel.Caption.Text.Should().StartWith(string.Create(
             System.Globalization.CultureInfo.InvariantCulture,
-            $"See that {Count(ComparisonStanding.Above)} of {rows.Count} sites lie above the limits for their size and {Count(ComparisonStanding.Below)} below."));
+            $"{Count(ComparisonStanding.Above)} of {rows.Count} sites lie above the limits for their size and {Count(ComparisonStanding.Below)} below."));
         rows.Should().Contain(row => row.Place.Standing == ComparisonStanding.Above);
     }
 

@@ -51,7 +51,7 @@ internal static class AlarmFigures
         ];
         return new Chart(
             string.Create(CultureInfo.InvariantCulture, $"alarm-evidence-{index + 1}"), $"Evidence against lot {lot}, day by day",
-            (Caption)"See on which day the line reaches the dashed one: from then on there was an alarm. How many times as likely the refuted positives reported so far are if the lot is worse than those beside it." +
+            (Caption)"From the day on which the line reaches the dashed one there was an alarm. How many times as likely the refuted positives reported so far are if the lot is worse than those beside it." +
             new Sentence("Equal heights are equal multiples; below {0} it speaks for the lot.", Caption.Drawn(1)) + "Line: at the end of each day. Dot: the first day on which it reached the dashed line.",
             string.Create(CultureInfo.InvariantCulture,
                 $"The evidence against lot {lot} begins at 1 and reaches the alarm on {alarm:yyyy-MM-dd}, when {raised.Found} of {raised.Among} refuted positives had fallen on it and {raised.Expected:0.0} were expected."),

@@ -51,7 +51,7 @@ internal static class CadenceFigures
         return GainChart.Of(
             new ChartFrame(
                 Gain, removes ? "What more screening adds" : "What more screening finds",
-                "See where the line flattens: from there one more screen adds little. " + (removes ? "Infectious days outside isolation, days off included, that each way of screening takes away" : "Infections that each way of screening finds") + ", against the screens it asks of a person." + Caption.OfPicture(FirstAndLast(line)),
+                "Where the line flattens, one more screen adds little. " + (removes ? "Infectious days outside isolation, days off included, that each way of screening takes away" : "Infections that each way of screening finds") + ", against the screens it asks of a person." + Caption.OfPicture(FirstAndLast(line)),
                 $"Share of {(removes ? "infectious days removed" : "infections found")} by screens per person in 30 days. " + string.Join("; ", points.OrderBy(point => point.Burden).Select(point =>
                     $"{point.Words(ChartText.Name(point.Name))}: {Print(point.Gain)} (limits {Print(point.Lower)} to {Print(point.Upper)}) for {Screens(point.Burden)}")) + ".",
                 "cadence"),
@@ -94,7 +94,7 @@ internal static class CadenceFigures
         return SwingChart.Of(
             new ChartFrame(
                 Swings, "Which assumptions matter most",
-                (Caption)$"See which bars are long: what they stand for decides how much screening gives. Infectious days outside isolation that {ChartText.Name(leading.Option)} takes away" + new Sentence("in {0} " + (found.Days == 1 ? "day" : "days") + ", with one assumption at a time at the ends of what it may be.", new FigureReference("cadence.days", Cell.Count(found.Days), Unit.Count))
+                (Caption)$"What the longest bars stand for decides how much screening gives. Infectious days outside isolation that {ChartText.Name(leading.Option)} takes away" + new Sentence("in {0} " + (found.Days == 1 ? "day" : "days") + ", with one assumption at a time at the ends of what it may be.", new FigureReference("cadence.days", Cell.Count(found.Days), Unit.Count))
                 + (changes ? " Where another option would then be the one to choose, its name stands beside the value." : ""),
                 $"Infectious days removed, {CadenceWording.Plain(centre)} with all at their centre. " + string.Join("; ", bars.Take(SwingChart.Most).Select(bar =>
                     $"{bar.Name}: {CadenceWording.Plain(bar.AtLower)} at {bar.LowerWords}, {CadenceWording.Plain(bar.AtUpper)} at {bar.UpperWords}")) + ".",
@@ -112,7 +112,7 @@ internal static class CadenceFigures
         var common = shares.MaxBy(share => share.Share)!;
         return GapChart.Of(
             new ChartFrame(
-                Gaps, "Days between a person's screens", "See how far the bars lie from the dashed line: that is screening planned and not done. How many days passed to a person's next screen." + (planned is null ? "" : plansDiffer ? " Plans differ between sites; the dashed line is their average." : " Gaps much longer than the plan's are screens that were due and not taken."),
+                Gaps, "Days between a person's screens", "How far the bars lie from the dashed line is screening planned and not done. How many days passed to a person's next screen." + (planned is null ? "" : plansDiffer ? " Plans differ between sites; the dashed line is their average." : " Gaps much longer than the plan's are screens that were due and not taken."),
                 $"Share of {all.ToString("N0", CultureInfo.InvariantCulture)} pairs of consecutive screens by the days between them. Most often: {Counted(common.Days.ToString("N0", CultureInfo.InvariantCulture), "day")}, {Print(common.Share)}."
                 + (planned is { } days ? $" Planned: {Counted(CadenceWording.Plain(days), "day")} on average." : ""),
                 "participation"),

@@ -84,8 +84,8 @@ internal static class ComparisonFigures
     {
         var (above, below) = (dots.Count(dot => dot.Standing == LevelStanding.Above), dots.Count(dot => dot.Standing == LevelStanding.Below));
         return above + below == 0
-            ? new Sentence("See that all {0} " + many + " lie within the limits for their size: chance explains how they differ.", Caption.Drawn(dots.Length))
-            : new Sentence("See that {0} of {1} " + many + " lie above the limits for their size and {2} below.", Caption.Drawn(above), Caption.Drawn(dots.Length), Caption.Drawn(below));
+            ? new Sentence("All {0} " + many + " lie within the limits for their size: chance explains how they differ.", Caption.Drawn(dots.Length))
+            : new Sentence("{0} of {1} " + many + " lie above the limits for their size and {2} below.", Caption.Drawn(above), Caption.Drawn(dots.Length), Caption.Drawn(below));
     }
 
     private static Caption Extremes(ImmutableArray<ComparisonRow> rows, AdjustedLevel highest, AdjustedLevel lowest)
@@ -100,7 +100,7 @@ internal static class ComparisonFigures
         }
 
         return new Sentence(
-            "See how far apart they are once adjusted: from {0} with {1} (limits {2} to {3}) down to {4} with {5} (limits {6} to {7})" + (highest.Lower > lowest.Upper ? "." : "; these limits overlap."), figures.ToImmutable());
+            "Once adjusted they reach from {0} with {1} (limits {2} to {3}) down to {4} with {5} (limits {6} to {7})" + (highest.Lower > lowest.Upper ? "." : "; these limits overlap."), figures.ToImmutable());
     }
 
     // Here refuted ones are counted among positives with a conclusion, elsewhere among valid tests.

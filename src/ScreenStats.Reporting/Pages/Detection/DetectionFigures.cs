@@ -47,7 +47,7 @@ internal static class DetectionFigures
         yield return new Chart(
             "detection-" + measure,
             $"Chance that a faulty lot is flagged by its {what}",
-            (Caption)$"See where the curves are low: there a faulty lot is mostly missed. To the right, a lot with more {what}; up, the chance that the rule flags it."
+            (Caption)$"Where the curves are low, a faulty lot is mostly missed. To the right, a lot with more {what}; up, the chance that the rule flags it."
             + new Sentence("Dots: {0}, {1}, {2} and {3} times the others' rate.", Caption.Drawn(2), Caption.Drawn(5), Caption.Drawn(10), Caption.Drawn(20)) + "Dashed: a small lot.",
             $"Curves that rise from the chance of a false flag at 1 time the others' rate. {string.Join("; ", said)}.",
             "detection",

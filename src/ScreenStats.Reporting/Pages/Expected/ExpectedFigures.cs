@@ -32,7 +32,7 @@ internal static class ExpectedFigures
             new ChartFrame(
                 string.Create(CultureInfo.InvariantCulture, $"predictive-values-{index + 1}"),
                 $"Expected predictive values of {name}",
-                $"See how little a positive is worth where few are infected. How often a positive and a negative result of {name} would be right, by its stated accuracy, against the share infected.",
+                $"A positive is worth little where few are infected. How often a positive and a negative result of {name} would be right, by its stated accuracy, against the share infected.",
                 string.Join(" ", device.Places.Select(place => $"{place.Label}, {Print(place.Prevalence)}: a positive is right in {Print(place.Positive.Estimate)}, a negative in {Print(place.Negative.Estimate)}."))
                 + " The curve of positives rises with the share infected, that of negatives falls.",
                 table),

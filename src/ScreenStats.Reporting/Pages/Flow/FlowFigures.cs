@@ -39,10 +39,10 @@ internal static class FlowFigures
     private static Caption See(FlowFindings flow)
     {
         Caption see = new Sentence(
-            "See that {0} of {1} negative runs have no audit: of these nobody knows what a confirmatory test would have said.",
+            "{0} of {1} negative runs have no audit: of these nobody knows what a confirmatory test would have said.",
             Number(flow, FlowKeys.Untested(FlowKeys.Negative)), Number(flow, FlowKeys.Negative));
         return flow.Find(FlowKeys.Untested(FlowKeys.Positive)) is null || flow.Find(FlowKeys.Positive)!.Count == 0 ? see
-            : new Sentence("See that {0} of {1} positive runs have no confirmatory test.", Number(flow, FlowKeys.Untested(FlowKeys.Positive)), Number(flow, FlowKeys.Positive)) + see;
+            : new Sentence("{0} of {1} positive runs have no confirmatory test.", Number(flow, FlowKeys.Untested(FlowKeys.Positive)), Number(flow, FlowKeys.Positive)) + see;
     }
 
     private static FigureReference Number(FlowFindings flow, string key) => new(FigurePath.Row("flow.rows", key) + ".count", Cell.Count(flow.Find(key)!.Count), Unit.Count);

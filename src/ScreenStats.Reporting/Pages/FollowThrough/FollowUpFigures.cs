@@ -33,8 +33,8 @@ internal static class FollowUpFigures
         ];
     }
 
-    private static Caption See(FollowUpFinding positive) => positive.Due == 0 ? "See what became of the inconclusive runs: there was no positive one." : new Sentence(
-        "See that {0} of {1} positive runs are settled, confirmed or refuted: {2} (limits {3} to {4}).",
+    private static Caption See(FollowUpFinding positive) => positive.Due == 0 ? "There was no positive run: shown is what became of the inconclusive ones." : new Sentence(
+        "{0} of {1} positive runs are settled, confirmed or refuted: {2} (limits {3} to {4}).",
         new("followUp.positive.conclusive", Cell.Count(positive.Conclusive), Unit.Count), new("followUp.positive.due", Cell.Count(positive.Due), Unit.Count),
         Share("estimate", positive.FollowThrough.Estimate), Share("widenedLower", positive.FollowThrough.WidenedLower), Share("widenedUpper", positive.FollowThrough.WidenedUpper));
 

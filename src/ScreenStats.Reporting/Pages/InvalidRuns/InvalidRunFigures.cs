@@ -47,7 +47,7 @@ internal static class InvalidRunFigures
     // Which is highest would bound what is hidden.
     private static Caption Caption(ReleaseDisclosure? disclosure, string many, ImmutableArray<InvalidRunRow> rows, ChartPoint highest, double? whole)
     {
-        if (disclosure is not null) return "See which lines lie wholly to the right of the dashed line of the whole program.";
+        if (disclosure is not null) return "Only lines wholly to the right of the dashed line of the whole program stand out.";
         var row = rows.First(one => one.Level == highest.Name);
         var path = FigurePath.Row("invalidRuns." + many, row.Key);
         return See.Highest(highest, row.Share, path + ".share", new(path + ".level", Cell.Text(row.Level), Unit.Text), whole is { } value ? (value, "invalidRuns.program.estimate") : null, "the whole program");

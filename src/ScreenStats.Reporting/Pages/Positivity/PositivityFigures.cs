@@ -47,7 +47,7 @@ internal static class PositivityFigures
     // Which is highest would bound what is hidden.
     private static Caption Caption(Findings findings, ChartPoint highest, double? whole, string word)
     {
-        if (findings.Disclosure is not null) return "See where the lines leave the dashed line of the whole span: overlapping lines are no difference to act on.";
+        if (findings.Disclosure is not null) return "Only lines that leave the dashed line of the whole span stand out: overlapping lines are no difference to act on.";
         var row = findings.Positivity.Periods.First(one => one.PeriodStart == highest.Start);
         var path = FigurePath.Row("positivity.periods", row.Key);
         return See.Highest(

@@ -41,7 +41,7 @@ internal static class RefutedFigures
     // Which is highest would bound what is hidden.
     private static Caption Caption(Findings findings, Grouping grouping, ChartPoint highest, double? whole)
     {
-        if (findings.Disclosure is not null) return "See which lines lie wholly to the right of the dashed line of the whole program.";
+        if (findings.Disclosure is not null) return "Only lines wholly to the right of the dashed line of the whole program stand out.";
         var row = findings.Refuted.Groups.First(one => one.Grouping == grouping && one.Level == highest.Name);
         var path = FigurePath.Row("refuted.groups", row.Key);
         return See.Highest(highest, row.Rate, path + ".rate", new(path + ".level", Cell.Text(row.Level), Unit.Text), whole is { } value ? (value, "refuted.program.rate.estimate") : null, "the whole program");

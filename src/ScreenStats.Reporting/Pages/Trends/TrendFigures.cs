@@ -54,7 +54,7 @@ internal static class TrendFigures
         var title = TrendWording.Title(series.Measure);
         var frame = new ChartFrame(
             "trend-" + TrendWording.Id(series.Measure), $"{title} over time",
-            (changes.Any(row => row.Kind == TrendChangeKind.Found) ? "See where the line turns, and what was dated near it: near in time is no proof of a cause." : smooth.Length > 1 ? "See which way the line goes, and that its band is narrower than the limits of single " + series.PeriodsAre + "s: one point is no trend." : "See that limits of neighbours overlap: one point is no trend.")
+            (changes.Any(row => row.Kind == TrendChangeKind.Found) ? "The line turns where a change was found. What was dated near it is near in time, which is no proof of a cause." : smooth.Length > 1 ? "What counts is which way the line goes, within its band, and not single " + series.PeriodsAre + "s, whose limits are wider: one point is no trend." : "Limits of neighbours overlap: one point is no trend.")
             + $" {title} by {series.PeriodsAre}{TrendWording.Left(series.Basis)}.",
             Description(dots, smooth, segments, changes, series, title), "trends")
         {

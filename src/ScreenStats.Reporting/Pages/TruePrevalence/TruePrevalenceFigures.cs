@@ -32,7 +32,7 @@ internal static class TruePrevalenceFigures
                     "true-prevalence-by-period",
                     $"Prevalence behind the positivity by {word}",
                     (Caption)new Sentence(
-                        "See that {0} of {1} lines begin above the axis: where one does not, the stated false positives alone may explain the positives.",
+                        "{0} of {1} lines begin above the axis: where one does not, the stated false positives alone may explain the positives.",
                         Caption.Drawn(points.Count(point => point.Lower > 0)), Caption.Drawn(points.Length))
                     + $"Share of valid tests done on infected people by {word}, by the stated accuracy of the devices.",
                     $"Dots with limits for {points.Length} periods from {Day(points[0].Start)} to {Day(points[^1].Start)}. Highest in the {word} from {Day(peak.Start)}: " +

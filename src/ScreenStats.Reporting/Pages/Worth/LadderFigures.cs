@@ -26,7 +26,7 @@ internal static class LadderFigures
         return LadderChart.Of(
             new ChartFrame(
                 Ladder, "Which way of screening gains most, by how much infection there is",
-                (Caption)"See which bar each upright line meets: that way of screening gains most at so much infection. The option that gains most, against " + Caption.OfPicture(Measured + ",") + WorthWording.ScopeOf(found, "for", ", the rest at the centre.") + Caption.OfPicture(string.Join(" ", levels.Select(level => Words(rungs, level) + "."))),
+                (Caption)"The bar that an upright line meets is the way of screening that gains most at so much infection. The option that gains most, against " + Caption.OfPicture(Measured + ",") + WorthWording.ScopeOf(found, "for", ", the rest at the centre.") + Caption.OfPicture(string.Join(" ", levels.Select(level => Words(rungs, level) + "."))),
                 $"By {Measured}: " + string.Join("; ", rungs.Select(rung => rung.Name + (rung.From == 0 ? $" up to {Print(rung.To!.Value)}" : rung.To is { } to ? $" from {Print(rung.From)} to {Print(to)}" : $" from {Print(rung.From)}"))) + ". "
                 + string.Join("; ", levels.Select(level => Words(rungs, level))) + ".",
                 "worth-ladder"),

@@ -43,7 +43,7 @@ internal static class WorthFigures
         return PlaneChart.Of(
             new ChartFrame(
                 Plane, "What each way of screening costs and gains",
-                (Caption)$"See how the line steepens: each step along it buys less. Net cost (spending less what is saved) against {many}, more than with no screening," + WorthWording.ScopeOf(found, "for", ".") + Steps(found) + Left(found),
+                (Caption)$"The steeper the line, the less a step along it buys. Net cost (spending less what is saved) against {many}, more than with no screening," + WorthWording.ScopeOf(found, "for", ".") + Steps(found) + Left(found),
                 $"Net cost in {currency} by {many}. " + string.Join("; ", points.OrderBy(point => point.Effect).ThenBy(point => point.Cost).Select(point =>
                     $"{point.Words}, {(point.OnFrontier ? "on the frontier" : "dominated")}: {Short(point.Cost)} (limits {Short(point.CostLower)} to {Short(point.CostUpper)}) for {Short(point.Effect)} (limits {Short(point.EffectLower)} to {Short(point.EffectUpper)})"))
                 + (found.Value is { } value ? $". One {WorthWording.One(found)} is stated to be worth {Short(value)}." : "."),
@@ -104,7 +104,7 @@ internal static class WorthFigures
         return MarginChart.Of(
             new ChartFrame(
                 Margins, $"What one {one} costs: on average, and in the last step",
-                (Caption)$"See how far the last step lies right of the average: the average hides what the last step costs. Spending for each {one}, savings not counted," + WorthWording.ScopeOf(found, "for", ":") + $"averaged over all of an option, and of its last step alone, from the next less frequent one." + see,
+                (Caption)$"The farther the last step lies right of the average, the more the average hides of what it costs. Spending for each {one}, savings not counted," + WorthWording.ScopeOf(found, "for", ":") + $"averaged over all of an option, and of its last step alone, from the next less frequent one." + see,
                 $"Spending in {currency} for each {one}. " + string.Join("; ", rows.Select(row => $"{row.Name}: on average {Words(row.Average)}, of the last step {Words(row.Last)}")) + ".",
                 "worth-figures"),
             rows, $"{currency} for each {one}", Short);
@@ -132,7 +132,7 @@ internal static class WorthFigures
         return AcceptabilityChart.Of(
             new ChartFrame(
                 Likely, $"Which way is the best, by what one {one} is worth",
-                (Caption)"See which line is thick at the value you hold right."
+                (Caption)"At the value you hold right, the line that is thick is the one to go by."
                 + new Sentence("Share of {0} draws in which the net benefit of an option is the highest, by what one " + one + " is worth.", new FigureReference("worth.draws", Cell.Count(found.Draws), Unit.Count)) + see,
                 $"Share of draws in which each option is the best, without limits, by the value of one {one} from {Short(lines[0].Points[0].Value)} to {Short(last)} {currency}. "
                 + string.Join("; ", lines.Where(line => line.Most >= AcceptabilityChart.NamedFrom).Select(line =>
@@ -157,7 +157,7 @@ internal static class WorthFigures
         return SwingChart.Of(
             new ChartFrame(
                 Swings, "Which figures matter most",
-                (Caption)$"See whether a bar crosses into loss: then what it stands for decides whether it pays. Net benefit of {name} against no screening"
+                (Caption)$"Where a bar crosses into loss, what it stands for decides whether it pays. Net benefit of {name} against no screening"
                 + WorthWording.ScopeOf(found, "for", ", with one figure at a time at the ends of what it may be.") + "Below 0 it does not pay."
                 + (changes ? " Where another option than now would be the best, its name stands beside the value." : ""),
                 $"Net benefit in {currency}, {Short(centre)} with all at their centre. " + string.Join("; ", bars.Take(SwingChart.Most).Select(bar =>
