@@ -30,8 +30,9 @@ internal static class YieldAnalysis
         var persons = people.Cell(PersonScope.Program, PersonMeasure.InvalidRuns)?.Persons;
 
         var casesOfRuns = new ClusterCounter();
-        foreach (var cell in cells.Screens) casesOfRuns.Add(cell.Site, cell.Day, cell.Runs, 0);
-        foreach (var cell in cells.Cases) casesOfRuns.Add(cell.Site, cell.Day, 0, cell.Cases);
+        var bySite = new SortedDictionary<string, ClusterCounter>(StringComparer.Ordinal);
+        foreach (var cell in cells.Screens) Add(cell.Site, cell.Day, cell.Runs, 0);
+        foreach (var cell in cells.Cases) Add(cell.Site, cell.Day, 0, cell.Cases);
         var confirmed = Proportions.Of(
             cells.Screens, (outcome, _) => outcome is Outcome.Negative or Outcome.Positive,
             (outcome, followUp) => outcome == Outcome.Positive && followUp == FollowUp.Confirmed, null, "there are no valid tests", confidence);
@@ -41,11 +42,23 @@ internal static class YieldAnalysis
         var personsPerCase = PersonsPerCase(persons, cases, confidence);
         var perConfirmed = Of(YieldMeasure.TestsPerConfirmedRun, confirmed, "no positive run was confirmed", "there are no valid tests");
         var perRefuted = Of(YieldMeasure.TestsPerRefutedRun, refuted, "no positive run was refuted", "there are no valid tests");
+        ImmutableArray<SiteYield> sites = [.. bySite.Select(site => new SiteYield(site.Key, Of(YieldMeasure.RunsPerCase, site.Value.Proportion(confidence), "no case was found", "no run was counted")))];
         var findings = new YieldFindings(
             counts.Runs, persons, cases, through[Outcome.Positive].Sum(), through[Outcome.Inconclusive].Sum(), settings.Policy.EpisodeDays,
             runsPerCase, personsPerCase, perConfirmed, perRefuted,
-            YieldTables.Table([runsPerCase, personsPerCase, perConfirmed, perRefuted]), []);
+            YieldTables.Table([runsPerCase, personsPerCase, perConfirmed, perRefuted]), [])
+        {
+            Sites = sites,
+            SiteTable = YieldTables.BySite(sites),
+        };
         return findings with { Sentences = YieldSentences.Of(findings) };
+
+        void Add(string site, DateOnly day, long runs, long found)
+        {
+            casesOfRuns.Add(site, day, runs, found);
+            if (!bySite.TryGetValue(site, out var counter)) bySite.Add(site, counter = new ClusterCounter());
+            counter.Add(site, day, runs, found);
+        }
     }
 
     private static YieldFinding PersonsPerCase(long? persons, long cases, double confidence)

@@ -22,7 +22,14 @@ public sealed record YieldFindings(
     YieldFinding RunsPerCase, YieldFinding PersonsPerCase, YieldFinding TestsPerConfirmedRun, YieldFinding TestsPerRefutedRun,
     [property: JsonIgnore] Table<YieldFinding> Table, [property: JsonIgnore] ImmutableArray<Sentence> Sentences) : IFinding
 {
+    /// <summary>Runs for each case at each site, in the ordinal order of its name.</summary>
+    public ImmutableArray<SiteYield> Sites { get; init; } = [];
+
     /// <inheritdoc/>
     [JsonIgnore]
-    public ImmutableArray<ITable> Tables => [Table];
+    public ImmutableArray<ITable> Tables => [Table, SiteTable];
+
+    /// <summary>The same by site as a table.</summary>
+    [JsonIgnore]
+    public Table<SiteYield> SiteTable { get; init; } = YieldTables.BySite([]);
 }

@@ -20,7 +20,7 @@ internal static class TableKeys
         Sparse("follow-up", "by", "level", "outcome"), Sparse("delays", "kind", "by", "level"), Sparse("audits", "by", "level"),
         Sparse("accuracy", "by", "level", "measure", "basis"), Full("audit-strata", "stratum"), Sparse("proven-specificity", "device"), Full("interval-cases", "days_since_run"),
         Sparse("predictive-values", "by", "level", "basis", "measure"), Full("expected-against-observed", "device"), Full("predictive-value-curve", "device", "prevalence"),
-        Sparse("refuted", "by", "level"), Full("yield", "measure"), Sparse("true-prevalence", "by", "level", "period_start", "method"),
+        Sparse("refuted", "by", "level"), Full("yield", "measure"), Full("yield-by-site", "site"), Sparse("true-prevalence", "by", "level", "period_start", "method"),
         Full("kits", "device", "measure"), Full("kit-contrasts", "first", "second", "measure", "adjustment"), Full("specimens", "reason"),
         Sparse("trends", "measure", "basis", "by", "level", "period_start"), Full("trend-changes", "measure", "basis", "kind", "on"), Full("weekdays", "measure", "basis", "weekday"),
         Full("cadence", "option", "measure", "basis"), Full("cadence-choice", "option"), Full("cadence-incidence", "option"),

@@ -10,7 +10,7 @@ namespace ScreenStats.Reporting.Pages;
 internal static class Veiled
 {
     /// <summary>Pictures that are drawn from points which are left out one by one where their figures are hidden.</summary>
-    private static readonly HashSet<string> ByPoint = new(StringComparer.Ordinal) { "positivity", "invalid-runs", "refuted", "follow-up", "flow" };
+    private static readonly HashSet<string> ByPoint = new(StringComparer.Ordinal) { "positivity", "invalid-runs", "refuted", "follow-up", "flow", "predictive-values" };
 
     /// <summary>Whether a picture may be shown.</summary>
     public static bool Shows(Chart chart, ReleaseDisclosure? disclosure) => disclosure is null || ByPoint.Contains(chart.TableId);

@@ -100,6 +100,7 @@ internal static class ChartRenderer
         switch (mark)
         {
             case IntervalMark interval: Interval(plot, chart, interval); break;
+            case AtLeastMark least: AtLeast(plot, chart, least); break;
             case LineMark line: Line(plot, chart, line); break;
             case BandMark band: Band(plot, chart, band); break;
             case RuleMark rule: Rule(plot, chart, rule); break;
@@ -136,6 +137,20 @@ internal static class ChartRenderer
             point.MarkerStyle.OutlineColor = color;
             point.MarkerStyle.OutlineWidth = 1.5f;
         }
+    }
+
+    private static void AtLeast(Plot plot, Chart chart, AtLeastMark mark)
+    {
+        var color = Color.FromHex(Palette.Faded(mark.Tone));
+        var (from, to) = (chart.Horizontal.Place(mark.Lower), chart.Horizontal.Place(mark.Edge));
+        foreach (var (start, end) in new[] { (new Coordinates(from, mark.At), new Coordinates(to, mark.At)), (new Coordinates(from, mark.At - 0.2), new Coordinates(from, mark.At + 0.2)) })
+        {
+            var line = plot.Add.Line(start, end);
+            line.LineColor = color;
+            line.LineWidth = 2;
+        }
+
+        if (mark.Open) ArrowHead(plot, new(to, mark.At), color);
     }
 
     /// <summary>The library has triangles that point up and down, none to the side.</summary>

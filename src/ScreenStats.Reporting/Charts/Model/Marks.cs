@@ -17,6 +17,14 @@ internal abstract record Mark;
 internal sealed record IntervalMark(
     double At, double Estimate, double Lower, double Upper, bool Upright, Tone Tone = Tone.Main, bool Faded = false, bool Cut = false) : Mark;
 
+/// <summary>What has no estimate but a lower limit: a line along the horizontal axis from there that goes on beyond the edge.</summary>
+/// <param name="At">Place on the vertical axis.</param>
+/// <param name="Lower">The lower limit, marked by a stroke.</param>
+/// <param name="Edge">Where the line ends with an arrow head.</param>
+/// <param name="Tone">What it means.</param>
+/// <param name="Open">Whether it has an arrow head; else it ends at a place that nothing can be above.</param>
+internal sealed record AtLeastMark(double At, double Lower, double Edge, Tone Tone = Tone.Main, bool Open = true) : Mark;
+
 /// <summary>A line through points.</summary>
 internal sealed record LineMark(ImmutableArray<(double X, double Y)> Points, Tone Tone, double Width = 1.5, bool Dashed = false) : Mark;
 

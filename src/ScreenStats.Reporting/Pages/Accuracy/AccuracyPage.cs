@@ -15,6 +15,7 @@ internal static class AccuracyPage
         "With fewer than 30 audited or none missed: exact one-sided limits, each person's runs as one. Bounds with no assumption: C. F. Manski, 2003, Partial Identification of Probability Distributions; " +
         "with sampling error: G. W. Imbens and C. F. Manski, 2004, Econometrica 72:1845. What the positivity proves: 1 minus its exact upper limit on counts divided by the design effect.")
     {
+        Charts = AccuracyFigures.Of(findings),
         Tables =
         [
             new TableView(findings.Accuracy.Table.Only(row => row.Grouping == Grouping.Program), "Accuracy in the whole program",

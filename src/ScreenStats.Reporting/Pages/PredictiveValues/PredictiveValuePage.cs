@@ -13,6 +13,7 @@ internal static class PredictiveValuePage
         "Confirmed divided by confirmed and refuted positive runs. Bounds: every run without a conclusive result taken as refuted, and as confirmed. " +
         "Limits are Wilson's, widened for the same people, sites and weeks. Expected values (Bayes' theorem) are at the stated accuracy and the external prevalence of the program file.")
     {
+        Charts = PredictiveValueFigures.Of(findings),
         Tables =
         [
             new TableView(findings.PredictiveValue.Table.Only(row => row.By is "program" or "device"), "Predictive values of the program, and those to be expected",
