@@ -72,6 +72,14 @@ public class LevelPicturesTests
         chart.Caption.Text.Should().Contain("Hollow and pale: fewer than 5 cases.").And.Contain("no case, so that there is a lower limit only");
     }
 
+    [Fact]
+    public void Words_at_the_left_edge_stand_above_their_line()
+    {
+        var chart = QuotientChart.Of(Frame, [new("A", 20, 50, 30, 80), new("B", 0, null, 5, null), new("C", 0, null, 60, null)], 70, Words, "runs for each case");
+
+        chart.Marks.OfType<LabelMark>().Where(label => label.Text == "no case").Select(label => label.Side).Should().Equal(LabelSide.Left, LabelSide.AboveRight);
+    }
+
     [Theory]
     [InlineData(80, false)]
     [InlineData(301, true)]

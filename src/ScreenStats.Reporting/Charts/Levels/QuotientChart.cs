@@ -33,16 +33,18 @@ internal static class QuotientChart
             var (point, at) = (shown[index], shown.Length - 1 - index);
             if (point.Estimate is { } estimate) marks.Add(new IntervalMark(at, estimate, point.Lower, point.Upper ?? edge, Upright: false, Tone.Main, point.Few, point.Upper is null));
             else marks.Add(new AtLeastMark(at, point.Lower, edge));
-            if (point.Estimate is null) marks.Add(new LabelMark(point.Lower, at, "no " + words.One, LabelSide.Left, Tone.Quiet));
+            if (point.Estimate is null) marks.Add(new LabelMark(point.Lower, at, "no " + words.One, Share(point.Lower) > 0.2 ? LabelSide.Left : LabelSide.AboveRight, Tone.Quiet));
         }
 
-        var right = wide ? Math.Log(whole / from) < 0.6 * Math.Log(edge / from) : whole < 0.6 * edge;
-        marks.Add(new LabelMark(whole, shown.Length - 0.1, "whole program " + Rounding.Print(Cell.Number(whole), Unit.Ratio), right ? LabelSide.Right : LabelSide.Left, Tone.Quiet));
+        marks.Add(new LabelMark(whole, shown.Length - 0.1, "whole program " + Rounding.Print(Cell.Number(whole), Unit.Ratio), Share(whole) < 0.6 ? LabelSide.Right : LabelSide.Left, Tone.Quiet));
         return new Chart(
             frame.Id, frame.Title, frame.Caption + Reading(points, shown, wide, words), frame.Description, frame.TableId,
             new Axis(label, wide ? from : -0.012 * edge, edge * (wide ? 1.05 : 1.02), wide ? Ticks.PowersOfTen(from, edge) : Ticks.Counts(edge), wide ? AxisScale.Logarithmic : AxisScale.Linear),
             new Axis("", -0.7, shown.Length + 0.35, [.. shown.Select((point, index) => new Tick(shown.Length - 1 - index, ChartText.Name(point.Name)))], Lines: false),
             marks.ToImmutable(), 94 + (Row * (shown.Length + 1)));
+
+        // How far along the axis a value lies: words need room.
+        double Share(double value) => wide ? Math.Log(value / from) / Math.Log(edge / from) : value / edge;
     }
 
     // From those that take most down: nothing found first, then by the estimate. Where there are too many, those with the highest lower limits.
