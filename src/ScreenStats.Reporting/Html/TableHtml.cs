@@ -9,7 +9,11 @@ namespace ScreenStats.Reporting.Html;
 internal static class TableHtml
 {
     /// <summary>Columns of fixed words, joined by hyphens in files and by spaces on the page.</summary>
-    private static readonly HashSet<string> Words = new(StringComparer.Ordinal) { "by", "basis", "measure", "flag", "finding", "entry", "kind", "outcome", "adjustment", "reason", "test", "segment", "direction", "term" };
+    private static readonly HashSet<string> Words = new(StringComparer.Ordinal)
+    {
+        "adjustment", "assumption", "basis", "box", "by", "centre_from", "change", "claim", "clusters", "confirmation", "direction", "entry", "figure", "finding", "flag", "item", "kind",
+        "known_by", "limits_of", "measure", "outcome", "parameter", "points_are", "reason", "rule", "segment", "signals", "size", "stage", "standing", "status", "term", "test", "trigger", "verdict", "within",
+    };
 
     /// <summary>Writes the table; a table without rows is left out.</summary>
     public static void Write(Markup page, TableView view)
@@ -120,7 +124,7 @@ internal static class TableHtml
         if (text.Length == 0) return column.WhenEmpty;
         if (column.AsNotes && cell.Kind != CellKind.Hidden) return notes.Letter(text);
         if (Words.Contains(column.Name)) text = text.Replace('-', ' ');
-        if (column.Kind is { } kind && view.Table.CellAt(row, view.IndexOf(kind)) is { Kind: CellKind.Text } word) text = $"{word.AsText} {text}";
+        if (column.Kind is { } kind && view.Table.CellAt(row, view.IndexOf(kind)) is { Kind: CellKind.Text } word) text = $"{word.AsText.Replace('-', ' ')} {text}";
         if (column.Upper is { } upper && cell.Kind != CellKind.Hidden && Rounding.Print(view.Table.CellAt(row, view.IndexOf(upper)), unit) is { Length: > 0 } end) text += " to " + end;
         return text;
     }

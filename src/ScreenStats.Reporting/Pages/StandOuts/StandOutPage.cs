@@ -17,7 +17,7 @@ internal static class StandOutPage
         [
             new TableView(
                 findings.StandOuts.Table.Only(row => row.StandsOut || row.Verdict == Evaluation.StandOuts.StandOutVerdict.NotMaterial), "Lots and sites that stand out",
-                ["rank", "level", "measure", "verdict", "observed", "expected", "ratio", new ViewColumn("lower", "Limits", "upper"), "p_holm"]),
+                [ViewColumn.Part, "rank", "measure", "verdict", "observed", "expected", "ratio", new ViewColumn("lower", "Limits", "upper"), "p_holm"]),
         ],
     };
 }
