@@ -20,6 +20,9 @@ public static class Report
     /// <summary>Name of a print of the page, which may stand in the folder too. A browser made it, so it is not among the files of the manifest; a new report takes it away.</summary>
     public const string PrintName = "report.pdf";
 
+    /// <summary>Name of a print that is being written; a run that the system ended may leave it, and a new report takes it away too.</summary>
+    public const string PrintPartName = PrintName + ".part";
+
     /// <summary>Whether a report may be written to a folder; to be asked before long work. Looks only.</summary>
     /// <param name="folder">Where the report is to be.</param>
     /// <exception cref="NotOurFolderException">A file stands there, or a folder that is not wholly a report of ours.</exception>

@@ -89,13 +89,30 @@ internal sealed class EvaluateCommand : ProgramCommand
             return made;
         });
 
-        var fault = chromium is null ? null
-            : invocation.Progress.During(() => ChromiumPrinter.Print(chromium, Path.Combine(folder, "report.html"), Path.Combine(folder, Report.PrintName), invocation.Environment.Cancelled));
+        var fault = chromium is null ? null : Print(invocation, chromium, folder);
         if (WantsJson(invocation)) invocation.Output.Write(File.ReadAllText(Path.Combine(folder, "findings.json")));
         else Render(findings, written, chromium is not null && fault is null, invocation.Screen);
         if (fault is null) return ExitCode.Done;
         invocation.Say($"warning: {Report.PrintName} was not made: {fault} The report itself is whole.");
-        return ExitCode.DataCannotAnswer;
+        return invocation.Environment.Cancelled.IsCancellationRequested ? ExitCode.Cancelled : ExitCode.Usage;
+    }
+
+    // The report stands already: whatever becomes of the print is said as a warning and by the exit code, as where there is no Chromium.
+    private static string? Print(Invocation invocation, string chromium, string folder)
+    {
+        try
+        {
+            return invocation.Progress.During(() => ChromiumPrinter.Print(
+                chromium, Path.Combine(folder, "report.html"), Path.Combine(folder, Report.PrintName), invocation.Time, invocation.Environment.Cancelled));
+        }
+        catch (OperationCanceledException)
+        {
+            return "it was cancelled.";
+        }
+        catch (Exception failure) when (failure is IOException or UnauthorizedAccessException || DiskFault.Full(failure) is not null)
+        {
+            return DiskFault.Full(failure) is null ? $"a file cannot be used: {failure.Message}" : "there is no room for it on the disk.";
+        }
     }
 
     // What has changed is told from two reports, so readers are taken to have both: the one compared with is the earlier release.

@@ -3,12 +3,13 @@ using System.Diagnostics;
 using System.Globalization;
 using System.Text;
 using ScreenStats.Cli.Terminal;
+using ScreenStats.Reporting;
 
 namespace ScreenStats.Cli.Printing;
 
 /// <summary>Prints the page of a report as PDF by the Chromium of the machine, which asks nothing of any network and keeps nothing.</summary>
 /// <remarks>
-/// A profile of its own that is removed after it, no page but the file, and a limit of time. The sandbox of Chromium stays on but for root, under
+/// A profile of its own that is removed once every process is gone, no page but the file, and a limit of time. The sandbox of Chromium stays on but for root, under
 /// whom it does not start. The two dates that Chromium writes into a PDF are replaced by one fixed date, so that the same report and the same
 /// Chromium give the same bytes.
 /// </remarks>
@@ -20,7 +21,15 @@ internal static class ChromiumPrinter
     /// <summary>As all files of a report that must hold a date.</summary>
     private const string FixedDate = "20000101000000";
 
-    private static readonly TimeSpan Patience = TimeSpan.FromMinutes(5);
+    /// <summary>A child of a process that was ended may still write for a moment.</summary>
+    private const int RemovalTries = 6;
+
+    /// <summary>How long a print may take.</summary>
+    public static readonly TimeSpan Patience = TimeSpan.FromMinutes(5);
+
+    /// <summary>How long is waited for processes that were ended: what the system ends is gone long before.</summary>
+    private static readonly TimeSpan EndingTime = TimeSpan.FromSeconds(20);
+
     private static readonly string[] Names = ["chromium", "chromium-browser", "google-chrome", "google-chrome-stable"];
 
     /// <summary>The Chromium; asked before long work.</summary>
@@ -39,19 +48,21 @@ internal static class ChromiumPrinter
     /// <param name="chromium">The program.</param>
     /// <param name="page">The page on the disk.</param>
     /// <param name="target">Where the PDF is put.</param>
+    /// <param name="time">Tells when <see cref="Patience"/> is over.</param>
     /// <param name="cancellationToken">Ends Chromium.</param>
     /// <returns>Null where it was printed, else why not, in words that follow "report.pdf was not made: ".</returns>
-    public static string? Print(string chromium, string page, string target, CancellationToken cancellationToken)
+    /// <exception cref="OperationCanceledException">It was cancelled. No process, no temporary file and no half print is left.</exception>
+    public static string? Print(string chromium, string page, string target, TimeProvider time, CancellationToken cancellationToken)
     {
         var room = Directory.CreateTempSubdirectory("screenstats-print");
         try
         {
             var made = Path.Combine(room.FullName, "report.pdf");
-            if (Run(chromium, room.FullName, page, made, cancellationToken) is { } fault) return fault;
+            if (Run(chromium, room.FullName, page, made, time, cancellationToken) is { } fault) return fault;
             if (!File.Exists(made)) return "Chromium ended without one; run it by hand to see why.";
             var bytes = File.ReadAllBytes(made);
             if (!bytes.AsSpan().StartsWith("%PDF-"u8)) return "what Chromium wrote is no PDF.";
-            File.WriteAllBytes(target, WithFixedDates(bytes));
+            Put(WithFixedDates(bytes), target);
             return null;
         }
         finally
@@ -79,7 +90,22 @@ internal static class ChromiumPrinter
         return bytes;
     }
 
-    private static string? Run(string chromium, string room, string page, string made, CancellationToken cancellationToken)
+    /// <summary>Writes beside the place and moves it there at once: a full disk leaves no half of a print.</summary>
+    private static void Put(byte[] bytes, string target)
+    {
+        var part = Path.Combine(Path.GetDirectoryName(target)!, Report.PrintPartName);
+        try
+        {
+            File.WriteAllBytes(part, bytes);
+            File.Move(part, target, overwrite: true);
+        }
+        finally
+        {
+            File.Delete(part);
+        }
+    }
+
+    private static string? Run(string chromium, string room, string page, string made, TimeProvider time, CancellationToken cancellationToken)
     {
         var start = new ProcessStartInfo(chromium) { RedirectStandardError = true, RedirectStandardOutput = true, UseShellExecute = false, WorkingDirectory = room };
         foreach (var argument in new[]
@@ -88,7 +114,7 @@ internal static class ChromiumPrinter
             "--disable-extensions", "--disable-dev-shm-usage", "--disable-crash-reporter", "--host-resolver-rules=MAP * ~NOTFOUND", "--user-data-dir=" + Path.Combine(room, "profile"), "--no-pdf-header-footer",
             "--print-to-pdf=" + made,
         }) start.ArgumentList.Add(argument);
-        if (!OperatingSystem.IsWindows() && Environment.UserName == "root") start.ArgumentList.Add("--no-sandbox");
+        if (!OperatingSystem.IsWindows() && Environment.IsPrivilegedProcess) start.ArgumentList.Add("--no-sandbox");
         start.ArgumentList.Add(new Uri(page).AbsoluteUri);
         try
         {
@@ -98,15 +124,15 @@ internal static class ChromiumPrinter
             process.ErrorDataReceived += (_, _) => { };
             process.BeginOutputReadLine();
             process.BeginErrorReadLine();
-            using var limit = CancellationTokenSource.CreateLinkedTokenSource(cancellationToken);
-            limit.CancelAfter(Patience);
+            using var late = new CancellationTokenSource(Patience, time);
+            using var limit = CancellationTokenSource.CreateLinkedTokenSource(cancellationToken, late.Token);
             try
             {
                 process.WaitForExitAsync(limit.Token).GetAwaiter().GetResult();
             }
             catch (OperationCanceledException)
             {
-                process.Kill(entireProcessTree: true);
+                End(process);
                 cancellationToken.ThrowIfCancellationRequested();
                 return $"Chromium was not done after {Patience.TotalMinutes.ToString("0", CultureInfo.InvariantCulture)} minutes and was ended.";
             }
@@ -119,16 +145,40 @@ internal static class ChromiumPrinter
         }
     }
 
-    // A helper of Chromium may hold a file for a moment longer.
-    private static void Remove(DirectoryInfo room)
+    /// <summary>Ends a process with all that it started, and waits until none of them holds its output any more.</summary>
+    private static void End(Process process)
     {
+        process.Kill(entireProcessTree: true);
+        using var enough = new CancellationTokenSource(EndingTime);
         try
         {
-            room.Delete(recursive: true);
+            process.WaitForExitAsync(enough.Token).GetAwaiter().GetResult();
         }
-        catch (Exception fault) when (fault is IOException or UnauthorizedAccessException)
+        catch (OperationCanceledException)
         {
-            // What is left is a temporary folder without anything of the program but the PDF.
+            // A process that the system itself cannot end now; its room is removed as far as it lets go of it.
+        }
+    }
+
+    private static void Remove(DirectoryInfo room)
+    {
+        for (var tried = 1; ; tried++)
+        {
+            try
+            {
+                room.Delete(recursive: true);
+                return;
+            }
+            catch (DirectoryNotFoundException) when (!Directory.Exists(room.FullName))
+            {
+                return;
+            }
+            catch (Exception fault) when (fault is IOException or UnauthorizedAccessException)
+            {
+                // What is left after that is a folder that its owner alone can enter.
+                if (tried == RemovalTries) return;
+                Thread.Sleep(50 << tried);
+            }
         }
     }
 }

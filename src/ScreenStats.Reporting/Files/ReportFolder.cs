@@ -16,7 +16,7 @@ internal static class ReportFolder
         foreach (var path in Directory.EnumerateFiles(target, "*", SearchOption.AllDirectories).Order(StringComparer.Ordinal))
         {
             var name = Path.GetRelativePath(target, path).Replace('\\', '/');
-            if (!own.Contains(name) && name != Report.PrintName)
+            if (!own.Contains(name) && name is not (Report.PrintName or Report.PrintPartName))
             {
                 throw new NotOurFolderException(
                     $"The report folder {folder} holds {name}, which is not part of the report; nothing was written. Move it elsewhere, or choose another folder.");

@@ -62,10 +62,38 @@ public sealed class PdfTests : IDisposable
         Assert.SkipWhen(OperatingSystem.IsWindows(), "The script that stands for Chromium is one of a shell.");
         var run = Runner.In(With(Script(script)), "evaluate", "works", "--format", "pdf");
 
-        run.Code.Should().Be(1);
+        run.Code.Should().Be(2, "the data can answer: it is this machine that makes no print");
         run.Errors.Should().Contain("report.pdf was not made").And.Contain(message);
         File.Exists(Path.Combine(program.Report, "report.html")).Should().BeTrue();
         File.Exists(Path.Combine(program.Report, "report.pdf")).Should().BeFalse();
+    }
+
+    [Fact]
+    public async Task A_print_that_is_cancelled_leaves_the_report_and_says_so()
+    {
+        Assert.SkipWhen(OperatingSystem.IsWindows(), "The script that stands for Chromium is one of a shell.");
+        using var wish = CancellationTokenSource.CreateLinkedTokenSource(TestContext.Current.CancellationToken);
+        var begun = Path.Combine(program.Root, "begun");
+        var work = Task.Factory.StartNew(
+            () => Runner.In(With(Script($": > '{begun}'; sleep 1000")) with { Cancelled = wish.Token }, "evaluate", "works", "--format", "pdf"), CancellationToken.None, TaskCreationOptions.LongRunning, TaskScheduler.Default);
+        while (!File.Exists(begun) && !work.IsCompleted) await Task.Delay(10, TestContext.Current.CancellationToken);
+        await wish.CancelAsync();
+        var run = await work;
+
+        run.Code.Should().Be(130, run.Errors);
+        run.Errors.ReplaceLineEndings(" ").Should().Contain("report.pdf was not made: it was cancelled. The report itself is whole.").And.NotContain("nothing was written");
+        File.Exists(Path.Combine(program.Report, "report.html")).Should().BeTrue();
+        Directory.GetFiles(program.Report, "report.pdf*").Should().BeEmpty();
+    }
+
+    [Fact]
+    public void Half_a_print_that_an_ended_run_left_does_not_stand_in_the_way_of_the_next_report()
+    {
+        Runner.In(program.Here, "evaluate", "works").Code.Should().Be(0);
+        File.WriteAllText(Path.Combine(program.Report, "report.pdf.part"), "%PDF");
+
+        Runner.In(program.Here, "evaluate", "works").Code.Should().Be(0);
+        Directory.GetFiles(program.Report, "report.pdf*").Should().BeEmpty();
     }
 
     [Theory]
