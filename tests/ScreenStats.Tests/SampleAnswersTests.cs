@@ -19,4 +19,26 @@ public sealed class SampleAnswersTests
             }
         }
     }
+
+    [Fact]
+    public void A_step_about_what_is_no_longer_used_says_when_it_was_last_used()
+    {
+        var program = ScreeningProgram.Open(RepositoryRoot.Combine("sample-data", "marrowlight"));
+        var steps = program.Read().Tally.Evaluate(program.Settings).Answers.NextSteps;
+
+        steps.Single(step => step.Id == "look-into-lot:D-0719").Text.Should().Contain("last used on 2024-12-20").And.NotContain("stay in use");
+        steps.Single(step => step.Id == "remove-expired-lots").Text.Should().Contain("of lot H-2044, none in the last two weeks of the data");
+    }
+
+    [Fact]
+    public void How_often_and_whether_it_is_worth_it_say_how_they_go_together_at_once()
+    {
+        var program = ScreeningProgram.Open(RepositoryRoot.Combine("sample-data", "marrowlight"));
+        var answers = program.Read().Tally.Evaluate(program.Settings).Answers.Questions;
+
+        answers.Single(answer => answer.Id == "how-often-to-screen").Sentences[1].Text.Should().Contain("judges \"three-a-week\"").And.Contain("by money \"Monday and Thursday\" gains most");
+        var worth = answers.Single(answer => answer.Id == "is-screening-worth-it");
+        worth.Sentences[1].Text.Should().StartWith("Judged here is \"three-a-week\"");
+        worth.Sentences.Select(sentence => sentence.Text).Should().OnlyHaveUniqueItems();
+    }
 }

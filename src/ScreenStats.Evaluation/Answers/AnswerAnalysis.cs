@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using ScreenStats.Evaluation.Accuracy;
+using ScreenStats.Evaluation.Alarms;
 using ScreenStats.Evaluation.Answers.InShort;
 using ScreenStats.Evaluation.Audits;
 using ScreenStats.Evaluation.Cadence;
@@ -30,9 +31,9 @@ internal static class AnswerAnalysis
     public static AnswerFindings Of(
         bool hasConfirmatory, LotFindings lots, SiteFindings sites, ConductFindings conduct, ControlFindings controls, FollowUpFindings followUp, AuditFindings audits,
         AccuracyFindings accuracy, PredictiveValueFindings predictiveValue, ExpectedFindings expected, YieldFindings yield, ComparisonFindings comparison,
-        TrendFindings trends, CadenceFindings cadence, WorthFindings worth) => new(
-        [Worth(predictiveValue, followUp), StandOut(lots, sites), PerCase(yield, followUp), Accurate(accuracy), SideBySide.Differ(comparison), SideBySide.Better(trends), HowOften.Of(cadence), WorthIt.Of(worth)],
-        NextSteps.Of(hasConfirmatory, lots, sites, conduct, controls, followUp, audits, accuracy, expected));
+        TrendFindings trends, CadenceFindings cadence, WorthFindings worth, AlarmFindings alarms, DateOnly? lastDay) => new(
+        [Worth(predictiveValue, followUp), StandOut(lots, sites), PerCase(yield, followUp), Accurate(accuracy), SideBySide.Differ(comparison), SideBySide.Better(trends), HowOften.Of(cadence, worth), WorthIt.Of(worth, cadence)],
+        NextSteps.Of(hasConfirmatory, lots, sites, conduct, controls, followUp, audits, accuracy, expected, alarms, lastDay));
 
     private static Answer Worth(PredictiveValueFindings findings, FollowUpFindings followUp)
     {

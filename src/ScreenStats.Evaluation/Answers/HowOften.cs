@@ -2,13 +2,15 @@ using System.Collections.Immutable;
 using ScreenStats.Evaluation.Answers.InShort;
 using ScreenStats.Evaluation.Cadence;
 using ScreenStats.Evaluation.Model;
+using ScreenStats.Evaluation.Worth;
+using ScreenStats.Evaluation.Worth.Words;
 
 namespace ScreenStats.Evaluation.Answers;
 
 /// <summary>How often to screen: the first paragraph of the analysis, what it costs where nothing else is known, and under what condition.</summary>
 internal static class HowOften
 {
-    public static Answer Of(CadenceFindings findings)
+    public static Answer Of(CadenceFindings findings, WorthFindings? worth = null)
     {
         // The first two paragraphs: what the option gives, and what it costs.
         var paragraph = 0;
@@ -19,6 +21,8 @@ internal static class HowOften
             if (paragraph > 1) break;
             text.Add(sentence with { BeginsParagraph = false });
         }
+
+        if (worth is not null && RelationSentences.OfOften(worth, findings) is { } relation) text.Insert(1, relation);
 
         return new Answer(
             "how-often-to-screen", "How often should we screen?", [Reader.Manager, Reader.Consultant], OftenInShort.Of(findings), text.ToImmutable(),

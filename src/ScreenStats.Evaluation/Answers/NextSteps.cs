@@ -2,6 +2,8 @@ using System.Collections.Immutable;
 using ScreenStats.Counting.Cubes;
 using ScreenStats.Counting.Programs;
 using ScreenStats.Evaluation.Accuracy;
+using ScreenStats.Evaluation.Alarms;
+using ScreenStats.Evaluation.Alarms.Rules;
 using ScreenStats.Evaluation.Audits;
 using ScreenStats.Evaluation.Clusters;
 using ScreenStats.Evaluation.Conduct;
@@ -32,15 +34,13 @@ internal static class NextSteps
 
     public static ImmutableArray<NextStep> Of(
         bool hasConfirmatory, LotFindings lots, SiteFindings sites, ConductFindings conduct, ControlFindings controls, FollowUpFindings followUp, AuditFindings audits,
-        AccuracyFindings accuracy, ExpectedFindings expected)
+        AccuracyFindings accuracy, ExpectedFindings expected, AlarmFindings alarms, DateOnly? lastDay)
     {
         var steps = new List<(string Id, Sentence Sentence)>();
         var refuted = new List<(string Id, Sentence Sentence)>();
         foreach (var lot in lots.Where(lot => lot.Flag.HasFlag(Flag.Refuted)).OrderByDescending(lot => lot.Refuted).ThenBy(lot => lot.Lot, Levels.Order))
         {
-            refuted.Add(("look-into-lot:" + lot.Lot, Flagged(
-                "lots", "lot", lot,
-                "Look into lot {0}, where {1} of {2} positives with a conclusive result were refuted: run control swabs, ask the supplier, and settle under local rules whether its kits stay in use.")));
+            refuted.Add(("look-into-lot:" + lot.Lot, LookInto(lot, alarms.Lots.FirstOrDefault(one => one.Lot == lot.Lot), lastDay)));
         }
 
         foreach (var site in sites.Where(site => site.Flag.HasFlag(Flag.Refuted)).OrderByDescending(site => site.Refuted).ThenBy(site => site.Site, Levels.Order))
@@ -60,7 +60,7 @@ internal static class NextSteps
         AddInvalid(steps, lots, sites);
         AddDevices(steps, expected);
         AddSensitivity(steps, accuracy, expected);
-        AddConduct(steps, conduct);
+        AddConduct(steps, conduct, alarms);
         AddControls(steps, controls);
         AddRecords(steps, lots);
         if (hasConfirmatory && audits.NegativeRuns > 0 && audits.Program.Audited == 0)
@@ -99,14 +99,23 @@ internal static class NextSteps
         ];
     }
 
-    private static Sentence Flagged(string list, string kind, IJudgedLevel level, string template)
+    // A lot that nobody uses any more is told with the day of its last use: what matters then is what is left of it.
+    private static Sentence LookInto(LotFinding lot, LotAlarm? alarm, DateOnly? lastDay)
+    {
+        const string Opening = "Look into lot {0}, where {1} of {2} positives with a conclusive result were refuted: ";
+        if (alarm is null || lastDay is not { } end || end.DayNumber - alarm.LastUse.DayNumber < AlarmEngine.RecentDays)
+            return Flagged("lots", "lot", lot, Opening + "run control swabs, ask the supplier, and settle under local rules whether its kits stay in use.");
+        return Flagged(
+            "lots", "lot", lot, Opening + "it was last used on {3}, so see that no kits of it are left, run control swabs on any that are, and ask the supplier.",
+            Figure.Day(FigurePath.Row("alarms.lots", lot.Lot) + ".lastUse", alarm.LastUse));
+    }
+
+    private static Sentence Flagged(string list, string kind, IJudgedLevel level, string template, params FigureReference[] more)
     {
         var path = FigurePath.Row(list, level.Name);
         return new Sentence(
             template,
-            StandsOut.Name(path, kind, level),
-            Figure.Count(path + ".refuted", level.Refuted),
-            Figure.Count(path + ".conclusive", level.Conclusive));
+            [StandsOut.Name(path, kind, level), Figure.Count(path + ".refuted", level.Refuted), Figure.Count(path + ".conclusive", level.Conclusive), .. more]);
     }
 
     private static void AddInvalid(List<(string Id, Sentence Sentence)> steps, LotFindings lots, SiteFindings sites)
@@ -176,13 +185,21 @@ internal static class NextSteps
             [.. figures, Say.Share(FigurePath.Row("expected.devices", least.Device) + ".statedSensitivity.value", least.StatedSensitivity!.Value)])));
     }
 
-    private static void AddConduct(List<(string Id, Sentence Sentence)> steps, ConductFindings conduct)
+    private static void AddConduct(List<(string Id, Sentence Sentence)> steps, ConductFindings conduct, AlarmFindings alarms)
     {
         if (conduct.ExpiredLot is { Found: > 0 } expired)
         {
+            List<ConductRow> lots = [.. conduct.Places.Where(row => row.Kind == expired.Kind && row.Grouping == Grouping.Lot)];
+            var name = AlarmNames.Of(AlarmRule.ExpiredLot);
+            // An alarm stands for as many days after the last such run as it looks back.
+            var over = alarms.Alarms.Any(alarm => alarm.Rule == name) && !alarms.Alarms.Any(alarm => alarm.Rule == name && alarm.Until is null);
             steps.Add(("remove-expired-lots", new Sentence(
-                "Take expired kits out of use: {0} of {1} runs used one.",
-                Figure.Count("conduct.expiredLot.found", expired.Found.Value), Figure.Count("conduct.expiredLot.runs", expired.Runs))));
+                (over ? "See that no expired kits are left, and how they came to be used: {0} of {1} runs used one" : "Take expired kits out of use: {0} of {1} runs used one") + (lots.Count == 1 ? ", of lot {2}" : "")
+                + (over ? ", none in the last two weeks of the data." : "."),
+                [
+                    Figure.Count("conduct.expiredLot.found", expired.Found.Value), Figure.Count("conduct.expiredLot.runs", expired.Runs),
+                    .. lots.Count == 1 ? (FigureReference[])[Figure.Name(FigurePath.Row("conduct.places", lots[0].Key) + ".level", lots[0].Level)] : [],
+                ])));
         }
 
         if (conduct.ReadOutsideWindow is { Found: > 0 } window && window.Share >= WorthAStep)

@@ -43,8 +43,11 @@ internal static class BurstSentences
         var chance = Add(Figure.Number(path + ".chanceUnderNoBurst", row.ChanceUnderNoBurst, Unit.PValue));
         var of = $"{Add(Figure.Count(path + ".replicates", row.Replicates))} simulated programs, seed {Add(Figure.Count(path + ".seed", (long)row.Seed))}";
         var text = $"Strongest burst of {what}: {many}{place}, {when}, where {expected} would be expected";
-        text += remarkable ? $"; chance under no burst {chance} ({of})." : $"; chance alone makes one as strong somewhere with probability {chance} ({of}), so it says little.";
-        if (row.Measure == "confirmed" && remarkable) text += " People were infected together: an outbreak, not a fault of kits or site.";
+        // The real program is one of those counted, so that no chance is less than one in all of them.
+        var least = row.ChanceUnderNoBurst * (row.Replicates + 1) < 1.5;
+        text += remarkable && least ? $"; none of {of}, had one as strong without a burst (chance under no burst put at {chance}, the least that so many can show)."
+            : remarkable ? $"; chance under no burst {chance} ({of})." : $"; chance alone makes one as strong somewhere with probability {chance} ({of}), so it says little.";
+        if (row.Measure == "confirmed" && remarkable) text += " People may have been infected together, an outbreak inside, or more of them outside: confirmed cases are hardly a fault of kits or site.";
         return new Sentence(text, [.. figures]);
     }
 }

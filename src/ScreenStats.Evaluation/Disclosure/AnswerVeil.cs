@@ -33,7 +33,7 @@ internal static class AnswerVeil
         var without = !disclosure.HidesProgramCounts;
         return new AnswerFindings(
             [.. findings.Answers.Questions.Select(answer => Veil(findings, answer, disclosure, without))],
-            [.. findings.Answers.NextSteps.Select(step => step with { Sentence = disclosure.Seen(step.Sentence, without) ?? Shortened(step) })
+            [.. findings.Answers.NextSteps.Select(step => step with { Sentence = disclosure.Seen(step.Sentence, without) ?? Shortened(step, disclosure) })
                 .DistinctBy(step => step.Sentence.Text)
                 .Select((step, index) => step with { Rank = index + 1 })]);
     }
@@ -91,16 +91,19 @@ internal static class AnswerVeil
     }
 
     // A step stays, for somebody must take it; its counts go.
-    private static Sentence Shortened(NextStep step)
+    private static Sentence Shortened(NextStep step, ReleaseDisclosure disclosure)
     {
         var name = step.Sentence.Figures.FirstOrDefault(figure => figure.Value.Kind == CellKind.Text && step.Id.Contains(':', StringComparison.Ordinal));
         return (step.Id.Split(':')[0], name) switch
         {
+            ("look-into-lot", { } lot) when step.Sentence.Figures.FirstOrDefault(figure => figure.Unit == Unit.Date && disclosure.Shows(figure.Id)) is { } last =>
+                new Sentence("Look into lot {0}, last used on {1}: see that no kits of it are left, run control swabs on any that are, and ask the supplier. Its counts are hidden.", lot, last),
             ("look-into-lot", { } lot) => new Sentence("Look into lot {0}: run control swabs, ask the supplier, and settle under local rules whether its kits stay in use. Its counts are hidden.", lot),
             ("look-into-site", { } site) => new Sentence("Look into how runs are done, read and labelled at site {0}. Its counts are hidden.", site),
             ("train-at-site", { } site) => new Sentence("Review technique and train at site {0}. Its counts are hidden.", site),
             ("check-lot", { } lot) => new Sentence("Check storage and handling of lot {0}. Its counts are hidden.", lot),
             ("ask-about-device", { } device) => new Sentence("Ask the supplier of {0} about its specificity. Its counts are hidden.", device),
+            ("remove-expired-lots", _) => new Sentence("See that no expired kits are in use or left: some were used. The counts are hidden."),
             _ => new Sentence("A step here rests on hidden counts; those who hold the data see it in the full report."),
         };
     }

@@ -25,7 +25,7 @@ public class CadenceWordsTests
         var findings = Chosen("weekly", ("weekly", own), ("daily", other));
         findings.Sentences[0].Text.Should().StartWith(words);
         findings.Sentences[1].Text.Should().Contain("\"weekly\" removes");
-        Opening(findings).InOneSentence.Should().StartWith(brief).And.MatchRegex(@"for as much infection as assumed it removes \S+ infectious days outside isolation in \S+ days \(95 % interval \S+ to \S+\) for").And.NotContain("more screening adds less");
+        Opening(findings).InOneSentence.Should().StartWith(brief).And.MatchRegex(@"with infection as assumed it removes \S+ infectious days outside isolation in \S+ days \(95 % interval \S+ to \S+\) for").And.NotContain("more screening adds less");
     }
 
     [Theory]

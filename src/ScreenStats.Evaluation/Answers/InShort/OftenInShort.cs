@@ -17,9 +17,9 @@ internal static class OftenInShort
         var removed = figures.Of(leading, CadenceMeasure.InfectiousDaysRemoved);
         var brought = findings.LeadingBasis == CadenceBasis.AllBroughtIn ? ", all brought in," : "";
         var recent = findings.Recent;
-        var of = recent is { Option: { } option } && option != leading.Option ? $"; with as {(recent.Ratio.Estimate > 1 ? "much" : "little")} as in the last {{11}} days, \"{{12}}\"" : "";
+        var of = recent is { Option: { } option } && option != leading.Option ? $"; as {(recent.Ratio.Estimate > 1 ? "common" : "rare")} as in the last {{11}} days, \"{{12}}\"" : "";
         return OpeningSentences.InShort(
-            findings, figures, leading, $"for as much infection as assumed{brought} it removes {{6}} infectious days outside isolation in {{5}} {figures.DaysWord} ({{7}} interval {{8}} to {{9}}) for {{10}} {figures.PeopleWord}", of,
+            findings, figures, leading, $"with infection as assumed{brought} it removes {{6}} infectious days outside isolation in {{5}} {figures.DaysWord} ({{7}} interval {{8}} to {{9}}) for {{10}} {figures.PeopleWord}", of,
             figures.Days, removed[0], figures.Confidence, removed[1], removed[2], figures.People,
             Figure.Count("cadence.recent.days", recent?.Days ?? 0), Figure.Name("cadence.recent.option", recent?.Option ?? ""));
     }

@@ -13,17 +13,19 @@ internal static class RelationSentences
     public static IEnumerable<Sentence> Of(WorthFindings findings, CadenceFindings cadence)
     {
         if (AsDone(findings) is { } done) yield return done;
-        if (findings.Judged is not { } judged || cadence.Options.FirstOrDefault(option => option.IsChosen) is not { } chosen) yield break;
-        var planned = cadence.Options.Any(option => option.IsPlanned && option.Option == judged.Option);
+        if (Between(findings, cadence) is { } between) yield return between;
+    }
+
+    /// <summary>Which option is judged, which one answers how often to screen and by what, and which gains most; null where one of the two has no answer.</summary>
+    public static Sentence? Between(WorthFindings findings, CadenceFindings cadence)
+    {
+        if (findings.Judged is not { } judged || cadence.Options.FirstOrDefault(option => option.IsChosen) is not { } chosen) return null;
         FigureReference[] figures = [WorthWords.Name(judged), CadenceFigures.Name(chosen), .. findings.Best is { } most ? [WorthWords.Name(most)] : Array.Empty<FigureReference>()];
         if (chosen.Option == judged.Option)
-        {
-            yield return new Sentence($"How often to screen is answered with \"{{0}}\" too, {ByDays}.", figures[0]);
-            yield break;
-        }
+            return new Sentence($"How often to screen is answered with \"{{0}}\" too, {ByDays}.", figures[0]);
 
-        var opening = $"Judged here is \"{{0}}\", {(planned ? "the plan" : "the way nearest to what was done" + (findings.JudgedPlan.Length > 0 ? $" ({findings.JudgedPlan})" : ""))}; how often to screen is answered with \"{{1}}\", {ByDays}";
-        yield return AnswerSentences.Compact(
+        var opening = $"Judged here is \"{{0}}\", {Plan(findings, cadence)}; how often to screen is answered with \"{{1}}\", {ByDays}";
+        return AnswerSentences.Compact(
             opening + ((judged.NetBenefit.Estimate is null ? null : findings.Best) switch
             {
                 null => ".",
@@ -33,6 +35,21 @@ internal static class RelationSentences
             }),
             figures);
     }
+
+    /// <summary>The same where how often to screen is answered: that it is by another yardstick than what screening is worth, which option is judged there, and which gains most.</summary>
+    public static Sentence? OfOften(WorthFindings findings, CadenceFindings cadence)
+    {
+        if (findings.Judged is not { NetBenefit.Estimate: not null } judged || cadence.Options.FirstOrDefault(option => option.IsChosen) is not { } chosen) return null;
+        var (same, best) = (chosen.Option == judged.Option, findings.Best);
+        var opening = "That goes by infectious days for each 1,000 screens; whether screening is worth it goes by money and judges \"{0}\"" + (same ? " too" : $", {Plan(findings, cadence)}");
+        return best is null ? new Sentence(opening + ".", WorthWords.Name(judged))
+            : best.IsNone ? new Sentence(opening + "; by money no screening gains most at the central figures.", WorthWords.Name(judged))
+            : AnswerSentences.Compact(opening + "; by money \"{1}\" gains most at the central figures.", [WorthWords.Name(judged), WorthWords.Name(best)]);
+    }
+
+    private static string Plan(WorthFindings findings, CadenceFindings cadence) =>
+        cadence.Options.Any(option => option.IsPlanned && option.Option == findings.Judged?.Option) ? "the plan"
+        : "the way nearest to what was done" + (findings.JudgedPlan.Length > 0 ? $" ({findings.JudgedPlan})" : "");
 
     // The option judged need not be what any site did.
     private static Sentence? AsDone(WorthFindings findings)

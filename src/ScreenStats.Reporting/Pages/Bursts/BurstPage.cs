@@ -8,7 +8,7 @@ internal static class BurstPage
     /// <summary>The page.</summary>
     public static Page Of(Findings findings) => new(
         "bursts", "Where events came in bursts", findings.Bursts,
-        "Why. A burst of confirmed positives is people infected together; one of refuted positives or unusable runs may be a lot, a delivery, a refrigerator, a person reading, or chance where it says so.",
+        "Why. A burst of confirmed positives may be people infected together, or more infection outside; one of refuted positives or unusable runs may be a lot, a delivery, a refrigerator, a person reading, or chance where it says so.",
         "Every stretch of at most 28 days of one lot at one site, of one lot, of one site and of the whole program is searched for the one that a rate of its own explains best (likelihood ratio, M. Kulldorff, 1997). Each site has its own rate. " +
         "The chance is simulated: events are thrown on the runs anew and everything is searched again; number of simulated programs and seed are in the table.")
     {

@@ -17,7 +17,7 @@ internal static class LotPage
     {
         Tables = [new TableView(findings.Lots.ToTable(), "Every lot",
         [
-            "lot", "runs", "inconclusive", "invalid", "invalid_p", "invalid_p_holm", "tests", "positives", "confirmed", "refuted", "refuted_p", "refuted_p_holm", "flag",
+            "lot", "runs", "inconclusive", "invalid", "invalid_judged", "invalid_judged_runs", "invalid_p", "invalid_p_holm", "tests", "positives", "confirmed", "refuted", "refuted_judged", "refuted_judged_tests", "refuted_p", "refuted_p_holm", "flag",
         ])],
         Caution = "A flagged lot is one to look into. Each of its positives needs its own confirmatory test all the same, and nobody who stays away because of one comes back before local rules allow it.",
     };

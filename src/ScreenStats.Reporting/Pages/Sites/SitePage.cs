@@ -17,7 +17,7 @@ internal static class SitePage
     {
         Tables = [new TableView(findings.Sites.ToTable(), "Every site",
         [
-            "site", "runs", "inconclusive", "invalid", "invalid_p", "invalid_p_holm", "tests", "positives", "confirmed", "refuted", "refuted_p", "refuted_p_holm", "flag",
+            "site", "runs", "inconclusive", "invalid", "invalid_judged", "invalid_judged_runs", "invalid_p", "invalid_p_holm", "tests", "positives", "confirmed", "refuted", "refuted_judged", "refuted_judged_tests", "refuted_p", "refuted_p_holm", "flag",
         ])],
         Caution = "A flag asks how runs are done at a site, not who is to blame. It decides nothing about a person: each positive there needs its own confirmatory test, and whom to release is for local rules.",
     };
