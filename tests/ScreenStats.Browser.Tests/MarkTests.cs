@@ -8,8 +8,8 @@ public sealed class MarkTests(SampleReport report)
 {
     private const string Lot = "D-0719";
 
-    // Rows whose words name the lot, and rows that are marked.
-    private const string Named = "() => [...document.querySelectorAll('tbody tr')].filter(row => [...row.cells].some(cell => ['D-0719', 'lot D-0719'].includes(cell.textContent.replace('marked: ', '')))).map(row => row.closest('table').caption.textContent)";
+    // Rows whose words name the lot, and rows that are marked. Points of charts have names of many kinds in one column, which does not say which.
+    private const string Named = "() => [...document.querySelectorAll('tbody tr')].filter(row => !row.closest('table').caption.textContent.startsWith('Points of the charts')).filter(row => [...row.cells].some(cell => ['D-0719', 'lot D-0719'].includes(cell.textContent.replace('marked: ', '')))).map(row => row.closest('table').caption.textContent)";
     private const string Marked = "() => [...document.querySelectorAll('tr.marked')].map(row => row.closest('table').caption.textContent)";
 
     [Fact]
@@ -42,7 +42,7 @@ public sealed class MarkTests(SampleReport report)
         (await opened.Ask<string>("() => document.querySelector('#mark').selectedOptions[0].label")).Should().Be(lot);
         (await opened.Ask<string[]>("() => [...document.querySelectorAll('tr.marked .name[aria-pressed=true]')].map(one => one.textContent.replace(/^(lot|site) /, ''))")).Should().HaveCountGreaterThan(5).And.OnlyContain(pressed => pressed == lot);
         await name.ClickAsync();
-        (await opened.Ask<int>("() => document.querySelectorAll('.marked, .unseen, [aria-pressed=true]').length")).Should().Be(0);
+        (await opened.Ask<int>("() => document.querySelectorAll('.marked, .unseen, .name[aria-pressed=true]').length")).Should().Be(0);
         (await opened.Ask<string>("() => document.querySelector('.marks output').textContent")).Should().Be("Nothing is marked.");
     }
 

@@ -328,6 +328,9 @@ internal sealed class Attacker
                 }
             }
 
+            // What contradicts itself tells nothing, and would pass for a report that gives nothing away.
+            if (bounds.FirstOrDefault(one => one.Value.Low > one.Value.High + 1e-6) is { Key: { } name } broken)
+                throw new InvalidOperationException($"The files contradict each other: {name} would be at least {broken.Value.Low} and at most {broken.Value.High}.");
             if (!moved) return;
         }
     }

@@ -30,18 +30,19 @@ public sealed class CadenceComparisonTests
     });
 
     /// <summary>Screens at 5 each, confirmatory tests of all positives at 100 each.</summary>
-    private static (double PerCase, double PerDay) Costs(CadenceQuestion question, double every)
+    private static (double PerCase, double PerDay, double ScreensPerDay) Costs(CadenceQuestion question, double every)
     {
         var option = CadenceComparison.Of(question, [every]).Single();
         var (found, alarms, people) = (option.TruePositivesPerYear.Value!.Value, option.FalsePositivesPerYear.Value!.Value, question.People!.Value);
         var cost = (5 * option.ScreensPerPersonYear * people) + (100 * (found + alarms));
-        return (cost / found, cost / (option.InfectiousDaysRemoved.Value!.Value * question.Incidence!.Value * 365 * people));
+        var removed = option.InfectiousDaysRemoved.Value!.Value * question.Incidence!.Value * 365 * people;
+        return (cost / found, cost / removed, (cost - (100 * found)) / removed);
     }
 
     [Fact]
     public void Every_row_of_the_costs_is_met() => Mismatches.ShouldBeNone(ReferenceTable.Load("cadence-costs"), row =>
     {
-        var (perCase, perDay) = Costs(Known, row.Number("every"));
+        var (perCase, perDay, _) = Costs(Known, row.Number("every"));
         return new[] { row.Has("cost_per_case") ? row.Mismatch("cost_per_case", perCase) : null, row.Has("cost_per_day") ? row.Mismatch("cost_per_day", perDay) : null };
     });
 
@@ -52,7 +53,9 @@ public sealed class CadenceComparisonTests
             var question = Known with { DetectableTo = window, Infectious = new Interval(0, window), Sensitivity = s };
             var (near, far, often) = (Costs(question, window * first), Costs(question, window * second), Costs(question, window * (0.05 + share)));
             return Math.Abs(near.PerCase - far.PerCase) <= 1e-9 * far.PerCase && Math.Abs(near.PerDay - far.PerDay) <= 1e-9 * far.PerDay
-                && often.PerCase >= far.PerCase * (1 - 1e-9) && often.PerDay >= far.PerDay * (1 - 1e-9);
+                && often.PerCase >= far.PerCase * (1 - 1e-9)
+                // Without the tests that confirm true positives: of these a day needs fewer, the sooner each infection is found.
+                && often.ScreensPerDay >= far.ScreensPerDay * (1 - 1e-9);
         });
 
     [Fact]
