@@ -45,6 +45,8 @@ public static class TallyEvaluation
         var hides = settings.Report.SuppressBelow > 1;
         if (since is not null && hides && earlierRelease is null)
             throw new NotComparableException("Small counts are hidden, so the report of the earlier evaluation must be taken into account as an earlier release; give its folder.");
+        // What is compared is what readers have: the file of the report that is taken into account, whatever else was given.
+        if (since is not null && hides) since = Report.ReadEvaluation(earlierRelease!);
         var findings = Evaluator.Evaluate(tally, settings, progress);
         if (since is not null) findings = findings.Since(since);
         if (hides) progress?.Report("small counts");

@@ -120,6 +120,8 @@ internal sealed class EvaluateCommand : ProgramCommand
     {
         var own = Directory.Exists(compared) ? compared : Path.GetDirectoryName(compared)!;
         Report.ReadRelease(own);
+        if (own != compared && Path.GetFileName(compared) != "findings.json")
+            throw new UsageException("with small counts hidden, --since must name the folder of a whole report, or the findings.json in it: what is compared must be what readers have; another file beside it is not.");
         if (wanted is not null && (earlier is null || !SamePlace(earlier, own)))
             throw new UsageException("with small counts hidden, the report that --since names is the earlier release too, and only one can be taken into account; leave --earlier-release out.");
         if (!SamePlace(folder, own) && Report.IsRelease(folder))

@@ -68,13 +68,15 @@ internal static class ChangeAnalysis
     private static IEnumerable<ChangeRow> Figures(EvaluationSnapshot earlier, EvaluationSnapshot later, ComparedSpans spans, double confidence)
     {
         var before = earlier.Shares.ToDictionary(share => (share.By, share.Level, share.Measure));
+        // Counts of sites that are hidden here and there are not drawn upon.
+        var sites = later.SuppressBelow > 0 ? null : new PairedSites(earlier, later);
         foreach (var now in later.Shares)
         {
             var then = before.GetValueOrDefault((now.By, now.Level, now.Measure));
             if (now.Trials == 0 && (then is null || then.Trials == 0)) continue;
             // That a lot or site is new stands among the flags.
             if (then is null && now.By != Grouping.Program) continue;
-            yield return ShareChange.Of(then, now, spans, confidence);
+            yield return ShareChange.Of(then, now, spans, confidence, sites);
         }
 
         foreach (var now in later.Figures)

@@ -78,6 +78,9 @@ public sealed record ChangeRow
     /// <summary>Upper limit widened for clusters.</summary>
     public required double? WidenedUpper { get; init; }
 
+    /// <summary>Method of the widened limits; null where there are none.</summary>
+    public required string? WidenedMethod { get; init; }
+
     /// <summary>Method of the limits.</summary>
     public required string Method { get; init; }
 

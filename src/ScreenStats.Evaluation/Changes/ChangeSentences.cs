@@ -14,7 +14,9 @@ internal static class ChangeSentences
         if (Periods(findings) is { } periods) said.Add(periods);
         foreach (var row in findings.Figures.Where(row => row.By == Grouping.Program && row.Estimate is not null)) said.Add(Of(findings, row));
         said.Add(Flags(findings) with { BeginsParagraph = true });
-        foreach (var row in Clear(findings).Take(5)) said.Add(Of(findings, row));
+        var outside = Outside(findings).Take(5).ToList();
+        if (outside.Count > 0) said.Add(new Sentence("Each site and lot is compared by its own limits, so of many about one in twenty lies outside of them by chance alone. Those that do, the largest difference first, follow."));
+        foreach (var row in outside) said.Add(Of(findings, row));
         if (!findings.Settings.IsEmpty)
         {
             said.Add(new Sentence($"The two were not made alike, so differences may come from that too: {{0}} {Figure.Plural(findings.ChangedSettings, "setting is", "settings are")} not the same ("
@@ -45,20 +47,22 @@ internal static class ChangeSentences
         figures.Add(Figure.Number(path + ".earlierEstimate", row.EarlierEstimate, Unit.Proportion, row.EarlierEstimateUndefined));
         figures.Add(Figure.Number(path + ".laterEstimate", row.LaterEstimate, Unit.Proportion, row.LaterEstimateUndefined));
         figures.Add(Figure.Number(path + ".estimate", row.Estimate, Unit.Difference, row.EstimateUndefined));
+        var compared = Compared(findings, row, path, figures);
         var basis = row.Basis switch
         {
-            ChangeBasis.AddedSince => "what was added since differs by",
-            ChangeBasis.PeriodsSince => "the periods since differ by",
-            ChangeBasis.PeriodsNotShared => "the periods not shared differ by",
+            ChangeBasis.AddedSince => $"what was added since{compared} differs by",
+            ChangeBasis.PeriodsSince => $"the periods since{compared} differ by",
+            ChangeBasis.PeriodsNotShared => $"the periods not shared{Now(compared)} differ by",
             _ => "the difference is",
         };
         var start = $"{(row.Measure == ChangeMeasure.PositivePredictiveValue ? "Confirmed of conclusive positives" : Words.Name(row.Measure))}: {{0}} before, {{1}} now; {basis} {{2}}";
         if (row.LowerUndefined is not null) return start + ", without an interval";
         var widened = row.WidenedLower is not null;
+        var at = figures.Count;
         figures.Add(widened ? Figure.Number(path + ".widenedLower", row.WidenedLower, Unit.Difference) : Figure.Number(path + ".lower", row.Lower, Unit.Difference));
         figures.Add(widened ? Figure.Number(path + ".widenedUpper", row.WidenedUpper, Unit.Difference) : Figure.Number(path + ".upper", row.Upper, Unit.Difference));
-        var clear = findings.Hides || !widened ? "" : row.LeavesOutZero == true ? ", more than chance readily makes" : ", no more than chance readily makes";
-        return $"{start} ({Figure.Percent(row.Confidence)} interval {(widened ? "" : "not widened for clusters, ")}{{3}} to {{4}}){clear}";
+        var clear = Clear(findings, row) is { Length: > 0 } word ? ", " + word : "";
+        return $"{start} ({Figure.Percent(row.Confidence)} interval {(widened ? "" : "not widened for clusters, ")}{{{at}}} to {{{at + 1}}}){clear}";
     }
 
     /// <summary>A figure before and now, and by how much it differs.</summary>
@@ -75,8 +79,9 @@ internal static class ChangeSentences
         if (row.By == Grouping.Lot) part = part.Replace(" at the lot ", " of lot ", StringComparison.Ordinal).Replace(" at the site ", " at site ", StringComparison.Ordinal);
         if (row.By == Grouping.Site) part = part.Replace(" at the site ", " at site ", StringComparison.Ordinal);
         if (part.Length > 0) figures.Add(Figure.Name(path + ".level", row.Level));
+        var compared = Compared(findings, row, path, figures);
         var (limits, clear) = Limits(findings, row, path, figures);
-        return new Sentence($"{Words.Name(row.Measure)}{part}: {{0}} before, {{1}} now; {Basis(row)} {{2}}{limits}{(row.FewCounts == true && !findings.Hides ? " [few counts]" : "")}{clear}.", [.. figures]);
+        return new Sentence($"{Words.Name(row.Measure)}{part}: {{0}} before, {{1}} now; {Basis(row, compared)} {{2}}{limits}{(row.FewCounts == true && !findings.Hides ? " [few counts]" : "")}{clear}.", [.. figures]);
     }
 
     /// <summary>What became of the flags.</summary>
@@ -90,7 +95,7 @@ internal static class ChangeSentences
     }
 
     /// <summary>Sites and lots whose limits leave out zero, the largest first; none where small counts are hidden, for these limits are too.</summary>
-    private static IEnumerable<ChangeRow> Clear(ChangeFindings findings) => findings.Hides ? [] : findings.Figures
+    private static IEnumerable<ChangeRow> Outside(ChangeFindings findings) => findings.Hides ? [] : findings.Figures
         .Where(row => row.By != Grouping.Program && row.LeavesOutZero == true && row.FewCounts != true)
         .OrderByDescending(row => Math.Abs(row.Estimate!.Value)).ThenBy(row => row.Key, StringComparer.Ordinal);
 
@@ -128,15 +133,33 @@ internal static class ChangeSentences
         figures.Add(widened ? Figure.Number(path + ".widenedLower", row.WidenedLower, Unit.Difference) : Figure.Number(path + ".lower", row.Lower, Unit.Difference));
         figures.Add(widened ? Figure.Number(path + ".widenedUpper", row.WidenedUpper, Unit.Difference) : Figure.Number(path + ".upper", row.Upper, Unit.Difference));
         var kind = !counts ? "" : widened ? ", widened for clusters" : ", not widened for clusters, so too narrow";
-        var clear = findings.Hides || !widened ? "" : row.LeavesOutZero == true ? ": more than chance readily makes" : ": no more than chance readily makes";
+        var clear = Clear(findings, row) is { Length: > 0 } word ? ": " + word : "";
         return ($" ({Figure.Percent(row.Confidence)} confidence{kind}: {{{at}}} to {{{at + 1}}})", clear);
     }
 
-    private static string Basis(ChangeRow row) => row.Basis switch
+    // Of a single site or lot nothing is said: of many, some lie outside of their own limits by chance. Limits made as for other sites are too wide to call a difference chance.
+    private static string Clear(ChangeFindings findings, ChangeRow row) =>
+        findings.Hides || row.By != Grouping.Program || row.LeavesOutZero is not { } outside ? ""
+        : outside ? "more than chance readily makes"
+        : row.WidenedMethod == Methods.MethodNames.ScaledEffect ? "not told from chance" : "no more than chance readily makes";
+
+    // How many of what is compared, where it is not what stands beside it.
+    private static string Compared(ChangeFindings findings, ChangeRow row, string path, List<FigureReference> figures)
     {
-        ChangeBasis.AddedSince => "what was added since differs from before by",
-        ChangeBasis.PeriodsSince => "the periods since differ from before by",
-        ChangeBasis.PeriodsNotShared => "the periods that only one of them has differ by",
+        if (findings.Hides || row.ToTrials is null || row.Basis is ChangeBasis.SeparateSpans or ChangeBasis.WholeValues) return "";
+        figures.Add(Figure.Count(path + ".toEvents", row.ToEvents!.Value));
+        figures.Add(Figure.Count(path + ".toTrials", row.ToTrials.Value));
+        return $" ({{{figures.Count - 2}}} of {{{figures.Count - 1}}})";
+    }
+
+    // Both sides are periods here, so which one's counts these are must be said.
+    private static string Now(string compared) => compared.Replace(")", " now)", StringComparison.Ordinal);
+
+    private static string Basis(ChangeRow row, string compared) => row.Basis switch
+    {
+        ChangeBasis.AddedSince => $"what was added since{compared} differs from before by",
+        ChangeBasis.PeriodsSince => $"the periods since{compared} differ from before by",
+        ChangeBasis.PeriodsNotShared => $"the periods that only one of them has{Now(compared)} differ by",
         _ => "the difference is",
     };
 }

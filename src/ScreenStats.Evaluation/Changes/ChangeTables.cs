@@ -33,6 +33,7 @@ internal static class ChangeTables
             new("confidence", "Confidence", Unit.Proportion, "Confidence of all limits of the row.", row => Cell.Number(row.Confidence)),
             new("widened_lower", "Lower, widened", Unit.Difference, "Lower limit widened because trials come in clusters.", row => Cell.NumberOr(row.WidenedLower, row.WidenedLowerUndefined!)),
             new("widened_upper", "Upper, widened", Unit.Difference, "Upper limit widened because trials come in clusters.", row => Cell.NumberOr(row.WidenedUpper, row.WidenedLowerUndefined!)),
+            new("widened_method", "Method, widened", Unit.Text, "Method of the widened limits: over the sites that stand on both sides, where both evaluations count by site, else by a design effect scaled to what is compared.", row => row.WidenedMethod is { } method ? Cell.Text(method) : Cell.Empty),
             new("remark", "Remark", Unit.Text, "Few counts (fewer than 5 events or other trials on a side), and why there are no limits.", Remark),
         ],
         rows);
@@ -84,6 +85,7 @@ internal static class ChangeTables
         if (row.FewCounts == true) parts.Add("few counts");
         if (row.LowerUndefined is { } reason) parts.Add("no limits: " + reason);
         else if (row.WidenedLowerUndefined is { } why) parts.Add("not widened, so too narrow: " + why);
+        else if (row.WidenedMethod == Methods.MethodNames.ScaledEffect) parts.Add("widened as if other sites stood on each side, so too wide");
         return parts.Count == 0 ? Cell.Empty : Cell.Text(string.Join("; ", parts));
     }
 }

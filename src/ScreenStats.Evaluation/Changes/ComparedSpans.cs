@@ -20,6 +20,9 @@ internal sealed class ComparedSpans
             : SpanRelation.Overlapping;
         earlierOnly = [.. earlier.Periods.Where(period => period.End < first)];
         laterOnly = [.. later.Periods.Where(period => period.Start > lastBefore)];
+        // Where small counts are hidden, how many were open is not looked at: which way is taken would tell.
+        ResultsOpen = later.SuppressBelow > 0 || earlier.Shares.FirstOrDefault(share => share is { By: Grouping.Program, Measure: ChangeMeasure.FollowUp }) is not { Trials: { } positives, Events: { } conclusive }
+            || conclusive < positives;
         var now = later.Periods.ToDictionary(period => (period.Start, period.End));
         both =
         [
@@ -29,6 +32,9 @@ internal sealed class ComparedSpans
     }
 
     public SpanRelation Relation { get; }
+
+    /// <summary>Whether positives of the earlier evaluation had no conclusive result yet, or it does not tell: such results may have come since.</summary>
+    public bool ResultsOpen { get; }
 
     /// <summary>Whole periods that both evaluations count.</summary>
     public long Shared => both.Length;

@@ -52,6 +52,7 @@ internal static class FigureChange
             WidenedLower = limits?.Lower,
             WidenedLowerUndefined = reason,
             WidenedUpper = limits?.Upper,
+            WidenedMethod = limits is null ? null : ContrastMethod.Newcombe.Name(),
             Method = ContrastMethod.Newcombe.Name(),
             Confidence = confidence,
         };

@@ -8,6 +8,8 @@ internal static class MethodNames
     public const string Share = "share";
     public const string Rate = "rate";
     public const string EarlierValue = "as-evaluated";
+    public const string PairedSites = "linearised-over-sites";
+    public const string ScaledEffect = "newcombe-scaled-effect";
     public const string DesignEffect = "design-effect";
     public const string NearestRank = "nearest-rank";
     public const string Hypergeometric = "hypergeometric";

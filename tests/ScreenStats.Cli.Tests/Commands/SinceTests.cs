@@ -147,6 +147,8 @@ public sealed class SinceTests : IDisposable
         Refused("first", "write to another folder", "--suppress-below", "5");
         File.Copy(Path.Combine(program.Root, "first", "findings.json"), Path.Combine(program.Root, "alone.json"));
         Refused("alone.json", "holds no report of ours to compare with", "--suppress-below", "5", "--out", "other");
+        File.Copy(Path.Combine(program.Root, "first", "findings.json"), Path.Combine(program.Root, "first", "kept.json"));
+        Refused("first/kept.json", "the findings.json in it", "--suppress-below", "5", "--out", "other");
     }
 
     private static string OneLine(string text) => text.Replace("\n", " ", StringComparison.Ordinal);

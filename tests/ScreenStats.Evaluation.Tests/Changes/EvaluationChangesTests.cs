@@ -199,7 +199,7 @@ public class EvaluationChangesTests
 
         answer.Question.Should().Be("What has changed since 2026-01-26?");
         answer.InOneSentence.Split(' ').Should().HaveCountLessThanOrEqualTo(45);
-        answer.InOneSentence.Should().Contain("Confirmed of conclusive positives: 40.0 % before, 50.0 % now; what was added since differs by +17.1 points");
+        answer.InOneSentence.Should().Contain("Confirmed of conclusive positives: 40.0 % before, 50.0 % now; what was added since (64 of 112) differs by +17.1 points");
     }
 
     [Fact]

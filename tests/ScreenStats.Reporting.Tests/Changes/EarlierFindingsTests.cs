@@ -88,6 +88,46 @@ public class EarlierFindingsTests
         }
     }
 
+    [Theory]
+    [InlineData("accuracy.sensitivity.estimate", "7")]
+    [InlineData("accuracy.sensitivity.lower", "-0.5")]
+    [InlineData("accuracy.sensitivity.upper", "9")]
+    [InlineData("accuracy.sensitivity.confidence", "1")]
+    [InlineData("positivity.program.designEffect", "1e308")]
+    [InlineData("positivity.program.designEffect", "-1")]
+    [InlineData("positivity.program.clusters", "-3")]
+    [InlineData("positivity.program.trials", "9000000000000000000")]
+    [InlineData("span.firstDay", "\"2999-01-01\"")]
+    [InlineData("span.firstDay", "null")]
+    [InlineData("span.lastDay", "\"2026-02-30\"")]
+    [InlineData("trends.points.0.trials", "-5")]
+    [InlineData("trends.points.0.events", "4000000000000000000")]
+    [InlineData("trends.points.0.periodEnd", "\"1999-01-01\"")]
+    public void Figures_that_cannot_be_are_refused(string path, string value)
+    {
+        var root = JsonNode.Parse(FindingsFile.Of(Programs.FaultyLot))!;
+        var steps = path.Split('.');
+        var parent = steps[..^1].Aggregate(root, (node, step) => int.TryParse(step, out var index) ? node[index]! : node[step]!).AsObject();
+        if (path.StartsWith("trends", StringComparison.Ordinal)) (parent["basis"], parent["by"], parent["measure"]) = ("all", "program", "positivity");
+        parent[steps[^1]] = JsonNode.Parse(value);
+        var act = () => FindingsReader.Read(Encoding.UTF8.GetBytes(root.ToJsonString()), "f");
+        act.Should().Throw<NotFindingsException>().WithMessage("f lacks *");
+    }
+
+    [Fact]
+    public void Text_that_is_none_is_refused_in_one_clear_message()
+    {
+        var text = FindingsFile.Of(Programs.FaultyLot);
+        var level = Programs.FaultyLot.Sites[0].Site;
+        var half = Encoding.UTF8.GetBytes(text.Replace($"\"{level}\"", "\"\\ud800moor\"", StringComparison.Ordinal));
+        var bytes = Encoding.Latin1.GetBytes(text.Replace($"\"{level}\"", "\"M\u00f6r\"", StringComparison.Ordinal));
+        foreach (var broken in new[] { half, bytes })
+        {
+            var act = () => FindingsReader.Read(broken, "f");
+            act.Should().Throw<NotFindingsException>().WithMessage("f has text in it that is none*");
+        }
+    }
+
     [Fact]
     public void A_report_with_changes_is_as_the_schema_says_and_one_without_has_nothing_of_them()
     {

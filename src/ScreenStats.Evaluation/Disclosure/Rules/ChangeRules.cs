@@ -42,5 +42,5 @@ internal static class ChangeRules
         Names(ColumnRule.Drawn(trials), "later_trials"),
         // Which way of comparing was open, and how it came out, speaks of the counts too.
         Names(ColumnRule.Drawn(trials, events), "later_estimate", "basis", "from_events", "from_trials", "to_events", "to_trials", "estimate", "lower", "upper", "few_counts"),
-        Names(ColumnRule.Finer, "widened_lower", "widened_upper", "leaves_out_zero", "remark"));
+        Names(ColumnRule.Finer, "widened_lower", "widened_upper", "widened_method", "leaves_out_zero", "remark"));
 }

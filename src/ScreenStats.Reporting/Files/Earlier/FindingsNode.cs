@@ -7,6 +7,9 @@ namespace ScreenStats.Reporting.Files.Earlier;
 /// <param name="element">The element.</param>
 internal sealed class FindingsNode(JsonElement element)
 {
+    /// <summary>More than any program counts.</summary>
+    private const long MostCounted = 1_000_000_000_000;
+
     /// <summary>A member that is an object; null where there is none, or null stands there.</summary>
     public FindingsNode? this[string name] => Member(name) is { ValueKind: JsonValueKind.Object } value ? new FindingsNode(value) : null;
 
@@ -27,6 +30,14 @@ internal sealed class FindingsNode(JsonElement element)
     public double? Number(string name) => Member(name) is { ValueKind: JsonValueKind.Number } value && value.TryGetDouble(out var number) && double.IsFinite(number) ? number : null;
 
     public long? Whole(string name) => Member(name) is { ValueKind: JsonValueKind.Number } value && value.TryGetInt64(out var number) ? number : null;
+
+    /// <summary>A count: from 0 up to what no program counts, so that sums of many stay within bounds.</summary>
+    /// <exception cref="MissingException">There is a whole number that no count can be.</exception>
+    public long? Count(string name) => Whole(name) is not { } count ? null : count is >= 0 and <= MostCounted ? count : throw new MissingException(name);
+
+    /// <summary>A number from 0 to 1.</summary>
+    /// <exception cref="MissingException">There is another number.</exception>
+    public double? Share(string name) => Number(name) is not { } share ? null : share is >= 0 and <= 1 ? share : throw new MissingException(name);
 
     public bool True(string name) => Member(name) is { ValueKind: JsonValueKind.True };
 

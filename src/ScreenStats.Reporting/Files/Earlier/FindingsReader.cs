@@ -37,6 +37,11 @@ internal static class FindingsReader
             var line = fault.LineNumber is { } number ? string.Create(CultureInfo.InvariantCulture, $" (line {number + 1})") : "";
             throw new NotFindingsException($"{name} is not valid JSON{line}; name the findings.json of an earlier evaluation as it was written.", fault);
         }
+        catch (InvalidOperationException fault)
+        {
+            // A text with half a character in it, or bytes that are no UTF-8.
+            throw new NotFindingsException($"{name} has text in it that is none (bytes that are no UTF-8, or half a character); name the findings.json of an earlier evaluation as it was written.", fault);
+        }
         catch (FindingsNode.MissingException missing)
         {
             throw new NotFindingsException($"{name} lacks {missing.Member}, or has something else there; name the findings.json of an earlier evaluation as it was written.", missing);
@@ -46,19 +51,21 @@ internal static class FindingsReader
     private static EvaluationSnapshot Snapshot(FindingsNode root)
     {
         var span = root.Required("span");
-        var suppressed = root["disclosure"] is { } disclosure ? disclosure.Whole("suppressBelow") ?? throw new FindingsNode.MissingException("disclosure.suppressBelow") : 0;
+        var suppressed = root["disclosure"] is { } disclosure ? disclosure.Count("suppressBelow") ?? throw new FindingsNode.MissingException("disclosure.suppressBelow") : 0;
+        var (first, last) = (span.Day("firstDay"), span.Day("lastDay"));
+        if (first is null != last is null || first > last) throw new FindingsNode.MissingException("a span whose first day is not after its last");
         var (followUp, devices) = (root.Required("followUp"), root.Required("expected").Items("devices"));
         return new EvaluationSnapshot
         {
-            FirstDay = span.Day("firstDay"),
-            LastDay = span.Day("lastDay"),
+            FirstDay = first,
+            LastDay = last,
             SuppressBelow = suppressed,
             Shares = [.. SnapshotShares.Of(root)],
             Figures = [Figure(root, ChangeMeasure.Sensitivity, "sensitivity"), Figure(root, ChangeMeasure.Specificity, "specificity")],
             Periods = suppressed > 0 ? [] : Periods(root.Required("trends")),
             Levels = [.. Levels(root, Grouping.Site, "sites", "site"), .. Levels(root, Grouping.Lot, "lots", "lot")],
             Settings = SnapshotSettings.Of(
-                root.Required("positivity").Required("program").Number("confidence"), span.Text("period") ?? "", span.True("hasConfirmatory"), followUp.Number("confirmWithinHours") ?? 0,
+                root.Required("positivity").Required("program").Share("confidence"), span.Text("period") ?? "", span.True("hasConfirmatory"), followUp.Number("confirmWithinHours") ?? 0,
                 span.True("reportingLagFromData") ? null : span.Number("reportingLagHours"), root.Required("yield").Whole("episodeDays") ?? 0, suppressed,
                 devices.Select(device => (device.Text("device") ?? "", device["statedSensitivity"]?.Number("value"), device["statedSpecificity"]?.Number("value")))),
             Answers = [.. root.Required("answers").Items("questions").Select(answer => new SnapshotAnswer(answer.Text("id") ?? "", answer.Text("question") ?? "", answer.Text("text") ?? "")).Where(answer => answer.Id != "what-has-changed").DistinctBy(answer => answer.Id)],
@@ -68,7 +75,10 @@ internal static class FindingsReader
     private static SnapshotFigure Figure(FindingsNode root, ChangeMeasure measure, string name)
     {
         var figure = root.Required("accuracy").Required(name);
-        return new SnapshotFigure(measure, figure.Number("estimate"), figure.Text("estimateUndefined"), figure.Number("lower"), figure.Number("upper"), figure.Number("confidence"));
+        var (lower, upper, confidence) = (figure.Share("lower"), figure.Share("upper"), figure.Share("confidence"));
+        if (lower > upper) throw new FindingsNode.MissingException("limits of which the lower is not above the upper");
+        if (confidence is 0 or 1) throw new FindingsNode.MissingException("confidence");
+        return new SnapshotFigure(measure, figure.Share("estimate"), figure.Text("estimateUndefined"), lower, upper, confidence);
     }
 
     private static IEnumerable<SnapshotLevel> Levels(FindingsNode root, Grouping by, string list, string name) => root.Items(list)
@@ -93,12 +103,14 @@ internal static class FindingsReader
             .. Of("positivity").OrderBy(row => row.Key).Select(row =>
             {
                 var (runs, value) = (unusable.GetValueOrDefault(row.Key), confirmed.GetValueOrDefault(row.Key));
+                var end = row.Value.Day("periodEnd");
+                if (end is null || end < row.Key) throw new FindingsNode.MissingException("trends.points.periodEnd");
                 return new SnapshotPeriod(
-                    row.Key, row.Value.Day("periodEnd") ?? throw new FindingsNode.MissingException("trends.points.periodEnd"), Counted(row.Value, "trials"), Counted(row.Value, "events"),
+                    row.Key, end.Value, Counted(row.Value, "trials"), Counted(row.Value, "events"),
                     Counted(runs, "trials"), Counted(runs, "events"), Counted(value, "trials"), Counted(value, "events"));
             }),
         ];
     }
 
-    private static long Counted(FindingsNode? row, string name) => row is null ? 0 : row.Whole(name) ?? throw new FindingsNode.MissingException("trends.points." + name);
+    private static long Counted(FindingsNode? row, string name) => row is null ? 0 : row.Count(name) ?? throw new FindingsNode.MissingException("trends.points." + name);
 }

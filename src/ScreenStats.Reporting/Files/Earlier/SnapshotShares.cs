@@ -7,6 +7,8 @@ namespace ScreenStats.Reporting.Files.Earlier;
 /// <summary>The shares of findings.json that can be compared: where each stands in the file.</summary>
 internal static class SnapshotShares
 {
+    private const double MostEffect = 1e12;
+
     public static IEnumerable<SnapshotShare> Of(FindingsNode root)
     {
         var (positivity, value) = (root.Required("positivity").Required("program"), root.Required("predictiveValue").Required("observed"));
@@ -45,13 +47,16 @@ internal static class SnapshotShares
     private static SnapshotShare Share(Grouping by, string level, ChangeMeasure measure, FindingsNode share)
     {
         var (events, trials) = (Count(share, "events"), Count(share, "trials"));
-        if (events > trials) throw new FindingsNode.MissingException("a share of which fewer are events than trials");
-        return new(by, level, measure, events, trials, share.Number("designEffect"), share.Whole("clusters"));
+        if (events > trials) throw new FindingsNode.MissingException("a share with no more events than trials");
+        var effect = share.Number("designEffect");
+        // No design effect is larger than the runs are many, but for the correction for few clusters.
+        if (effect < 0 || effect > Math.Max(1, 2.0 * (trials ?? MostEffect))) throw new FindingsNode.MissingException("designEffect");
+        return new(by, level, measure, events, trials, effect, share.Count("clusters"));
     }
 
     private static long? Count(FindingsNode node, string name)
     {
-        if (node.Whole(name) is not { } count) return node.True(name + "Hidden") ? null : throw new FindingsNode.MissingException(name);
-        return count >= 0 ? count : throw new FindingsNode.MissingException(name);
+        if (node.Count(name) is { } count) return count;
+        return node.True(name + "Hidden") ? null : throw new FindingsNode.MissingException(name);
     }
 }

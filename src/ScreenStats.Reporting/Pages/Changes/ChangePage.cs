@@ -13,8 +13,9 @@ internal static class ChangePage
         + "Of many figures some differ by chance alone: about one in twenty lies outside of its own limits where nothing has changed.",
         "Figures of the earlier evaluation are read from its findings.json. Where the two share no day they are compared as they are; where this one holds the earlier one, the earlier counts are taken from the later ones, and "
         + "what is left, which shares no run with the earlier one, is compared with it; where a count fell, so that what is left is not known, the periods that begin after the earlier last day take its place; where the "
-        + "spans overlap, the periods that only one of them has are compared. Newcombe's hybrid of Wilson's limits, each widened by a design effect: that of the evaluation where it is compared as a whole, else the larger one of the two. "
-        + "The same people and sites stand on both sides, which makes these limits rather too wide.")
+        + "spans overlap, the periods that only one of them has are compared. The same sites stand on both sides, so where both count by site the limits come from how unlike one another the sites changed; elsewhere they are "
+        + "Newcombe's hybrid of Wilson's limits, each widened by a design effect scaled to what is compared, as if other sites stood on each side: these are too wide, so a difference is not told from chance rather than made by it. "
+        + "Confirmed and refuted positives and follow-up are compared by whole periods that begin after the earlier last day where positives were open then, for late results are not of new runs.")
     {
         Caution = "A difference does not say why. A flag that is closed is no proof that a lot or site is sound, and it releases nobody from isolation.",
         Tables =
@@ -30,5 +31,5 @@ internal static class ChangePage
 
     private static TableView View(ChangeFindings changes, string caption, Func<ChangeRow, bool> keep, params ViewColumn[] first) => new(
         changes.FigureTable.Only(keep), caption,
-        [.. first, "earlier_events", "earlier_trials", "earlier_estimate", "later_events", "later_trials", "later_estimate", "basis", "estimate", ViewColumn.Limits, ViewColumn.Remark]);
+        [.. first, "earlier_events", "earlier_trials", "earlier_estimate", "later_events", "later_trials", "later_estimate", "basis", "from_events", "from_trials", "to_events", "to_trials", "estimate", ViewColumn.Limits, ViewColumn.Remark]);
 }
