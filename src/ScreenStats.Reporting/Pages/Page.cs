@@ -18,6 +18,9 @@ internal sealed record Page(string Id, string Heading, IFinding Finding, string 
     /// <summary>Pictures that stand at the top of the report instead of in the page, which leads to them.</summary>
     public ImmutableArray<Chart> AtTop { get; init; } = [];
 
+    /// <summary>Why such a picture is left out, in its place; empty where none is.</summary>
+    public string InsteadAtTop { get; init; } = "";
+
     /// <summary>Parts of tables.</summary>
     public ImmutableArray<TableView> Tables { get; init; } = [];
 

@@ -1,7 +1,9 @@
 using System.Collections.Immutable;
 using System.Globalization;
+using System.Text;
 using ScreenStats.Evaluation;
 using ScreenStats.Evaluation.Disclosure;
+using ScreenStats.Evaluation.Flow;
 using ScreenStats.Reporting.Charts.Drawing;
 using ScreenStats.Reporting.Charts.Flow;
 using ScreenStats.Reporting.Charts.Model;
@@ -73,19 +75,40 @@ public class FlowChartTests
         heads.Should().HaveCount(reached);
     }
 
-    [Fact]
-    public void It_says_hidden_where_a_count_is_hidden_in_the_picture_and_in_its_description()
+    [Theory]
+    [InlineData(2)]
+    [InlineData(11)]
+    [InlineData(100_000)]
+    public void Where_more_than_half_of_its_boxes_are_hidden_one_sentence_stands_in_its_place_else_a_hidden_box_says_so(int threshold)
     {
-        var report = new Counting.Programs.ReportSettings { SuppressBelow = 50 };
-        var hidden = DisclosureControl.Apply(Programs.FaultyLot with { Settings = Programs.FaultyLot.Settings with { Report = report } });
-
-        var chart = FlowFigures.Of(hidden).Single();
-
-        var missing = hidden.Flow.Rows.Count(row => !hidden.Disclosure!.Shows(row, "Count"));
-        missing.Should().BePositive();
-        chart.Marks.OfType<LabelMark>().Count(label => label.Text == "hidden").Should().Be(missing);
-        chart.Description.Split("hidden").Length.Should().Be(missing + 1);
+        foreach (var (name, findings) in Programs.All.Where(program => program.Findings.Flow.Find(FlowKeys.Runs)!.Count > 0))
+        {
+            var hidden = Hidden(findings, threshold);
+            var missing = hidden.Flow.Rows.Count(row => !hidden.Disclosure!.Shows(row, "Count"));
+            var page = FlowPage.Of(hidden);
+            page.AtTop.IsEmpty.Should().Be(2 * missing > hidden.Flow.Rows.Length, name);
+            page.InsteadAtTop.StartsWith("The flow of rows and runs is left out: ", StringComparison.Ordinal).Should().Be(page.AtTop.IsEmpty, name);
+            if (page.AtTop is not [var chart]) continue;
+            chart.Marks.OfType<LabelMark>().Count(label => label.Text == "hidden").Should().Be(missing, name);
+            chart.Description.Split("hidden").Length.Should().BeLessThanOrEqualTo(missing + 1, name);
+        }
     }
+
+    [Fact]
+    public void The_page_says_at_its_top_that_it_is_left_out_and_nowhere_that_it_stands_there()
+    {
+        var hidden = Hidden(Programs.FaultyLot, 11);
+        var missing = hidden.Flow.Rows.Count(row => !hidden.Disclosure!.Shows(row, "Count"));
+        missing.Should().Be(hidden.Flow.Rows.Length);
+
+        var page = Encoding.UTF8.GetString(Report.Files(hidden, new ReportInputs())["report.html"]);
+        page.Should().Contain("<p>The flow of rows and runs is left out: ").And.NotContain("Its picture stands at the top").And.NotContain("figure-flow\"");
+        FlowPage.Of(Programs.FaultyLot).InsteadAtTop.Should().BeEmpty();
+        FlowPage.Of(Programs.All[0].Findings).InsteadAtTop.Should().BeEmpty("nothing was counted");
+    }
+
+    private static Findings Hidden(Findings findings, int threshold) =>
+        DisclosureControl.Apply(findings with { Settings = findings.Settings with { Report = new Counting.Programs.ReportSettings { SuppressBelow = threshold } } });
 
     [Fact]
     public void A_bare_picture_begins_at_its_edge()

@@ -25,6 +25,7 @@ internal static class TrustHtml
         foreach (var section in model.Groups.SelectMany(group => group.Pages))
         {
             foreach (var chart in section.AtTop) FigureHtml.Write(page, chart, pictures, TableAnchors.Of(section.Tables, model.Groups, chart.TableId));
+            if (section.InsteadAtTop.Length > 0) page.Element("p", section.InsteadAtTop);
         }
 
         page.Trusted("<p class=\"note\">").Trusted($"<a href=\"#{Group}\">").Text("What became of every row, and how much is recorded").Trusted("</a></p>\n");

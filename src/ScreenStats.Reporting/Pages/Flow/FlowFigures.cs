@@ -17,11 +17,16 @@ internal static class FlowFigures
         ("kept-out-exposed", "contacts of a case"),
     ];
 
-    /// <summary>The flow diagram; nothing where no run was counted.</summary>
+    /// <summary>What stands in the place of the diagram where most of it would be hidden; empty where it is drawn, or nothing flows.</summary>
+    public static string Instead(Findings findings) => Counted(findings) && MostlyHidden(findings)
+        ? "The flow of rows and runs is left out: small counts are hidden, and most of its boxes would say only that. What of it may be seen stands in the sentences and tables of this report."
+        : "";
+
+    /// <summary>The flow diagram; nothing where no run was counted, or where more than half of its counts are hidden.</summary>
     public static ImmutableArray<Chart> Of(Findings findings)
     {
         var flow = findings.Flow;
-        if (flow.Find(FlowKeys.Runs)!.Count == 0) return [];
+        if (!Counted(findings) || MostlyHidden(findings)) return [];
         var bands = new Bands(findings);
         return
         [
@@ -34,6 +39,11 @@ internal static class FlowFigures
                 bands.All()),
         ];
     }
+
+    private static bool Counted(Findings findings) => findings.Flow.Find(FlowKeys.Runs)!.Count > 0;
+
+    private static bool MostlyHidden(Findings findings) =>
+        findings.Disclosure is { } disclosure && 2 * findings.Flow.Rows.Count(row => !disclosure.Shows(row, nameof(FlowRow.Count))) > findings.Flow.Rows.Length;
 
     // What the picture is for: of how much nobody knows what a confirmatory test would have said.
     private static Caption See(FlowFindings flow)

@@ -13,6 +13,7 @@ internal static class FlowPage
         "Laid out as the reporting standard for diagnostic accuracy asks (P. M. Bossuyt et al., 2015, STARD 2015, BMJ 351:h5527, item 19). An audited negative run is missed where the confirmatory test was positive, agreed where it was negative.")
     {
         AtTop = FlowFigures.Of(findings),
+        InsteadAtTop = FlowFigures.Instead(findings),
         Tables = [new TableView(findings.Flow.Table, "Boxes of the flow diagram", ["box", "count", "share", new ViewColumn("widened_lower", "Limits", "widened_upper"), "stage", "outcome", "from"])],
     };
 }
