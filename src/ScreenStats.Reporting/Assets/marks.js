@@ -72,13 +72,13 @@
       said.textContent = 'Nothing is marked.';
       return;
     }
-    const { name, rows } = places.get(chosen);
+    const { kind, name, rows } = places.get(chosen);
     for (const { table, element } of rows) {
       element.classList.add('marked');
       element.cells[0].prepend(make('span', { className: 'unseen' }, 'marked: '));
     }
     press(chosen, true);
-    const pictures = markPictures(plain(name)), inTables = new Set(rows.map(row => row.table)).size;
+    const pictures = markPictures(kind, plain(name)), inTables = new Set(rows.map(row => row.table)).size;
     said.textContent = `${plain(name)} is marked in ${inTables} table${inTables === 1 ? '' : 's'}` + (pictures > 0 ? ` and ${pictures} picture${pictures === 1 ? '' : 's'}.` : '.');
   }
 
@@ -86,11 +86,11 @@
     for (const one of buttons.get(name) ?? []) one.setAttribute('aria-pressed', pressed);
   }
 
-  // Words of a picture that are the name, whole or shortened, are framed.
-  function markPictures(name) {
+  // Words of a picture that name it, whole or shortened, are framed. A number on an axis may read the same and is none of them.
+  function markPictures(kind, name) {
     let pictures = 0;
     for (const picture of document.querySelectorAll('figure svg')) {
-      const words = [...picture.querySelectorAll('text')].filter(({ textContent: text }) => text === name || (text.length > 8 && text.endsWith('…') && name.startsWith(text.slice(0, -1))));
+      const words = [...picture.querySelectorAll(`text[data-${kind}]`)].filter(({ dataset }) => dataset[kind] === name);
       for (const word of words) {
         const { x, y, width, height } = word.getBBox(), box = document.createElementNS('http://www.w3.org/2000/svg', 'rect');
         for (const [side, value] of Object.entries({ class: 'marked', x: x - 4, y: y - 2, width: width + 8, height: height + 4 })) box.setAttribute(side, value);

@@ -57,7 +57,7 @@ internal static class LevelChart
         return new Chart(
             frame.Id, frame.Title, frame.Caption + Reading(points, shown, edge, levels), frame.Description, frame.TableId,
             new Axis("", -0.012 * top, top, [.. Ticks.PerCent(Math.Min(top, 1))]),
-            new Axis("", -0.7, shown.Length + 0.35, [.. shown.Select((point, index) => new Tick(shown.Length - 1 - index, ChartText.Name(point.Name)))], Lines: false),
+            new Axis("", -0.7, shown.Length + 0.35, [.. shown.Select((point, index) => new Tick(shown.Length - 1 - index, ChartText.Name(point.Name)) { Level = point.Name })], Lines: false),
             marks.ToImmutable(), 74 + (26 * (shown.Length + 1)));
     }
 

@@ -102,7 +102,7 @@ internal static class LimitChart
         return new Chart(
             frame.Id, frame.Title, frame.Caption + Side + left, frame.Description, frame.TableId,
             new Axis("", -0.02 * top, top * 1.05, Ticks.PerCent(top)),
-            new Axis("", -0.7, shown.Length + 0.35, [.. shown.Select((point, index) => new Tick(shown.Length - 1 - index, ChartText.Name(point.Name)))], Lines: false),
+            new Axis("", -0.7, shown.Length + 0.35, [.. shown.Select((point, index) => new Tick(shown.Length - 1 - index, ChartText.Name(point.Name)) { Level = point.Name })], Lines: false),
             marks.ToImmutable(), 74 + (26 * (shown.Length + 1)));
     }
 

@@ -41,7 +41,7 @@ internal static class AdjustedChart
         var names = ImmutableArray.CreateBuilder<Tick>();
         var marks = ImmutableArray.CreateBuilder<Mark>();
         var horizontal = new Axis("", -0.012 * edge, edge * 1.02, labels);
-        for (var index = 0; index < shown.Length; index++) names.Add(new Tick(At(index, upper.Length, rows), ChartText.Name(shown[index].Name)));
+        for (var index = 0; index < shown.Length; index++) names.Add(new Tick(At(index, upper.Length, rows), ChartText.Name(shown[index].Name)) { Level = shown[index].Name });
         var vertical = new Axis("", -0.7, rows - 0.3 + Words + (whole is null ? 0 : Words), names.ToImmutable(), Lines: false);
         var height = (int)(PictureArea.Top + 28 + (Row * (vertical.To - vertical.From)));
 

@@ -204,7 +204,7 @@ internal static class FunnelChart
             if (written == MostNames) break;
             var text = ChartText.Name(dot.Name, outside.Length > 6 ? 16 : 22) + (dot.Rate > top ? " " + Print(dot.Rate) : "");
             if (places.Place(dot.Trials, Math.Min(dot.Rate, top), text, LevelStandings.Tone(dot.Far), strong: dot.Far) is not { } label) continue;
-            marks.Add(label);
+            marks.Add(label with { Level = dot.Name });
             written++;
         }
 

@@ -39,6 +39,7 @@ internal static class SvgFinish
     {
         var figure = chart.Id;
         var labels = new DrawnLabels(chart);
+        var attribute = chart.Levels switch { ChartLevels.Site => "data-site", ChartLevels.Lot => "data-lot", _ => null };
         var ids = new Dictionary<string, string>(StringComparer.Ordinal);
         var shapes = new Dictionary<string, string>(StringComparer.Ordinal);
         XElement? last = null;
@@ -64,7 +65,7 @@ internal static class SvgFinish
                 clipped.SetAttributeValue("clip-path", $"url(#{ids[old[5..^1]]})");
             }
 
-            foreach (var text in element.DescendantsAndSelf(Svg + "text").ToArray()) FinishText(text, labels);
+            foreach (var text in element.DescendantsAndSelf(Svg + "text").ToArray()) FinishText(text, labels, attribute);
             // Neighbours within the same clip become one group.
             if (element.Name == Svg + "g" && last is not null && last.Name == element.Name
                 && SameAttributes(element, last))
@@ -83,14 +84,15 @@ internal static class SvgFinish
         one.Attributes().Select(part => (part.Name, part.Value)).SequenceEqual(other.Attributes().Select(part => (part.Name, part.Value)));
 
     /// <summary>One place for the whole text and its measured width, instead of a place for every letter in a font that is not there.</summary>
-    private static void FinishText(XElement text, DrawnLabels labels)
+    private static void FinishText(XElement text, DrawnLabels labels, string? attribute)
     {
         var drawn = text.Value.Trim();
         var bold = text.Attribute("font-family")?.Value.Contains("SemiBold", StringComparison.Ordinal) ?? false;
         var size = float.Parse(text.Attribute("font-size")!.Value, CultureInfo.InvariantCulture);
         using var font = new SKFont(ReportFont.Typeface(bold), size);
-        var words = labels.Of(drawn);
+        var (words, level) = labels.Of(drawn);
         text.Value = words;
+        if (attribute is not null && level is not null) text.SetAttributeValue(attribute, Name(level));
         text.SetAttributeValue("x", First(text.Attribute("x")?.Value));
         text.SetAttributeValue("y", First(text.Attribute("y")?.Value));
         text.SetAttributeValue("font-family", ReportFont.WebStack);
@@ -99,6 +101,9 @@ internal static class SvgFinish
         text.SetAttributeValue("textLength", Math.Round(font.MeasureText(words), 2));
         text.SetAttributeValue("lengthAdjust", "spacingAndGlyphs");
     }
+
+    // The whole name, by which the script of the page finds it; characters that no XML may hold become spaces.
+    private static string Name(string level) => string.Concat(level.EnumerateRunes().Select(rune => rune.Value < 0x20 || (rune.Value & 0xFFFE) == 0xFFFE ? " " : rune.ToString()));
 
     private static string First(string? list) => (list ?? "0").Split(',', 2)[0].Trim();
 

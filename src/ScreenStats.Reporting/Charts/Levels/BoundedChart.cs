@@ -34,7 +34,7 @@ internal static class BoundedChart
         return new Chart(
             frame.Id, frame.Title, frame.Caption + Reading(points, shown, levels), frame.Description, frame.TableId,
             new Axis("", -0.012, longer ? 1.22 : 1.02, Ticks.PerCent(1)),
-            new Axis("", -0.7, shown.Length + 0.35, [.. shown.Select((point, index) => new Tick(shown.Length - 1 - index, ChartText.Name(point.Point.Name)))], Lines: false),
+            new Axis("", -0.7, shown.Length + 0.35, [.. shown.Select((point, index) => new Tick(shown.Length - 1 - index, ChartText.Name(point.Point.Name)) { Level = point.Point.Name })], Lines: false),
             marks.ToImmutable(), 74 + (Row * (shown.Length + 1)));
     }
 

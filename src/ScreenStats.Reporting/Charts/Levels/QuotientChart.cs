@@ -40,7 +40,7 @@ internal static class QuotientChart
         return new Chart(
             frame.Id, frame.Title, frame.Caption + Reading(points, shown, wide, words), frame.Description, frame.TableId,
             new Axis(label, wide ? from : -0.012 * edge, edge * (wide ? 1.05 : 1.02), wide ? Ticks.PowersOfTen(from, edge) : Ticks.Counts(edge), wide ? AxisScale.Logarithmic : AxisScale.Linear),
-            new Axis("", -0.7, shown.Length + 0.35, [.. shown.Select((point, index) => new Tick(shown.Length - 1 - index, ChartText.Name(point.Name)))], Lines: false),
+            new Axis("", -0.7, shown.Length + 0.35, [.. shown.Select((point, index) => new Tick(shown.Length - 1 - index, ChartText.Name(point.Name)) { Level = point.Name })], Lines: false),
             marks.ToImmutable(), 94 + (Row * (shown.Length + 1)));
 
         // How far along the axis a value lies: words need room.

@@ -18,6 +18,9 @@ internal sealed record Chart(
     /// <summary>Whether it has no axes and no margins: places are pixels, heights counted from the top downwards, below 0.</summary>
     public bool Bare { get; init; }
 
+    /// <summary>What the levels are that its words name.</summary>
+    public ChartLevels Levels { get; init; }
+
     /// <summary>The scale of what it measures; null where no other picture measures the same.</summary>
     public ChartScale? Scale { get; init; }
 

@@ -89,6 +89,9 @@ internal sealed record LabelMark(double X, double Y, string Text, LabelSide Side
 
     /// <summary>Size of the words in pixels.</summary>
     public float Size { get; init; } = Chart.TextSize;
+
+    /// <summary>The whole name of the level that it names; null for other words.</summary>
+    public string? Level { get; init; }
 }
 
 /// <summary>Where a label stands, seen from its place.</summary>

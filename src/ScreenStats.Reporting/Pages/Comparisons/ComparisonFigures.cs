@@ -55,7 +55,7 @@ internal static class ComparisonFigures
                 : $"Outside: " + (words.NamesPeople ? outside.Length.ToString("N0", CultureInfo.InvariantCulture)
                     : string.Join(", ", outside.Take(Told).Select(dot => $"{ChartText.Name(dot.Name)} {dot.Standing.Word()} with {Print(dot.Rate)}")) + (outside.Length > Told ? string.Create(CultureInfo.InvariantCulture, $" and {outside.Length - Told:N0} more") : "")) + "."),
             "comparison") { Quantity = Quantity(summary.Measure) };
-        return FunnelChart.Of(frame, dots, centre, chance, wider, words.Many, Counted(summary), named: !words.NamesPeople);
+        return FunnelChart.Of(frame, dots, centre, chance, wider, words.Many, Counted(summary), named: !words.NamesPeople) with { Levels = Levels(words) };
     }
 
     private static Chart? Adjusted(ComparisonSummary summary, ImmutableArray<ComparisonRow> rows, ComparedWords words)
@@ -70,8 +70,10 @@ internal static class ComparisonFigures
             $"adjusted-{ComparisonNames.Of(summary.Measure)}", $"{Capital(measure)} of {words.Many}, adjusted and raw",
             Extremes(rows, highest, lowest) + $"{Capital(measure)} of {words.Many}: adjusted{(summary.AdjustedFor.IsEmpty ? " for how few their counts are" : $" for {Join(summary.AdjustedFor)}")}, and raw beside it{Left(summary)}.",
             $"{levels.Length.ToString("N0", CultureInfo.InvariantCulture)} {words.Many} in order of their adjusted share, with limits. Highest: {Say(highest)}. Lowest: {Say(lowest)}.", "comparison") { Quantity = Quantity(summary.Measure) };
-        return AdjustedChart.Of(frame, levels, summary.Rate, words.Many);
+        return AdjustedChart.Of(frame, levels, summary.Rate, words.Many) with { Levels = Levels(words) };
     }
+
+    private static ChartLevels Levels(ComparedWords words) => words == ComparedWords.Of("site") ? ChartLevels.Site : ChartLevels.Other;
 
     private static LevelStanding Standing(ComparisonRow row) => row.Place.Standing switch
     {

@@ -50,7 +50,7 @@ internal static class ControlChartFigures
             + (outside.Count == 0 ? "None lies outside." : $"Outside: {string.Join(", ", outside.Take(Named).Select(point => $"{ChartText.Name(point.Name)} with {Print(point.Value)}"))}{(outside.Count > Named ? string.Create(CultureInfo.InvariantCulture, $" and {outside.Count - Named} more") : "")}."),
             "control-chart-points") { Quantity = chart.Measure == ChartMeasure.InvalidRuns ? "unusable runs" : "refuted positives among valid tests" };
         var around = chart.CentreFrom switch { "other-sites" => "other sites", "unflagged" => $"{many} not flagged", _ => chart.InOrder ? "whole span" : "all together" };
-        return chart.InOrder ? LimitChart.OverTime(frame, points, chart.Centre!.Value, around, (one, many)) : LimitChart.SideBySide(frame, points, chart.Centre!.Value, around);
+        return (chart.InOrder ? LimitChart.OverTime(frame, points, chart.Centre!.Value, around, (one, many)) : LimitChart.SideBySide(frame, points, chart.Centre!.Value, around)) with { Levels = chart.PointsAre == PointKind.Lot ? ChartLevels.Lot : ChartLevels.Other };
     }
 
     private static DateOnly End(PointKind points, DateOnly start) => points switch

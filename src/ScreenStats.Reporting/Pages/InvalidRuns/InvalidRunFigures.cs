@@ -41,7 +41,7 @@ internal static class InvalidRunFigures
                 (whole is { } value ? $" Whole program: {Print(value)}." : "") +
                 (flagged.Count > 0 ? $" Flagged: {string.Join(", ", flagged.Order(StringComparer.Ordinal).Take(5).Select(name => ChartText.Name(name)))}." : " None is flagged for it."),
                 "invalid-runs") { Quantity = "unusable runs" },
-            points, whole, many);
+            points, whole, many) with { Levels = one == "lot" ? ChartLevels.Lot : ChartLevels.Site };
     }
 
     // Which is highest would bound what is hidden.

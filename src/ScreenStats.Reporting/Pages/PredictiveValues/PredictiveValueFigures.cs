@@ -38,7 +38,7 @@ internal static class PredictiveValueFigures
                 (lowest is { BoundLower: { } from, BoundUpper: { } to } ? $", bounds {Print(from)} to {Print(to)}." : ".") + (whole is { } value ? $" Whole program: {Print(value)}." : "") +
                 (points.Any(point => point.Point.Flagged) ? $" Flagged: {string.Join(", ", points.Where(point => point.Point.Flagged).Take(5).Select(point => ChartText.Name(point.Point.Name)))}." : ""),
                 found.Table.Id),
-            points, whole, many);
+            points, whole, many) with { Levels = one == "lot" ? ChartLevels.Lot : ChartLevels.Site };
     }
 
     private static double? Seen(Findings findings, PredictiveValueBounds bounds, string name, double? value) => findings.Disclosure?.Shows(bounds, name) == false ? null : value;

@@ -35,7 +35,7 @@ internal static class RefutedFigures
                 $"Dots with limits for {many}; highest {ChartText.Name(highest.Name)} with {Print(highest.Estimate)}, limits {Print(highest.Lower)} to {Print(highest.Upper)}." +
                 (whole is { } value ? $" Whole program: {Print(value)}." : ""),
                 "refuted") { Quantity = "refuted positives among valid tests" },
-            points, whole, many);
+            points, whole, many) with { Levels = one == "lot" ? ChartLevels.Lot : ChartLevels.Site };
     }
 
     // Which is highest would bound what is hidden.

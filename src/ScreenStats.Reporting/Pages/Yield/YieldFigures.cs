@@ -33,7 +33,7 @@ internal static class YieldFigures
                     caption,
                     $"Dots with limits for sites. Whole program: {Print(whole)}. Limits wholly above it: {Print(above)}; wholly below: {Print(below)}; without a case: {Print(none)}.",
                     found.SiteTable.Id),
-                points, whole, ("case", "cases", "sites"), "runs for each case"),
+                points, whole, ("case", "cases", "sites"), "runs for each case") with { Levels = ChartLevels.Site },
         ];
     }
 
