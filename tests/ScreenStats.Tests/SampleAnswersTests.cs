@@ -41,4 +41,16 @@ public sealed class SampleAnswersTests
         worth.Sentences[1].Text.Should().StartWith("Judged here is \"three-a-week\"");
         worth.Sentences.Select(sentence => sentence.Text).Should().OnlyHaveUniqueItems();
     }
+
+    [Fact]
+    public void What_a_positive_was_worth_lately_and_how_many_infected_were_missed_are_answered()
+    {
+        var program = ScreeningProgram.Open(RepositoryRoot.Combine("sample-data", "marrowlight"));
+        var findings = program.Read().Tally.Evaluate(program.Settings);
+        var answers = findings.Answers.Questions;
+
+        answers.Single(answer => answer.Id == "what-a-positive-is-worth").Text.Should().Contain("The share of positives that were confirmed falls").And.Contain("In the last four complete weeks");
+        answers.Single(answer => answer.Id == "how-accurate-is-the-screen").Text.Should().Contain("negative runs were of infected people (95 % interval").And.Contain("of 1,156 audited with a conclusive result 1 was missed.");
+        findings.Accuracy.InfectedNegatives.Estimate.Should().BeApproximately(58_113.0 / 1_156, 1e-9, "each audited run stands for as many negative ones, and one was missed");
+    }
 }

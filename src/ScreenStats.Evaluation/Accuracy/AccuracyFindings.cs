@@ -39,7 +39,15 @@ public sealed record AccuracyFindings(
     /// <summary>Number of sampling strata.</summary>
     public int StratumCount => Strata.Length;
 
+    /// <summary>Negative runs of infected people, among those that the figures speak of: so many were missed.</summary>
+    public EstimateFinding InfectedNegatives => NegativePredictiveValue with
+    {
+        Estimate = Among(NegativePredictiveValue.Estimate), Lower = Among(NegativePredictiveValue.Upper), Upper = Among(NegativePredictiveValue.Lower),
+    };
+
     /// <inheritdoc/>
     [JsonIgnore]
     public ImmutableArray<ITable> Tables => [Table, StratumTable, ProvenTable];
+
+    private double? Among(double? right) => right is { } share ? (NegativeRuns - NegativesOutside) * (1 - share) : null;
 }

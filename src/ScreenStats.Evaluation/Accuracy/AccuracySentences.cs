@@ -27,6 +27,7 @@ internal static class AccuracySentences
             if (Estimate(findings, "share infected among the valid tests", "prevalence", findings.Prevalence, mark: true) is { } prevalence) sentences.Add(prevalence);
             if (Estimate(findings, "positive predictive value", "positivePredictiveValue", findings.PositivePredictiveValue, mark: false) is { } positive) sentences.Add(positive);
             if (Estimate(findings, "negative predictive value", "negativePredictiveValue", findings.NegativePredictiveValue, mark: true) is { } negative) sentences.Add(negative);
+            if (Missed(findings) is { } missed) sentences.Add(missed);
             if (Limits(findings) is { } limits) sentences.Add(limits);
             sentences.Add(new Sentence($"This holds only if {findings.Assumption}, and it is against the confirmatory test, not the truth."));
         }
@@ -97,6 +98,19 @@ internal static class AccuracySentences
         if (row is { Cluster: ClusterLevel.Sites }) figures = figures.Add(Figure.Count(FigurePath.Row("accuracy.rows", row.Key) + ".clusters", row.Clusters!.Value));
         else if (row is { FewSites: { } sites }) figures = figures.Add(Figure.Count(FigurePath.Row("accuracy.rows", row.Key) + ".fewSites", sites));
         return new Sentence($"{how}, the {name} is {{0}} ({{1}} interval {{2}} to {{3}}{together}){few}.", [.. figures]);
+    }
+
+    /// <summary>How many negative runs were of infected people; null where that has no estimate.</summary>
+    public static Sentence? Missed(AccuracyFindings findings)
+    {
+        if (findings.InfectedNegatives is not { Estimate: { } estimate, Confidence: { } confidence } infected) return null;
+        const string Path = "accuracy.infectedNegatives";
+        var of = findings.NegativesOutside == 0 ? "the {6} negative runs" : "the {6} negative runs, without those of which no audit speaks,";
+        return new Sentence(
+            $"About {{0}} of {of} were of infected people ({{1}} interval {{2}} to {{3}})" + (findings.Missed < ProportionFinding.FewBelow ? " [few counts]" : "")
+            + $": of {{5}} audited with a conclusive result {{4}} {Figure.Plural(findings.Missed, "was", "were")} missed.",
+            Say.Ratio(Path + ".estimate", estimate), Say.Confidence(Path + ".confidence", confidence), Say.Ratio(Path + ".lower", infected.Lower), Say.Ratio(Path + ".upper", infected.Upper),
+            Figure.Count("accuracy.missed", findings.Missed), Figure.Count("accuracy.audited", findings.Audited), Figure.Count("accuracy.negativeRuns", findings.NegativeRuns));
     }
 
     /// <summary>One-sided limits where there is no estimate; null where there is one, or no audit.</summary>

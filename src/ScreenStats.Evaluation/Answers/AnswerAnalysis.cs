@@ -32,10 +32,10 @@ internal static class AnswerAnalysis
         bool hasConfirmatory, LotFindings lots, SiteFindings sites, ConductFindings conduct, ControlFindings controls, FollowUpFindings followUp, AuditFindings audits,
         AccuracyFindings accuracy, PredictiveValueFindings predictiveValue, ExpectedFindings expected, YieldFindings yield, ComparisonFindings comparison,
         TrendFindings trends, CadenceFindings cadence, WorthFindings worth, AlarmFindings alarms, DateOnly? lastDay) => new(
-        [Worth(predictiveValue, followUp), StandOut(lots, sites), PerCase(yield, followUp), Accurate(accuracy), SideBySide.Differ(comparison), SideBySide.Better(trends), HowOften.Of(cadence, worth), WorthIt.Of(worth, cadence)],
+        [Worth(predictiveValue, followUp, trends), StandOut(lots, sites), PerCase(yield, followUp), Accurate(accuracy), SideBySide.Differ(comparison), SideBySide.Better(trends), HowOften.Of(cadence, worth), WorthIt.Of(worth, cadence)],
         NextSteps.Of(hasConfirmatory, lots, sites, conduct, controls, followUp, audits, accuracy, expected, alarms, lastDay));
 
-    private static Answer Worth(PredictiveValueFindings findings, FollowUpFindings followUp)
+    private static Answer Worth(PredictiveValueFindings findings, FollowUpFindings followUp, TrendFindings trends)
     {
         var text = ImmutableArray.CreateBuilder<Sentence>();
         var conditions = ImmutableArray.CreateBuilder<Sentence>();
@@ -50,6 +50,7 @@ internal static class AnswerAnalysis
             text.Add(PredictiveValueSentences.Observed(findings.Observed));
             if (findings.Bounds.WithoutConclusion > 0) text.Add(PredictiveValueSentences.Bounds(findings.Bounds));
             if (!findings.FlaggedLots.IsEmpty) text.Add(PredictiveValueSentences.WithoutFlaggedLots(findings));
+            text.AddRange(OfLate.Of(trends));
             conditions.Add(new Sentence(
                 "It holds for the people, sites and weeks of these data, for positives with a conclusive confirmatory result, and as far as the confirmatory test is right; where infection is rarer a positive is worth less."));
         }
@@ -68,6 +69,7 @@ internal static class AnswerAnalysis
         text.AddRange(AccuracySentences.Claims(findings));
         if (AccuracySentences.Estimate(findings, "sensitivity", "sensitivity", findings.Sensitivity, mark: true) is { } sensitivity) text.Add(sensitivity);
         if (AccuracySentences.Estimate(findings, "specificity", "specificity", findings.Specificity, mark: false) is { } specificity) text.Add(specificity);
+        if (AccuracySentences.Missed(findings) is { } missed) text.Add(missed);
         if (AccuracySentences.Limits(findings) is { } limits) text.Add(limits);
         if (findings.Basis == AccuracyBasis.None) text.Add(new Sentence("How many infected people it missed these data cannot say: no negative run was audited with a conclusive result."));
         if (AccuracySentences.Unweighted(findings) is { } unweighted) conditions.Add(unweighted);

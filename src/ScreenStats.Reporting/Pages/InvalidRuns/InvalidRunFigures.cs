@@ -1,7 +1,6 @@
 using System.Collections.Immutable;
 using ScreenStats.Evaluation;
 using ScreenStats.Evaluation.Clusters;
-using ScreenStats.Evaluation.Disclosure;
 using ScreenStats.Evaluation.InvalidRuns;
 using ScreenStats.Evaluation.Model;
 using ScreenStats.Reporting.Charts;
@@ -20,13 +19,14 @@ internal static class InvalidRunFigures
         var sites = findings.Sites.Where(site => site.Flag.HasFlag(Flag.Invalid)).Select(site => site.Site).ToHashSet(StringComparer.Ordinal);
         return
         [
-            .. Of(findings.Disclosure, "site", "sites", findings.InvalidRuns.Sites, sites, findings.InvalidRuns.Program),
-            .. Of(findings.Disclosure, "lot", "lots", findings.InvalidRuns.Lots, lots, findings.InvalidRuns.Program),
+            .. Of(findings, "site", "sites", findings.InvalidRuns.Sites, sites, findings.InvalidRuns.Program),
+            .. Of(findings, "lot", "lots", findings.InvalidRuns.Lots, lots, findings.InvalidRuns.Program),
         ];
     }
 
-    private static IEnumerable<Chart> Of(ReleaseDisclosure? disclosure, string one, string many, ImmutableArray<InvalidRunRow> rows, HashSet<string> flagged, ProportionFinding program)
+    private static IEnumerable<Chart> Of(Findings findings, string one, string many, ImmutableArray<InvalidRunRow> rows, HashSet<string> flagged, ProportionFinding program)
     {
+        var disclosure = findings.Disclosure;
         var points = rows.SelectMany(row => ChartPoints.Of(row.Share, disclosure, row.Level, flagged: flagged.Contains(row.Level))).ToImmutableArray();
         if (points.Length < 2) yield break;
         var whole = disclosure?.Shows(program, "Estimate") == false ? null : program.Estimate;
@@ -36,7 +36,7 @@ internal static class InvalidRunFigures
             new ChartFrame(
                 "invalid-runs-by-" + one,
                 $"Unusable runs by {one}",
-                Caption(disclosure, many, rows, highest, whole) + $"Inconclusive and invalid runs among all runs, by {one}.",
+                Caption(findings, many, rows, highest, whole) + $"Inconclusive and invalid runs among all runs, by {one}.",
                 $"Dots with limits for {many}; highest {ChartText.Name(highest.Name)} with {Print(highest.Estimate)}, limits {Print(highest.Lower)} to {Print(highest.Upper)}." +
                 (whole is { } value ? $" Whole program: {Print(value)}." : "") +
                 (flagged.Count > 0 ? $" Flagged: {string.Join(", ", flagged.Order(StringComparer.Ordinal).Take(5).Select(name => ChartText.Name(name)))}." : " None is flagged for it."),
@@ -45,11 +45,15 @@ internal static class InvalidRunFigures
     }
 
     // Which is highest would bound what is hidden.
-    private static Caption Caption(ReleaseDisclosure? disclosure, string many, ImmutableArray<InvalidRunRow> rows, ChartPoint highest, double? whole)
+    private static Caption Caption(Findings findings, string many, ImmutableArray<InvalidRunRow> rows, ChartPoint highest, double? whole)
     {
-        if (disclosure is not null) return "Only lines wholly to the right of the dashed line of the whole program stand out.";
+        if (findings.Disclosure is not null) return "Only lines wholly to the right of the dashed line of the whole program stand out.";
         var row = rows.First(one => one.Level == highest.Name);
         var path = FigurePath.Row("invalidRuns." + many, row.Key);
-        return See.Highest(highest, row.Share, path + ".share", new(path + ".level", Cell.Text(row.Level), Unit.Text), whole is { } value ? (value, "invalidRuns.program.estimate") : null, "the whole program");
+        return See.Highest(highest, row.Share, path + ".share", new(path + ".level", Cell.Text(row.Level), Unit.Text), whole is { } value ? (value, "invalidRuns.program.estimate") : null, "the whole program", known: Known(findings, many, row.Level));
     }
+
+    // A lot is judged without the runs of flagged sites: where those were its unusable runs, that is no chance.
+    private static Sentence? Known(Findings findings, string many, string level) => many != "lots" || findings.Lots.FirstOrDefault(lot => lot.Lot == level) is not { } lot ? null
+        : See.Without(FigurePath.Row("lots", level) + ".invalidTest", lot.InvalidTest, lot.Runs, "flagged sites", "unusable", "runs");
 }

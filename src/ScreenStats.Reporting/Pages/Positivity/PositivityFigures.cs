@@ -51,7 +51,13 @@ internal static class PositivityFigures
         var row = findings.Positivity.Periods.First(one => one.PeriodStart == highest.Start);
         var path = FigurePath.Row("positivity.periods", row.Key);
         return See.Highest(
-            highest, row.Share, path + ".share", new(path + ".periodStart", Cell.Date(highest.Start), Unit.Date), whole is { } value ? (value, "positivity.program.estimate") : null, "the whole span")
+            highest, row.Share, path + ".share", new(path + ".periodStart", Cell.Date(highest.Start), Unit.Date), whole is { } value ? (value, "positivity.program.estimate") : null, "the whole span", known: Known(findings))
             + (word == "day" ? "" : $"A {word} is named by its first day.");
     }
+
+    // The false positives of a flagged lot lie where it was used, and need no chance.
+    private static Sentence? Known(Findings findings) => findings.PredictiveValue.FlaggedLots is not { IsEmpty: false } lots ? null
+        : lots.Length == 1
+            ? new Sentence("That may be more infection, chance (the highest of several stands out easily), or flagged lot {0}, whose positives are among them.", new FigureReference(FigurePath.Row("predictiveValue.flaggedLots", lots[0]), Cell.Text(lots[0]), Unit.Text))
+            : new Sentence("That may be more infection, chance (the highest of several stands out easily), or the flagged lots, whose positives are among them.");
 }

@@ -44,6 +44,10 @@ internal static class RefutedFigures
         if (findings.Disclosure is not null) return "Only lines wholly to the right of the dashed line of the whole program stand out.";
         var row = findings.Refuted.Groups.First(one => one.Grouping == grouping && one.Level == highest.Name);
         var path = FigurePath.Row("refuted.groups", row.Key);
-        return See.Highest(highest, row.Rate, path + ".rate", new(path + ".level", Cell.Text(row.Level), Unit.Text), whole is { } value ? (value, "refuted.program.rate.estimate") : null, "the whole program");
+        return See.Highest(highest, row.Rate, path + ".rate", new(path + ".level", Cell.Text(row.Level), Unit.Text), whole is { } value ? (value, "refuted.program.rate.estimate") : null, "the whole program", known: Known(findings, grouping, row.Level));
     }
+
+    // A site is judged without the runs of flagged lots: where those were its refuted positives, that is no chance.
+    private static Sentence? Known(Findings findings, Grouping grouping, string level) => grouping != Grouping.Site || findings.Sites.FirstOrDefault(site => site.Site == level) is not { } site ? null
+        : See.Without(FigurePath.Row("sites", level) + ".refutedTest", site.RefutedTest, site.Tests, "flagged lots", "refuted", "valid tests");
 }
