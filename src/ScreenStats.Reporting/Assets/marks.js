@@ -90,7 +90,7 @@
   function markPictures(kind, name) {
     let pictures = 0;
     for (const picture of document.querySelectorAll('figure svg')) {
-      const words = [...picture.querySelectorAll(`text[data-${kind}]`)].filter(({ dataset }) => dataset[kind] === name);
+      const words = [...picture.querySelectorAll(`text[data-${kind}]`)].filter(({ dataset }) => dataset[kind] === name.replace(/[\p{Cc}\p{Cf}]/gu, ' '));
       for (const word of words) {
         const { x, y, width, height } = word.getBBox(), box = document.createElementNS('http://www.w3.org/2000/svg', 'rect');
         for (const [side, value] of Object.entries({ class: 'marked', x: x - 4, y: y - 2, width: width + 8, height: height + 4 })) box.setAttribute(side, value);

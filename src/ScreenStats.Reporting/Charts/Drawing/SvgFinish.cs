@@ -102,8 +102,8 @@ internal static class SvgFinish
         text.SetAttributeValue("lengthAdjust", "spacingAndGlyphs");
     }
 
-    // The whole name, by which the script of the page finds it; characters that no XML may hold become spaces.
-    private static string Name(string level) => string.Concat(level.EnumerateRunes().Select(rune => rune.Value < 0x20 || (rune.Value & 0xFFFE) == 0xFFFE ? " " : rune.ToString()));
+    // The whole name, by which the script of the page finds it; as in the words, characters that steer a page become spaces.
+    private static string Name(string level) => Words.ChartText.Name(level, level.Length + 1);
 
     private static string First(string? list) => (list ?? "0").Split(',', 2)[0].Trim();
 
