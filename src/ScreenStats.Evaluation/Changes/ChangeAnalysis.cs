@@ -24,46 +24,38 @@ internal static class ChangeAnalysis
             Figures = [.. Figures(earlier, later, spans, confidence).OrderBy(row => row.By)],
             Flags = [.. Flags(earlier, later)],
             Settings = [.. Settings(earlier, later)],
-            Answers = Answers(earlier.Answers, later.Answers),
+            Answers = Answers(earlier.Answers, later.Answers, Names(earlier, later)),
+            Names = Names(earlier, later),
             EarlierAnswers = earlier.Answers,
             Hides = hides,
         };
     }
 
     /// <summary>The answers that say something else than before, numbers aside.</summary>
-    public static ImmutableArray<AnswerRow> Answers(ImmutableArray<SnapshotAnswer> earlier, ImmutableArray<SnapshotAnswer> later)
+    /// <param name="earlier">Those of the earlier evaluation.</param>
+    /// <param name="later">Those of this one.</param>
+    /// <param name="names">Names of sites, lots and devices: their digits are no numbers.</param>
+    public static ImmutableArray<AnswerRow> Answers(ImmutableArray<SnapshotAnswer> earlier, ImmutableArray<SnapshotAnswer> later, ImmutableArray<string> names)
     {
         var before = earlier.ToDictionary(answer => answer.Id, StringComparer.Ordinal);
         var now = later.Select(answer => answer.Id).ToHashSet(StringComparer.Ordinal);
+        var wording = new AnswerWording(names);
         return
         [
             .. later.Select(answer => (Now: answer, Before: before.GetValueOrDefault(answer.Id)?.Text ?? ""))
-                .Where(pair => WithoutNumbers(pair.Now.Text) != WithoutNumbers(pair.Before))
+                .Where(pair => wording.Of(pair.Now.Text) != wording.Of(pair.Before))
                 .Select(pair => new AnswerRow(pair.Now.Id, pair.Now.Question, pair.Before, pair.Now.Text)),
             .. earlier.Where(answer => !now.Contains(answer.Id)).Select(answer => new AnswerRow(answer.Id, answer.Question, answer.Text, "")),
         ];
     }
 
-    /// <summary>A text with every number, its signs and separators replaced by one sign.</summary>
-    internal static string WithoutNumbers(string text)
-    {
-        var said = new System.Text.StringBuilder(text.Length);
-        for (var at = 0; at < text.Length; at++)
-        {
-            if (!char.IsAsciiDigit(text[at]))
-            {
-                said.Append(text[at]);
-                continue;
-            }
-
-            while (at + 1 < text.Length && (char.IsAsciiDigit(text[at + 1]) || (text[at + 1] is '.' or ',' && at + 2 < text.Length && char.IsAsciiDigit(text[at + 2])))) at++;
-            // The sign before a difference is part of it.
-            if (said.Length > 0 && said[^1] is ('+' or '-')) said.Length--;
-            said.Append('#');
-        }
-
-        return said.ToString();
-    }
+    // Devices stand among the settings, after a colon.
+    private static ImmutableArray<string> Names(EvaluationSnapshot earlier, EvaluationSnapshot later) =>
+    [
+        .. earlier.Levels.Concat(later.Levels).Select(level => level.Level)
+            .Concat(earlier.Settings.Concat(later.Settings).Where(setting => setting.Id.Contains(':', StringComparison.Ordinal)).Select(setting => setting.Id[(setting.Id.IndexOf(':', StringComparison.Ordinal) + 1)..]))
+            .Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal),
+    ];
 
     private static IEnumerable<ChangeRow> Figures(EvaluationSnapshot earlier, EvaluationSnapshot later, ComparedSpans spans, double confidence)
     {
@@ -96,7 +88,7 @@ internal static class ChangeAnalysis
         {
             var (was, there) = (before.TryGetValue((by, level), out var flagBefore), now.TryGetValue((by, level), out var flagNow));
             FlagChange? change = (flagNow & ~flagBefore) != Flag.None ? FlagChange.NewFlag
-                : flagNow != Flag.None ? FlagChange.StillFlagged
+                : (flagBefore & flagNow) != Flag.None ? (flagBefore == flagNow ? FlagChange.StillFlagged : FlagChange.PartlyClosed)
                 : flagBefore != Flag.None ? (there ? FlagChange.ClosedFlag : FlagChange.FlaggedAndGone)
                 : !was ? FlagChange.New
                 : !there ? FlagChange.Gone : null;

@@ -42,14 +42,14 @@ public sealed record ChangeFindings : IFinding
     /// <summary>Lots and sites that are flagged in one of the two, or are in one of them only.</summary>
     public required ImmutableArray<FlagRow> Flags { get; init; }
 
-    /// <summary>Flags that are new.</summary>
+    /// <summary>Lots and sites with a flag that is new.</summary>
     public long NewFlags => Count(FlagChange.NewFlag);
 
-    /// <summary>Flags of before that are there still.</summary>
-    public long StillFlagged => Count(FlagChange.StillFlagged);
+    /// <summary>Lots and sites with a flag of before that is there still.</summary>
+    public long StillFlagged => Flags.Count(row => (row.EarlierFlag & row.LaterFlag) != Flag.None);
 
-    /// <summary>Flags of before on what is in use since and not flagged now.</summary>
-    public long ClosedFlags => Count(FlagChange.ClosedFlag);
+    /// <summary>Lots and sites in use since of which a flag of before, or one of two, is gone.</summary>
+    public long ClosedFlags => Flags.Count(row => row.Change != FlagChange.FlaggedAndGone && (row.EarlierFlag & ~row.LaterFlag) != Flag.None);
 
     /// <summary>Lots and sites that were flagged before and are not in these data.</summary>
     public long FlaggedAndGone => Count(FlagChange.FlaggedAndGone);
@@ -66,6 +66,10 @@ public sealed record ChangeFindings : IFinding
     /// <summary>The answers of the earlier evaluation.</summary>
     [JsonIgnore]
     internal ImmutableArray<SnapshotAnswer> EarlierAnswers { get; init; }
+
+    /// <summary>Names of sites, lots and devices in either evaluation.</summary>
+    [JsonIgnore]
+    internal ImmutableArray<string> Names { get; init; } = [];
 
     /// <summary>Whether small counts are hidden: then no word rests on limits that are not shown.</summary>
     [JsonIgnore]
@@ -96,7 +100,7 @@ public sealed record ChangeFindings : IFinding
     public ImmutableArray<Sentence> Sentences => ChangeSentences.Of(this);
 
     /// <summary>The same with the answers of this evaluation as they may be read.</summary>
-    internal ChangeFindings With(AnswerFindings answers) => this with { Answers = ChangeAnalysis.Answers(EarlierAnswers, FindingsSnapshot.Of(answers)) };
+    internal ChangeFindings With(AnswerFindings answers) => this with { Answers = ChangeAnalysis.Answers(EarlierAnswers, FindingsSnapshot.Of(answers), Names) };
 
     private long Count(FlagChange change) => Flags.Count(row => row.Change == change);
 }

@@ -89,7 +89,7 @@ internal static class ChangeSentences
     {
         if (findings.Flags.All(row => row.EarlierFlag == Flag.None && row.LaterFlag == Flag.None)) return new Sentence("No lot and no site is flagged, in either evaluation.");
         return new Sentence(
-            "Of lots and sites {0} are newly flagged, {1} are flagged still, {2} were flagged and are no longer, and {3} were flagged and are not in these data.",
+            "Of lots and sites {0} are newly flagged, {1} are flagged still, {2} have lost a flag, and {3} were flagged and are not in these data.",
             Figure.Count(Path + ".newFlags", findings.NewFlags), Figure.Count(Path + ".stillFlagged", findings.StillFlagged),
             Figure.Count(Path + ".closedFlags", findings.ClosedFlags), Figure.Count(Path + ".flaggedAndGone", findings.FlaggedAndGone));
     }

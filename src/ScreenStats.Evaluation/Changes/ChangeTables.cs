@@ -45,7 +45,7 @@ internal static class ChangeTables
         [
             new("by", "By", Unit.Text, "Whether it is a lot or a site.", row => Cell.Text(LevelNames.Of(row.By))),
             new("level", "Level", Unit.Text, "Its name.", row => Cell.Text(row.Level)),
-            new("change", "What became of it", Unit.Text, "new-flag, still-flagged, closed-flag (in use since, not flagged now), flagged-and-gone (not in these data), new or gone (without a flag).", row => Cell.Text(Words.Of(row.Change))),
+            new("change", "What became of it", Unit.Text, "new-flag, still-flagged, partly-closed (flagged for two reasons, now for one), closed-flag (in use since, not flagged now), flagged-and-gone (not in these data), new or gone (without a flag).", row => Cell.Text(Words.Of(row.Change))),
             new("earlier_flag", "Flag before", Unit.Text, "Empty, refuted, invalid or refuted-and-invalid.", row => Flag(row.EarlierFlag)),
             new("later_flag", "Flag now", Unit.Text, "Empty, refuted, invalid or refuted-and-invalid.", row => Flag(row.LaterFlag)),
         ],

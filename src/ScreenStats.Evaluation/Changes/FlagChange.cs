@@ -20,4 +20,7 @@ public enum FlagChange
 
     /// <summary>In the earlier data only, and not flagged there.</summary>
     Gone = 5,
+
+    /// <summary>Flagged before for two reasons, and now for one of them only.</summary>
+    PartlyClosed = 6,
 }

@@ -37,6 +37,7 @@ internal static class Words
         FlagChange.FlaggedAndGone => "flagged-and-gone",
         FlagChange.New => "new",
         FlagChange.Gone => "gone",
+        FlagChange.PartlyClosed => "partly-closed",
         _ => throw new ArgumentOutOfRangeException(nameof(change), change, "Not a member of the enumeration."),
     };
 
