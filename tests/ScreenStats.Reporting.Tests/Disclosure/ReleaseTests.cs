@@ -70,8 +70,9 @@ public class ReleaseTests
                 var files = Release(WithRows(Sketch(program).Tally().Cells, kept), threshold);
                 new Attacker(files).Leaks(threshold).Should().BeEmpty();
                 var flow = Encoding.UTF8.GetString(files["tables/flow.csv"]);
-                var picture = Encoding.UTF8.GetString(files["plots/flow.svg"]);
-                if (flow.Split('\n').Any(line => line.Split(',') is { Length: > 5 } cells && cells[4] == "hidden")) picture.Should().Contain(">hidden<");
+                // Where most of its boxes are hidden there is no picture.
+                var picture = files.TryGetValue("plots/flow.svg", out var drawnFlow) ? Encoding.UTF8.GetString(drawnFlow) : "";
+                if (picture.Length > 0 && flow.Split('\n').Any(line => line.Split(',') is { Length: > 5 } cells && cells[4] == "hidden")) picture.Should().Contain(">hidden<");
                 Regex.Matches(picture, @">([\d,]+)</text>").Select(match => match.Groups[1].Value).Where(text => IsSmall(text, threshold)).Should().BeEmpty();
                 if (flow.Contains("rows/counted,rows,counted", StringComparison.Ordinal)) Interlocked.Increment(ref shown);
             },
