@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using ScreenStats.Evaluation.Answers;
+using ScreenStats.Evaluation.Changes.Rows;
 using ScreenStats.Evaluation.Model;
 
 namespace ScreenStats.Evaluation.Changes;

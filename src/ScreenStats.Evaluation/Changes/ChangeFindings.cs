@@ -1,6 +1,8 @@
 using System.Collections.Immutable;
 using System.Text.Json.Serialization;
 using ScreenStats.Evaluation.Answers;
+using ScreenStats.Evaluation.Changes.Differences;
+using ScreenStats.Evaluation.Changes.Rows;
 using ScreenStats.Evaluation.Changes.Snapshots;
 using ScreenStats.Evaluation.Model;
 

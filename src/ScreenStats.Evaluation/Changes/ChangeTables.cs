@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using ScreenStats.Evaluation.Changes.Rows;
 using ScreenStats.Evaluation.Model;
 
 namespace ScreenStats.Evaluation.Changes;

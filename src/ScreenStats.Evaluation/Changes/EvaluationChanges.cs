@@ -1,5 +1,7 @@
 using System.Globalization;
 using ScreenStats.Evaluation.Answers;
+using ScreenStats.Evaluation.Changes.Differences;
+using ScreenStats.Evaluation.Changes.Rows;
 using ScreenStats.Evaluation.Changes.Snapshots;
 
 namespace ScreenStats.Evaluation.Changes;

@@ -1,3 +1,5 @@
+using ScreenStats.Evaluation.Changes.Rows;
+
 namespace ScreenStats.Evaluation.Changes;
 
 /// <summary>The words of what has changed: in files lower case joined by hyphens, in sentences as they are read.</summary>

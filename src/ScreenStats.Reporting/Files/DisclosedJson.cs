@@ -27,7 +27,7 @@ internal static class DisclosedJson
         typeof(global::ScreenStats.Counting.Cubes.StratumOrigin), typeof(Evaluation.Accuracy.AccuracyBasis), typeof(DelayKind), typeof(PersonMeasure),
         typeof(Evaluation.Trends.TrendMeasure), typeof(Evaluation.Trends.TrendBasis), typeof(Evaluation.Trends.Growth.GrowthSegment), typeof(Evaluation.Trends.Changes.TrendChangeKind),
         typeof(Evaluation.Comparisons.Rows.ComparisonMeasure), typeof(Evaluation.Comparisons.Rows.ComparisonBasis), typeof(Evaluation.WhatIf.Grids.GridScale),
-        typeof(Evaluation.Changes.ChangeMeasure), typeof(Evaluation.Changes.FlagChange), typeof(Evaluation.Changes.SpanRelation),
+        typeof(Evaluation.Changes.Rows.ChangeMeasure), typeof(Evaluation.Changes.Rows.FlagChange), typeof(Evaluation.Changes.Differences.SpanRelation),
     ];
 
     private static readonly HashSet<string> FreeTexts = new(StringComparer.Ordinal)

@@ -1,3 +1,4 @@
+using ScreenStats.Reporting.Html.Tables;
 using ScreenStats.Reporting.Html.Top;
 using ScreenStats.Reporting.Pages;
 

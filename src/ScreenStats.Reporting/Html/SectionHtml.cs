@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using ScreenStats.Evaluation.Model;
 using ScreenStats.Reporting.Charts.Model;
+using ScreenStats.Reporting.Html.Tables;
 using ScreenStats.Reporting.Pages;
 
 namespace ScreenStats.Reporting.Html;

@@ -1,6 +1,8 @@
 using ScreenStats.Counting.Cubes;
 using ScreenStats.Counting.Programs;
 using ScreenStats.Evaluation.Changes;
+using ScreenStats.Evaluation.Changes.Differences;
+using ScreenStats.Evaluation.Changes.Rows;
 using ScreenStats.Evaluation.Changes.Snapshots;
 using ScreenStats.Evaluation.Tests.Sketches;
 using ScreenStats.Statistics.Comparison;

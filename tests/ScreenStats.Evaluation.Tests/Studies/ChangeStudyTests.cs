@@ -1,5 +1,7 @@
 using System.Collections.Immutable;
 using ScreenStats.Evaluation.Changes;
+using ScreenStats.Evaluation.Changes.Differences;
+using ScreenStats.Evaluation.Changes.Rows;
 using ScreenStats.Evaluation.Changes.Snapshots;
 using ScreenStats.Evaluation.Clusters;
 using ScreenStats.Statistics.Clusters;

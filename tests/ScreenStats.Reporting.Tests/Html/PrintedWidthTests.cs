@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using ScreenStats.Reporting.Html;
+using ScreenStats.Reporting.Html.Tables;
 
 namespace ScreenStats.Reporting.Tests.Html;
 

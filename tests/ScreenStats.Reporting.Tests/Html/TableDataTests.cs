@@ -5,6 +5,7 @@ using AngleSharp.Html.Parser;
 using ScreenStats.Evaluation;
 using ScreenStats.Evaluation.Model;
 using ScreenStats.Reporting.Html;
+using ScreenStats.Reporting.Html.Tables;
 using ScreenStats.Reporting.Pages;
 
 namespace ScreenStats.Reporting.Tests.Html;

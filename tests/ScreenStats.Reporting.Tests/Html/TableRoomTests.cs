@@ -3,6 +3,7 @@ using System.Globalization;
 using AngleSharp.Html.Parser;
 using ScreenStats.Evaluation.Model;
 using ScreenStats.Reporting.Html;
+using ScreenStats.Reporting.Html.Tables;
 using ScreenStats.Reporting.Pages;
 
 namespace ScreenStats.Reporting.Tests.Html;

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using ScreenStats.Evaluation.Answers;
+using ScreenStats.Evaluation.Changes.Rows;
 using ScreenStats.Evaluation.Clusters;
 using ScreenStats.Evaluation.Flagging;
 using ScreenStats.Evaluation.Model;

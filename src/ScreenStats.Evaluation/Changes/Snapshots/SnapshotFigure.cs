@@ -1,3 +1,5 @@
+using ScreenStats.Evaluation.Changes.Rows;
+
 namespace ScreenStats.Evaluation.Changes.Snapshots;
 
 /// <summary>A figure of the whole program that is no share of counts.</summary>

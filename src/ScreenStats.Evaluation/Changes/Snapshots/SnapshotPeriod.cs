@@ -1,3 +1,5 @@
+using ScreenStats.Evaluation.Changes.Rows;
+
 namespace ScreenStats.Evaluation.Changes.Snapshots;
 
 /// <summary>Counts of the whole program in a period.</summary>

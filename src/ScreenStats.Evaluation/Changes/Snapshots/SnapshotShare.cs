@@ -1,3 +1,5 @@
+using ScreenStats.Evaluation.Changes.Rows;
+
 namespace ScreenStats.Evaluation.Changes.Snapshots;
 
 /// <summary>A share by its counts.</summary>

@@ -3,6 +3,7 @@ using System.Globalization;
 using System.Text.Json;
 using ScreenStats.Evaluation;
 using ScreenStats.Evaluation.Changes;
+using ScreenStats.Evaluation.Changes.Rows;
 using ScreenStats.Evaluation.Changes.Snapshots;
 using ScreenStats.Reporting.Files.Schema;
 

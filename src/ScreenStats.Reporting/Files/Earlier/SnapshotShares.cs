@@ -1,5 +1,6 @@
 using ScreenStats.Evaluation;
 using ScreenStats.Evaluation.Changes;
+using ScreenStats.Evaluation.Changes.Rows;
 using ScreenStats.Evaluation.Changes.Snapshots;
 
 namespace ScreenStats.Reporting.Files.Earlier;

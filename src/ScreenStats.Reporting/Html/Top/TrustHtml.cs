@@ -1,4 +1,5 @@
 using ScreenStats.Evaluation.Model;
+using ScreenStats.Reporting.Html.Tables;
 using ScreenStats.Reporting.Pages;
 
 namespace ScreenStats.Reporting.Html.Top;

@@ -1,5 +1,6 @@
 using ScreenStats.Evaluation;
 using ScreenStats.Evaluation.Changes;
+using ScreenStats.Evaluation.Changes.Rows;
 
 namespace ScreenStats.Reporting.Pages.Changes;
 

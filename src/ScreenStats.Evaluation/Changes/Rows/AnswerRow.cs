@@ -1,4 +1,4 @@
-namespace ScreenStats.Evaluation.Changes;
+namespace ScreenStats.Evaluation.Changes.Rows;
 
 /// <summary>An answer that says something else than before, not only with other numbers.</summary>
 /// <param name="Id">The answer's name.</param>

@@ -1,6 +1,6 @@
 using System.Collections.Immutable;
 
-namespace ScreenStats.Reporting.Html;
+namespace ScreenStats.Reporting.Html.Tables;
 
 /// <summary>
 /// How wide a table would be on paper, in characters, and so how it is printed: as it is, in smaller type, or with its columns wrapped into

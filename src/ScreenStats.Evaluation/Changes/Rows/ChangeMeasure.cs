@@ -1,4 +1,4 @@
-namespace ScreenStats.Evaluation.Changes;
+namespace ScreenStats.Evaluation.Changes.Rows;
 
 /// <summary>What is compared between two evaluations.</summary>
 public enum ChangeMeasure

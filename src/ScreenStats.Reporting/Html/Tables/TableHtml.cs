@@ -3,7 +3,7 @@ using System.Globalization;
 using ScreenStats.Evaluation.Model;
 using ScreenStats.Reporting.Pages;
 
-namespace ScreenStats.Reporting.Html;
+namespace ScreenStats.Reporting.Html.Tables;
 
 /// <summary>A part of a table as HTML: caption, scoped headings, its own box to scroll in, the values behind it, and a word on rows that only the file has.</summary>
 internal static class TableHtml

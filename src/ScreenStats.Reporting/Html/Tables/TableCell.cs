@@ -1,4 +1,4 @@
-namespace ScreenStats.Reporting.Html;
+namespace ScreenStats.Reporting.Html.Tables;
 
 /// <summary>A cell as the page shows it.</summary>
 /// <param name="Text">What stands in it.</param>

@@ -1,8 +1,9 @@
+using ScreenStats.Evaluation.Changes.Rows;
 using ScreenStats.Evaluation.Changes.Snapshots;
 using ScreenStats.Statistics;
 using ScreenStats.Statistics.Comparison;
 
-namespace ScreenStats.Evaluation.Changes;
+namespace ScreenStats.Evaluation.Changes.Differences;
 
 /// <summary>The difference of a figure that is no share of counts: with limits only where the two evaluations share no run.</summary>
 internal static class FigureChange

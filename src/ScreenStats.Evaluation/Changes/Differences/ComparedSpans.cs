@@ -1,7 +1,8 @@
 using System.Collections.Immutable;
+using ScreenStats.Evaluation.Changes.Rows;
 using ScreenStats.Evaluation.Changes.Snapshots;
 
-namespace ScreenStats.Evaluation.Changes;
+namespace ScreenStats.Evaluation.Changes.Differences;
 
 /// <summary>How the days of two evaluations lie, and which periods hold no run of both.</summary>
 internal sealed class ComparedSpans

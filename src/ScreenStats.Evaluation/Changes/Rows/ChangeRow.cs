@@ -1,4 +1,4 @@
-namespace ScreenStats.Evaluation.Changes;
+namespace ScreenStats.Evaluation.Changes.Rows;
 
 /// <summary>One figure in two evaluations, and how it differs.</summary>
 public sealed record ChangeRow

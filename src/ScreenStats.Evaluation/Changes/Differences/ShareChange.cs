@@ -1,10 +1,11 @@
+using ScreenStats.Evaluation.Changes.Rows;
 using ScreenStats.Evaluation.Changes.Snapshots;
 using ScreenStats.Statistics;
 using ScreenStats.Statistics.Clusters;
 using ScreenStats.Statistics.Comparison;
 using ScreenStats.Statistics.Proportions;
 
-namespace ScreenStats.Evaluation.Changes;
+namespace ScreenStats.Evaluation.Changes.Differences;
 
 /// <summary>The difference of a share between two evaluations, with limits where what is compared shares no run.</summary>
 /// <remarks>

@@ -3,7 +3,7 @@ using ScreenStats.Evaluation.Model;
 using ScreenStats.Reporting.Files;
 using ScreenStats.Reporting.Pages;
 
-namespace ScreenStats.Reporting.Html;
+namespace ScreenStats.Reporting.Html.Tables;
 
 /// <summary>
 /// How many rows of each table a page has room for: all of them as long as they fit into <see cref="Bytes"/> together, else the same number at

@@ -1,17 +1,12 @@
+using ScreenStats.Evaluation.Changes.Rows;
 using ScreenStats.Evaluation.Changes.Snapshots;
 using ScreenStats.Statistics;
 using ScreenStats.Statistics.Clusters;
-using ScreenStats.Statistics.Numerics;
 
-namespace ScreenStats.Evaluation.Changes;
+namespace ScreenStats.Evaluation.Changes.Differences;
 
 /// <summary>Limits of a difference between two parts of one program in which the same sites stand: what a site always has more or less of cancels.</summary>
-/// <remarks>
-/// <para>The difference of the shares is linear in the sites' counts to the first order: site i adds Zᵢ = (x₂ᵢ − p₂ n₂ᵢ)/n₂ − (x₁ᵢ − p₁ n₁ᵢ)/n₁,
-/// and the variance is k/(k − 1) Σ Zᵢ² over the k sites with trials in either part. Below 30 sites Student's quantile on k − 1 degrees of freedom takes the
-/// place of the normal one. Two designs of independent groups would add up the variances between sites, which are not in the difference at all.</para>
-/// <para>Source: linearisation of a ratio over clusters, Binder DA, Int Stat Rev 1983;51:279-292 (from memory).</para>
-/// </remarks>
+/// <remarks>By <see cref="PairedClusters"/>: two designs of independent groups would add up the variances between sites, which are not in the difference at all.</remarks>
 /// <param name="earlier">The earlier evaluation.</param>
 /// <param name="later">This evaluation.</param>
 internal sealed class PairedSites(EvaluationSnapshot earlier, EvaluationSnapshot later)
@@ -44,25 +39,8 @@ internal sealed class PairedSites(EvaluationSnapshot earlier, EvaluationSnapshot
     }
 
     /// <summary>Limits from the counts of each site in both parts; null where fewer than <see cref="WidenedInterval.FewestGroups"/> have trials in both.</summary>
-    internal static Interval? Limits(IReadOnlyCollection<(long Trials1, long Events1, long Trials2, long Events2)> sites, double confidence)
-    {
-        if (sites.Count(site => site is { Trials1: > 0, Trials2: > 0 }) < WidenedInterval.FewestGroups) return null;
-        double trials1 = sites.Sum(site => site.Trials1), trials2 = sites.Sum(site => site.Trials2);
-        var (share1, share2) = (sites.Sum(site => site.Events1) / trials1, sites.Sum(site => site.Events2) / trials2);
-        double squares = 0;
-        long clusters = 0;
-        foreach (var (n1, x1, n2, x2) in sites)
-        {
-            if (n1 == 0 && n2 == 0) continue;
-            var part = ((x2 - (share2 * n2)) / trials2) - ((x1 - (share1 * n1)) / trials1);
-            squares += part * part;
-            clusters++;
-        }
-
-        var quantile = clusters < WidenedInterval.ClustersForNormalQuantile ? Quantile.Student(confidence, clusters - 1) : Quantile.Normal(confidence);
-        var reach = quantile * Math.Sqrt(clusters / (clusters - 1.0) * squares);
-        return new Interval(Math.Max(-1, share2 - share1 - reach), Math.Min(1, share2 - share1 + reach));
-    }
+    internal static Interval? Limits(IReadOnlyCollection<(long Trials1, long Events1, long Trials2, long Events2)> sites, double confidence) =>
+        sites.Count(site => site is { Trials1: > 0, Trials2: > 0 }) < WidenedInterval.FewestGroups ? null : PairedClusters.Difference(sites, confidence).Limits;
 
     private static Dictionary<(string, ChangeMeasure), SnapshotShare> Sites(EvaluationSnapshot snapshot) =>
         snapshot.Shares.Where(share => share.By == Grouping.Site).ToDictionary(share => (share.Level, share.Measure));

@@ -1,4 +1,4 @@
-namespace ScreenStats.Evaluation.Changes;
+namespace ScreenStats.Evaluation.Changes.Rows;
 
 /// <summary>What of two evaluations a difference compares, so that no run stands on both sides.</summary>
 public enum ChangeBasis

@@ -1,4 +1,4 @@
-namespace ScreenStats.Evaluation.Changes;
+namespace ScreenStats.Evaluation.Changes.Rows;
 
 /// <summary>Something by which two evaluations were made differently.</summary>
 /// <param name="Id">What it is: lower case, words joined by hyphens.</param>

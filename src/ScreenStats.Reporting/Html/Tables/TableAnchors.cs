@@ -1,7 +1,7 @@
 using System.Collections.Immutable;
 using ScreenStats.Reporting.Pages;
 
-namespace ScreenStats.Reporting.Html;
+namespace ScreenStats.Reporting.Html.Tables;
 
 /// <summary>Gives each table that the page shows its place: the first part of a table bears its name, the others a number after it.</summary>
 internal static class TableAnchors

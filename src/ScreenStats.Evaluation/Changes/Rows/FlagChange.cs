@@ -1,4 +1,4 @@
-namespace ScreenStats.Evaluation.Changes;
+namespace ScreenStats.Evaluation.Changes.Rows;
 
 /// <summary>What became of a lot or site between two evaluations.</summary>
 public enum FlagChange

@@ -1,4 +1,4 @@
-namespace ScreenStats.Evaluation.Changes;
+namespace ScreenStats.Evaluation.Changes.Differences;
 
 /// <summary>How the days of two evaluations lie.</summary>
 public enum SpanRelation

@@ -1,4 +1,4 @@
-namespace ScreenStats.Evaluation.Changes;
+namespace ScreenStats.Evaluation.Changes.Rows;
 
 /// <summary>A lot or site that is flagged in one of two evaluations, or is in one of them only.</summary>
 /// <param name="Key">Its kind and name, joined by a vertical bar.</param>

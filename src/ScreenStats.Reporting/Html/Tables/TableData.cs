@@ -6,7 +6,7 @@ using ScreenStats.Evaluation.Model;
 using ScreenStats.Reporting.Files;
 using ScreenStats.Reporting.Pages;
 
-namespace ScreenStats.Reporting.Html;
+namespace ScreenStats.Reporting.Html.Tables;
 
 /// <summary>
 /// The values behind a table of the page, as its file has them: what the script sorts and filters by and copies. From the table as it may be
