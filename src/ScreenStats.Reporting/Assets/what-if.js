@@ -36,11 +36,7 @@
   };
   const print = { share: value => significant(value * 100, 100) + ' %', number: value => significant(value, Infinity), days: value => String(value) };
 
-  const make = (parent, name, properties, attributes) => {
-    const element = Object.assign(document.createElement(name), properties);
-    for (const [key, value] of Object.entries(attributes ?? {})) element.setAttribute(key, value);
-    return parent.appendChild(element);
-  };
+  const make = (parent, name, properties, attributes) => parent.appendChild(reportTables.make(name, { ...properties, ...attributes }));
 
   // A share is typed in per cent, with the digits that it has and no more.
   const typed = (control, value) => control.unit === 'share' ? String(Number((value * 100).toPrecision(10))) : String(value);

@@ -13,14 +13,12 @@ internal static class HeadHtml
     {
         var style = "\n" + PageFont.Faces + Asset.Text("report.css");
         page.Open("head").Void("meta", ("charset", "utf-8"));
-        page.Void("meta", ("http-equiv", "Content-Security-Policy"), ("content", $"default-src 'none'; style-src '{Hash(style)}'; {Scripts()}{PageFont.Policy}; base-uri 'none'; form-action 'none'"));
+        page.Void("meta", ("http-equiv", "Content-Security-Policy"), ("content", $"default-src 'none'; style-src '{Hash(style)}'; script-src '{Hash(ScriptHtml.Text)}'; {PageFont.Policy}; base-uri 'none'; form-action 'none'"));
         page.Void("meta", ("name", "viewport"), ("content", "width=device-width, initial-scale=1"));
         page.Void("meta", ("name", "referrer"), ("content", "no-referrer"));
         page.Element("title", model.Title + ": screening report");
         page.Trusted("<style>").Trusted(style).Trusted("</style>\n").Close();
     }
-
-    private static string Scripts() => ScriptHtml.Text.Length == 0 ? "" : $"script-src '{Hash(ScriptHtml.Text)}'; ";
 
     // How a content-security policy names a text that may act.
     private static string Hash(string text) => "sha256-" + Convert.ToBase64String(SHA256.HashData(Encoding.UTF8.GetBytes(text)));

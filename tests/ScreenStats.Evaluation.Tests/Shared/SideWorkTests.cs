@@ -47,6 +47,8 @@ public class SideWorkTests
         {
             running.Set();
             leaving.Wait(TestContext.Current.CancellationToken);
+            // Time enough for a line that does not wait to be gone; one that waits does not mind.
+            Thread.Sleep(200);
             return ended = true;
         });
         running.Wait(TestContext.Current.CancellationToken);
