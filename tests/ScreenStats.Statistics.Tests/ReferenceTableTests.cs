@@ -28,6 +28,7 @@ public sealed class ReferenceTableTests
         ["ClusteredInterval"] = "clustered-intervals",
         ["IntraclassCorrelation"] = "intraclass-correlations",
         ["RaoScott"] = "clustered-tests",
+        ["PairedClusters"] = "paired-clusters",
         ["PredictiveValue"] = "predictive-values",
         ["LikelihoodRatio"] = "likelihood-ratios",
         ["SpecificityComparison"] = "specificity-comparisons",
