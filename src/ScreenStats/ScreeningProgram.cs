@@ -52,7 +52,9 @@ public sealed class ScreeningProgram
     /// <param name="options">How they are read; null: the defaults. What is read does not depend on it.</param>
     /// <returns>Ledger, diagnostics and tally.</returns>
     /// <exception cref="Counting.Diagnostics.UnusableDataException">The data cannot be used: everything that is wrong, errors first.</exception>
-    public Reading Read(ReadOptions? options = null) => new(new ProgramReader().Read(Settings, Folder, options));
+    public Reading Read(ReadOptions? options = null) => new(Settings.Warehouse is null
+        ? new ProgramReader().Read(Settings, Folder, options)
+        : Warehouses.Open().Read(Settings, Folder, options));
 
     /// <summary>A program file that pins how the exports were understood, so that nothing is left to recognise; what the present one says of other things is kept.</summary>
     /// <param name="understanding">How they were understood.</param>

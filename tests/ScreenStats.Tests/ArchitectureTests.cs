@@ -22,8 +22,9 @@ public sealed class ArchitectureTests
         ["ScreenStats.Cli"] =
         [
             "ScreenStats", "ScreenStats.Statistics", "ScreenStats.Counting", "ScreenStats.Records", "ScreenStats.Evaluation",
-            "ScreenStats.Reporting", "System.CommandLine", "Spectre.Console",
+            "ScreenStats.Reporting", "System.CommandLine", "Spectre.Console", "ScreenStats.Warehouse",
         ],
+        ["ScreenStats.Warehouse"] = ["ScreenStats.Counting", "ScreenStats.Records", "Npgsql", "DuckDB.NET.Data.Full"],
     };
 
     public static TheoryData<string> Assemblies => [.. Allowed.Keys];
@@ -45,6 +46,15 @@ public sealed class ArchitectureTests
     {
         var folders = Directory.GetDirectories(RepositoryRoot.Combine("src")).Select(folder => Path.GetFileName(folder));
         folders.Should().BeEquivalentTo(Allowed.Keys);
+    }
+
+    [Fact]
+    public void The_warehouse_comes_only_where_it_is_asked_for()
+    {
+        File.ReadAllText(RepositoryRoot.Combine("ScreenStats.sln")).Should().NotContain("Warehouse", "a build of the solution would download a database engine");
+        var runner = XDocument.Load(RepositoryRoot.Combine("src", "ScreenStats.Cli", "ScreenStats.Cli.csproj"));
+        var reference = runner.Descendants("ProjectReference").Single(item => ((string)item.Attribute("Include")!).Contains("Warehouse", StringComparison.Ordinal));
+        ((string?)reference.Parent!.Attribute("Condition")).Should().Be("'$(Warehouse)' == 'true'");
     }
 
     [Theory]

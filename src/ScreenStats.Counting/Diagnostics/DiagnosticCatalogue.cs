@@ -15,6 +15,7 @@ public static class DiagnosticCatalogue
         .. CountingCodes(),
         .. ConductDiagnostics.All,
         .. SurroundingsDiagnostics.All,
+        .. WarehouseDiagnostics.All,
     ];
 
     private static IEnumerable<DiagnosticDescription> ProgramFileCodes() =>

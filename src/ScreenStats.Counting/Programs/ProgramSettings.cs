@@ -23,6 +23,9 @@ public sealed record ProgramSettings
     /// <summary>Files, columns and words of each export.</summary>
     public ExportsSettings Exports { get; init; } = new();
 
+    /// <summary>A database that holds the screening and the confirmatory export; null where they are files.</summary>
+    public WarehouseSettings? Warehouse { get; init; }
+
     /// <summary>The screening devices used.</summary>
     public ImmutableArray<ScreenSettings> Screens { get; init; } = [];
 

@@ -39,6 +39,7 @@ public sealed class ProgramSchemaTests
         Keys("prevalence").Should().BeEquivalentTo(ProgramKeys.Prevalence);
         Keys("policy").Should().BeEquivalentTo(ProgramKeys.Policy);
         Words(At("policy", "followUp").GetProperty("items")).Should().Equal(ProgramKeys.FollowUp);
+        Keys("warehouse").Should().BeEquivalentTo(ProgramKeys.Warehouse);
         Keys("audits").Should().BeEquivalentTo(ProgramKeys.Audits);
         KeysOf(At("audits", "strata").GetProperty("items")).Should().BeEquivalentTo(ProgramKeys.Stratum);
         Words(At("audits", "strata").GetProperty("items").GetProperty("properties").GetProperty("collection")).Should().Equal(ProgramKeys.Collections);
@@ -110,6 +111,7 @@ public sealed class ProgramSchemaTests
         Default("report", "suppressBelow").GetInt32().Should().Be(0);
         Default("report", "controlLimits").GetString().Should().Be("exact");
         Default("report", "compareBy").GetString().Should().Be("site");
+        Default("warehouse", "timeoutSeconds").GetInt32().Should().Be(new WarehouseSettings().TimeoutSeconds);
         var cadence = new CadenceSettings();
         Default("cadence", "options").EnumerateArray().Select(word => word.GetString()).Should().Equal(cadence.Options.Select(option => option.Name));
         Default("cadence", "days").GetInt32().Should().Be(cadence.Days);

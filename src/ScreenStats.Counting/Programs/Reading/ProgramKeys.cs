@@ -7,12 +7,14 @@ internal static class ProgramKeys
 {
     public static ImmutableArray<string> Program { get; } =
     [
-        "$schema", "title", "timeZone", "startsOn", "dataAsOf", "exports", "screens", "confirmatoryTest", "prevalence", "policy", "audits", "alarms", "changes", "outbreaks", "community", "costs", "cadence", "report",
+        "$schema", "title", "timeZone", "startsOn", "dataAsOf", "exports", "warehouse", "screens", "confirmatoryTest", "prevalence", "policy", "audits", "alarms", "changes", "outbreaks", "community", "costs", "cadence", "report",
     ];
 
     public static ImmutableArray<string> Exports { get; } = ["screening", "confirmatory", "controls", "headcount", "sites"];
 
     public static ImmutableArray<string> Export { get; } = ["files", "sheets", "columns", "words", "dateOrder", "twoDigitYears"];
+
+    public static ImmutableArray<string> Warehouse { get; } = ["url", "screening", "confirmatory", "timeoutSeconds"];
 
     public static ImmutableArray<string> Screen { get; } =
         ["name", "lots", "sensitivity", "specificity", "source", "readWindowMinutes", "runsPerKit"];

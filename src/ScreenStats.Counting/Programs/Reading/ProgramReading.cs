@@ -24,6 +24,7 @@ internal static class ProgramReading
             StartsOn = DayReader.Read(section, "startsOn", "2026-01-05", problems),
             DataAsOf = DataAsOf(section, problems),
             Exports = Exports(section.Find("exports"), problems),
+            Warehouse = WarehouseSection.Read(section.Find("warehouse"), problems),
             Screens = Screens(section, problems),
             ConfirmatoryTest = ConfirmatoryTest(section.Find("confirmatoryTest"), problems),
             Prevalence = Prevalence(section.Find("prevalence"), problems),
