@@ -22,7 +22,7 @@ internal sealed class ExportReading : IDisposable
     private readonly long[] firstRecords;
     private readonly long[] rows;
     private readonly IReadOnlyList<RowReader> readers;
-    private readonly Findings findings;
+    private readonly RowsLearnt learnt;
 
     public ExportReading(ExportKind export, IReadOnlyList<FilePlan> plans, IReadOnlyList<RowReader> readers, Action<long> progress, List<Diagnostic> errors)
     {
@@ -32,7 +32,7 @@ internal sealed class ExportReading : IDisposable
         indexes = [.. plans.Select(plan => new RecordIndex(plan.Path, plan.Encoding))];
         firstRecords = new long[plans.Count];
         rows = new long[plans.Count];
-        findings = new Findings(CanonicalColumns.Of(export).Count);
+        learnt = new RowsLearnt(export);
         try
         {
             Read(progress, errors);
@@ -43,14 +43,17 @@ internal sealed class ExportReading : IDisposable
             throw;
         }
 
-        foreach (var reader in readers) findings.Add(reader.Findings);
+        foreach (var reader in readers) learnt.Add(reader);
     }
 
     public ExportKind Export { get; }
 
     public long Rows => rows.Sum();
 
-    public long SetAsideRows => readers.Sum(reader => (long)reader.SetAside.Count);
+    public long SetAsideRows => learnt.SetAside.Count;
+
+    /// <summary>What was learnt of all rows.</summary>
+    public RowsLearnt Learnt => learnt;
 
     /// <summary>True where a file broke off: what was read of it is not to be used.</summary>
     public bool Broken { get; private set; }
@@ -63,7 +66,7 @@ internal sealed class ExportReading : IDisposable
     /// <summary>First place of a kind of finding, over all columns.</summary>
     public (string File, long Line)? First(Finding finding)
     {
-        var place = Enumerable.Range(0, Columns.Count).Where(c => findings.Count(finding, c) > 0).Select(c => findings.First(finding, c)).DefaultIfEmpty(-1).Min();
+        var place = Enumerable.Range(0, Columns.Count).Where(c => learnt.Findings.Count(finding, c) > 0).Select(c => learnt.Findings.First(finding, c)).DefaultIfEmpty(-1).Min();
         return place < 0 ? null : At(place);
     }
 
@@ -83,12 +86,12 @@ internal sealed class ExportReading : IDisposable
             if (finding is Finding.WithOffset or Finding.WithoutOffset) continue;
             for (var c = 0; c < Columns.Count; c++)
             {
-                var count = findings.Count(finding, c);
+                var count = learnt.Findings.Count(finding, c);
                 if (count == 0) continue;
-                var place = findings.First(finding, c);
+                var place = learnt.Findings.First(finding, c);
                 var (file, line) = At(place);
                 var column = finding is Finding.MalformedRow or Finding.TooManyFields or Finding.BlankRow or Finding.TotalsLine or (>= Finding.MalformedLine and <= Finding.ContradictoryObservation) ? "" : Columns[c].Name;
-                var places = findings.Places(finding, c);
+                var places = learnt.Findings.Places(finding, c);
                 found.Add((place, FindingTexts.Diagnostic(finding, Export, column, file, line, count, stated) with
                 {
                     Places = places.Length == 1 ? [] : [.. places.ToArray().Select(At).Select(at => new DiagnosticPlace(at.File, at.Line))],
@@ -105,12 +108,7 @@ internal sealed class ExportReading : IDisposable
     {
         for (var c = 0; c < Columns.Count; c++)
         {
-            var sample = new ValueSample();
-            foreach (var reader in readers)
-            {
-                if (reader.SampleOf(c) is { } seen) sample.Add(seen);
-            }
-
+            var sample = learnt.Samples[c] ?? new ValueSample();
             if (ColumnJudgement.OfMany(sample) is { Identifier: not SafeHarbor.None } judged) yield return IdentityTexts.Refused(Export, Columns[c].Name, plans[0].Name, judged);
         }
 
@@ -119,57 +117,49 @@ internal sealed class ExportReading : IDisposable
             for (var field = 0; field < Math.Min(plan.Headings.Count, RowReader.MostUnread); field++)
             {
                 if (field == plan.AsideField || plan.Matches.Any(match => match.Field == field)) continue;
-                var sample = new ValueSample();
-                foreach (var reader in readers)
-                {
-                    if (reader.UnreadSamples.TryGetValue((plan.Number, field), out var seen)) sample.Add(seen);
-                }
-
+                var sample = learnt.UnreadSamples.GetValueOrDefault((plan.Number, field)) ?? new ValueSample();
                 if (IdentityTexts.Unread(plan.Name, field, plan.Headings[field], sample) is { } found) yield return found;
             }
         }
     }
 
     /// <summary>The rows set aside, in row order, with the place of each.</summary>
-    public IEnumerable<(long Place, SetAsideRow Row)> SetAside() => readers.SelectMany(reader => reader.SetAside).OrderBy(entry => entry.Place).Select(entry =>
+    public IEnumerable<(long Place, SetAsideRow Row)> SetAside() => learnt.SetAside.OrderBy(entry => entry.Place).Select(entry =>
     {
         var (file, line) = At(entry.Place);
         return (entry.Place, new SetAsideRow(file, line, FindingTexts.Code(entry.Finding), FindingTexts.Reason(entry.Finding, Columns[entry.Column].Name), null, entry.Text));
     });
 
     public IEnumerable<CompletenessCell> Completeness() => Columns.Select((column, c) =>
-        new CompletenessCell(Export, column.Name, Mapped(c), Rows, readers.Sum(reader => reader.Recorded[c])));
+        new CompletenessCell(Export, column.Name, Mapped(c), Rows, learnt.Recorded[c]));
 
     public ExportUnderstanding Understanding(string folder, IReadOnlyDictionary<string, CountedLevels> counted, IReadOnlySet<string> unshown, DateOrder? stated, Func<int, string> orderWhy)
     {
-        var levels = readers.SelectMany(reader => reader.LevelsMet()).ToLookup(met => met.Column, met => met.Codes);
-        var words = readers.SelectMany(reader => reader.WordsMet()).GroupBy(met => met.Column).ToDictionary(met => met.Key, met => met.ToList());
+        var words = learnt.Words.Select(word => (word.Key.Column, word.Key.Text, word.Key.Code, Times: word.Value)).ToLookup(word => word.Column);
         var columns = Columns.Select((column, c) =>
         {
-            var met = words.TryGetValue(c, out var codes)
-                ? codes.SelectMany(item => item.Codes.Met()).GroupBy(word => (word.Text, word.Code)).Select(word => (word.Key.Text, word.Key.Code, Times: word.Sum(item => item.Times))).ToList()
-                : [];
-            var canonical = codes is null ? [] : codes[0].Words.Canonical;
-            var days = readers.Select(reader => reader.DaysOf(c)).Where(day => day is not null).Select(day => day!.Value).ToList();
-            var isDate = days.Count > 0;
+            var met = words[c].ToList();
+            var canonical = learnt.TableOf(c)?.Canonical ?? [];
+            var days = learnt.DaysOf(c);
+            var isDate = days is not null;
             return new ColumnUnderstanding(
-                column.Name, Mapped(c), Rows, readers.Sum(reader => reader.Recorded[c]),
+                column.Name, Mapped(c), Rows, learnt.Recorded[c],
                 [.. met.Where(word => word.Code != Words.Unknown).OrderByDescending(word => word.Times).ThenBy(word => word.Text, StringComparer.Ordinal)
                     .Select(word => new WordUnderstanding(word.Text, word.Code < 0 ? "" : canonical[word.Code], word.Times))],
                 met.Where(word => word.Code == Words.Unknown).Sum(word => word.Times),
                 isDate ? (plans.FirstOrDefault(plan => plan.Form.Format != FileFormat.Observations) ?? plans[0]).DateOrders[c] ?? DateOrder.Iso : null,
                 isDate ? stated is not null ? "the program file" : orderWhy(c) : "",
-                isDate ? days.Min(day => day.First) : null,
-                isDate ? days.Max(day => day.Last) : null)
+                days?.First,
+                days?.Last)
             {
                 UnknownWordsShown = ShownWords.Unknown(
                     [.. met.Where(word => word.Code == Words.Unknown).Select(word => (word.Text, word.Times))], met.Sum(word => word.Code >= 0 ? word.Times : 0),
                     plans.Where(plan => plan.Matches[c].Field >= 0).Select(plan => plan.Headings[plan.Matches[c].Field])),
                 Meanings = [.. canonical],
-                WithOffset = isDate ? findings.Count(Finding.WithOffset, c) : 0,
-                WithoutOffset = isDate ? findings.Count(Finding.WithoutOffset, c) : 0,
+                WithOffset = isDate ? learnt.Findings.Count(Finding.WithOffset, c) : 0,
+                WithoutOffset = isDate ? learnt.Findings.Count(Finding.WithoutOffset, c) : 0,
                 Levels = ShownWords.Levels(LevelsOf(c), unshown),
-                DifferentLevels = levels[c].Any() && counted.TryGetValue(column.Name, out var known) ? known.Counted.LongCount(one => one) : 0,
+                DifferentLevels = learnt.LevelsOf(c) is not null && counted.TryGetValue(column.Name, out var known) ? known.Counted.LongCount(one => one) : 0,
             };
         });
         return new ExportUnderstanding(Export, [.. plans.Select(plan => File(Export, plan, rows[plan.Number], folder))], [.. columns]);
@@ -177,9 +167,10 @@ internal sealed class ExportReading : IDisposable
         // There can be very many kits: they are added up by code, without a text of their own.
         IEnumerable<(string Text, long Times)> LevelsOf(int column)
         {
-            if (!levels[column].Any() || !counted.TryGetValue(Columns[column].Name, out var known)) return [];
+            if (learnt.LevelsOf(column) is not { } met || !counted.TryGetValue(Columns[column].Name, out var known)) return [];
             var times = new long[known.Names.Length];
-            foreach (var (code, count) in levels[column].SelectMany(codes => codes.Codes())) times[code] += count;
+            met.AsSpan(0, Math.Min(met.Length, times.Length)).CopyTo(times);
+            AddNamesOfRowsSetAside(column, known, times);
             return Enumerable.Range(0, times.Length).Where(code => known.Counted[code] && times[code] > 0).Select(code => (known.Names[code], times[code]));
         }
     }
@@ -209,6 +200,16 @@ internal sealed class ExportReading : IDisposable
             errors.Add(broken.Kind == BrokenFile.UnclosedQuote
                 ? new Diagnostic(ReadingDiagnostics.UnclosedQuote, Severity.Error, plans[f].Name, line, "", FileSniffer.UnclosedQuote(plans[f].Name, line))
                 : new Diagnostic(ReadingDiagnostics.RecordTooLong, Severity.Error, plans[f].Name, line, "", FileSniffer.TooLong(plans[f].Name, line)));
+        }
+    }
+
+    private void AddNamesOfRowsSetAside(int column, CountedLevels known, long[] times)
+    {
+        if (!learnt.NamesOfRowsSetAside.Keys.Any(name => name.Column == column)) return;
+        for (var code = 0; code < times.Length; code++)
+        {
+            if (!known.Counted[code]) continue;
+            times[code] += learnt.NamesOfRowsSetAside.GetValueOrDefault((column, TextCodes.Hash(System.Text.Encoding.UTF8.GetBytes(known.Names[code]))));
         }
     }
 

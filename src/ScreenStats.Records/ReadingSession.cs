@@ -65,7 +65,8 @@ internal sealed class ReadingSession(
         var found = readings.Where(reading => !reading.Broken).SelectMany(reading => reading.Diagnostics(ProgramPlan.Of(settings, reading.Export).DateOrder).Concat(reading.PrivacyDiagnostics())).ToList();
         if (errors.Count > 0 || found.Any(diagnostic => diagnostic.Severity == Severity.Error)) throw Unusable(found);
 
-        var specimens = confirmatory is { } read ? InOrder(read.Readers) : null;
+        var specimens = confirmatory?.Reading.Learnt.Specimens;
+        specimens?.Sort(static (a, b) => a.Record.CompareTo(b.Record));
         var screeningSource = screening!.Value.Reading.Source(new ScreeningReader(settings.Exports.Screening, vocabularies, scale, null, keepText: true));
         var confirmatorySource = confirmatory?.Reading.Source(new ConfirmatoryReader(settings.Exports.Confirmatory, vocabularies, scale, keepText: true));
         var counted = counter.Complete(specimens, screeningSource, confirmatorySource, options.AsOf, threads);
@@ -172,14 +173,6 @@ internal sealed class ReadingSession(
                 $"All {FindingTexts.Figure(reading.Rows)} rows of the {name} export were set aside, so nothing can be evaluated. "
                 + $"Look at the other messages: often one column is not understood, which the program file can mend (exports.{name})."));
         }
-    }
-
-    private static List<SpecimenRow> InOrder(IReadOnlyList<RowReader> readers)
-    {
-        var rows = new List<SpecimenRow>();
-        foreach (var reader in readers) rows.AddRange(((ConfirmatoryReader)reader).Specimens);
-        rows.Sort(static (a, b) => a.Record.CompareTo(b.Record));
-        return rows;
     }
 
     private static IEnumerable<LedgerCell> Ledger(ExportReading reading, long repeatedSites)

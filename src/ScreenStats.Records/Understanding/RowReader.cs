@@ -108,7 +108,7 @@ internal abstract class RowReader
 
         Findings.Add(why, column, Here);
         SetAside.Add(new SetAsideEntry(Here, why, column,
-            keepText ? System.Text.Encoding.UTF8.GetString(row.Bytes(row.RecordStart, row.RecordEnd)) : null));
+            keepText ? System.Text.Encoding.UTF8.GetString(row.Bytes(row.RecordStart, row.RecordEnd)) : null, record));
     }
 
     /// <summary>The block's first record is known: rows go on to counting.</summary>
@@ -126,9 +126,8 @@ internal abstract class RowReader
     /// <summary>The memories of names of sites, lots and kits.</summary>
     public virtual IEnumerable<(int Column, TextCodes Codes)> LevelsMet() => [];
 
-    public (DateOnly First, DateOnly Last)? DaysOf(int column) => firstDays[column] > lastDays[column]
-        ? null
-        : (new DateOnly(2000, 1, 1).AddDays(firstDays[column]), new DateOnly(2000, 1, 1).AddDays(lastDays[column]));
+    /// <summary>First and last day of a column, counted from 2000-01-01; the first is after the last where there is none.</summary>
+    public (int First, int Last) DayNumbersOf(int column) => (firstDays[column], lastDays[column]);
 
     protected int ColumnOf(string name)
     {
@@ -161,6 +160,17 @@ internal abstract class RowReader
     /// <summary>Reads a moment; false where it is blank or cannot be read, which is then found.</summary>
     protected DateReading Moment(ReadOnlySpan<byte> text, int column, out WrittenMoment moment, out long instant, out short offset)
     {
+        var reading = OnScale(text, column, out moment, out instant, out offset);
+        if (reading != DateReading.Read) return reading;
+        if (!Scale.HasZone && !moment.DateOnly) Findings.Add(moment.HasOffset ? Finding.WithOffset : Finding.WithoutOffset, column, Here);
+        Recorded[column]++;
+        return DateReading.Read;
+    }
+
+    /// <summary>The same without counting it.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    protected DateReading OnScale(ReadOnlySpan<byte> text, int column, out WrittenMoment moment, out long instant, out short offset)
+    {
         var reading = DateParser.Read(text, orders[column], out moment, twoDigitYears);
         instant = 0;
         offset = 0;
@@ -168,10 +178,8 @@ internal abstract class RowReader
         if (reading != DateReading.Read) return reading;
         instant = Scale.Instant(moment, out offset);
         if (instant is < PersonLog.RunCounter.EarliestInstant or > PersonLog.RunCounter.LatestInstant) return DateReading.Unreadable;
-        if (!Scale.HasZone && !moment.DateOnly) Findings.Add(moment.HasOffset ? Finding.WithOffset : Finding.WithoutOffset, column, Here);
         if (moment.Day < firstDays[column]) firstDays[column] = moment.Day;
         if (moment.Day > lastDays[column]) lastDays[column] = moment.Day;
-        Recorded[column]++;
         return DateReading.Read;
     }
 
@@ -248,7 +256,16 @@ internal abstract class RowReader
         CheckIdentity(bytes, TextCodes.Hash(bytes), column);
     }
 
-    private static Finding LooksLike(IdentityKind kind) => kind switch
+    /// <summary>Takes a text that is met for the first time into the column's sample; what it looks like by itself is for its rows to say.</summary>
+    protected IdentityKind TakeIdentity(string text, int column)
+    {
+        var bytes = System.Text.Encoding.UTF8.GetBytes(text);
+        if (TotalsLine.Begins(bytes)) return IdentityKind.None;
+        (samples[column] ??= new ValueSample()).Take(TextCodes.Hash(bytes), bytes);
+        return IdentityRule.Of(bytes);
+    }
+
+    protected static Finding LooksLike(IdentityKind kind) => kind switch
     {
         IdentityKind.Name => Finding.LooksLikeName,
         IdentityKind.EmailAddress => Finding.LooksLikeEmailAddress,

@@ -1,6 +1,7 @@
 using ScreenStats.Counting.Cubes;
 using ScreenStats.Counting.Ledger;
 using ScreenStats.Counting.Programs;
+using ScreenStats.Records.Deidentification;
 using ScreenStats.Records.Formats;
 using ScreenStats.Records.PersonLog;
 using ScreenStats.Records.PersonLog.Codes;
@@ -12,12 +13,15 @@ namespace ScreenStats.Records.Understanding;
 /// <summary>Understands screening rows.</summary>
 internal sealed class ScreeningReader : RowReader
 {
+    private const int NoExpiry = int.MinValue;
+
     private readonly IRunSink? sink;
     private readonly int person, site, collectedAt, result, controlLine, testLine, lot, kit, lotExpiry, readAt;
     private readonly int operatorColumn, specimen, collection, symptomatic, exposed, outbreak, control, screenId;
     private readonly TextCodes sites, lots, kits, operators;
     private readonly TextCodes results, controlLines, testLines, specimens, collections, symptoms, exposures, outbreaks, controls;
     private readonly TextCodes expiryDays;
+    private readonly Dictionary<int, IdentityKind> operatorIdentities = [];
     private RunRow[] rows = new RunRow[4096];
     private int count;
     private long? lastReadAt;
@@ -51,8 +55,10 @@ internal sealed class ScreeningReader : RowReader
         kits = new TextCodes(vocabularies.Kits.Code);
         operators = new TextCodes(text =>
         {
-            CheckIdentity(text, operatorColumn);
-            return vocabularies.Operators.Code(text);
+            var kind = TakeIdentity(text, operatorColumn);
+            var code = vocabularies.Operators.Code(text);
+            if (kind != IdentityKind.None) operatorIdentities[code] = kind;
+            return code;
         });
         var yesNo = Words.YesNo.Reader(settings.Words);
         results = Choice(Words.Outcome.Reader(settings.Words));
@@ -145,6 +151,7 @@ internal sealed class ScreeningReader : RowReader
         run.Lot = Level(row, lot, lots, out var lotHash);
         run.Kit = Level(row, kit, kits, out var kitHash);
         run.Operator = Level(row, operatorColumn, operators, out var operatorHash);
+        if (operatorIdentities.Count > 0 && operatorIdentities.TryGetValue(run.Operator, out var identity)) Findings.Add(LooksLike(identity), operatorColumn, Here);
         var specimenWord = OptionalWord(row, specimen, specimens);
         run.Specimen = specimenWord < 0 ? Specimen.NotRecorded : (Specimen)(specimenWord + 1);
         var collectionWord = OptionalWord(row, collection, collections);
@@ -212,26 +219,26 @@ internal sealed class ScreeningReader : RowReader
         var text = Text(row, lotExpiry);
         if (text.IsEmpty) return null;
         var day = expiryDays.Code(text, out _);
-        if (day == int.MinValue)
+        if (day == NoExpiry)
         {
             Findings.Add(Finding.UnreadableValue, lotExpiry, Here);
             return null;
         }
 
         Recorded[lotExpiry]++;
-        return DateOnly.FromDayNumber(day);
+        if ((day & 3) != 0) Findings.Add((day & 3) == 1 ? Finding.WithOffset : Finding.WithoutOffset, lotExpiry, Here);
+        return DateOnly.FromDayNumber(day >> 2);
     }
 
-    /// <summary>The last day of a lot: a date, or the last day of a month written as 2026-08 or 08/2026.</summary>
+    /// <summary>The last day of a lot: a date, or the last day of a month written as 2026-08 or 08/2026. Its two lowest bits are 1 for a time with an offset, 2 for one that needs it.</summary>
     private int ExpiryDay(string text)
     {
         var bytes = System.Text.Encoding.UTF8.GetBytes(text);
         var origin = new DateOnly(2000, 1, 1).DayNumber;
         var month = ExpiryMonth(bytes);
-        if (month is { } last) return origin + last;
-        if (Moment(bytes, lotExpiry, out var moment, out _, out _) != DateReading.Read) return int.MinValue;
-        Recorded[lotExpiry]--;
-        return origin + moment.Day;
+        if (month is { } last) return (origin + last) << 2;
+        if (OnScale(bytes, lotExpiry, out var moment, out _, out _) != DateReading.Read) return NoExpiry;
+        return ((origin + moment.Day) << 2) | (Scale.HasZone || moment.DateOnly ? 0 : moment.HasOffset ? 1 : 2);
     }
 
     private static int? ExpiryMonth(ReadOnlySpan<byte> text)
