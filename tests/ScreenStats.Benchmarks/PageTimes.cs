@@ -1,5 +1,6 @@
 using System.Diagnostics;
 using System.Globalization;
+using ScreenStats.Benchmarks.Whole;
 using ScreenStats.Evaluation;
 using ScreenStats.Evaluation.Disclosure;
 using ScreenStats.Reporting;

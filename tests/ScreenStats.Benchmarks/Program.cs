@@ -1,6 +1,8 @@
 using System.Globalization;
 using BenchmarkDotNet.Running;
 using ScreenStats.Benchmarks;
+using ScreenStats.Benchmarks.Parts;
+using ScreenStats.Benchmarks.Whole;
 using ScreenStats.Counting.Cubes;
 
 switch (args)
@@ -9,6 +11,17 @@ switch (args)
         var (rows, fields, levels) = SplitAndCount.Run(file, countedColumn: 1, threads: 2);
         Console.Out.WriteLine(string.Create(CultureInfo.InvariantCulture, $"{rows} rows, {fields} fields, {levels} levels"));
         return 0;
+    case ["bytes", var file]:
+        Console.Out.WriteLine(RawBytes.Run(file, threads: 2).ToString(CultureInfo.InvariantCulture));
+        return 0;
+    case ["growth", var runner, var work, var results, var from, var to, var rounds]:
+        return GrowthCurve.Run(runner, work, results, (int.Parse(from, CultureInfo.InvariantCulture), int.Parse(to, CultureInfo.InvariantCulture)), int.Parse(rounds, CultureInfo.InvariantCulture));
+    case ["growth-pictures", var results]:
+        return GrowthPictures.Redraw(results);
+#if WAREHOUSE // built with -p:Warehouse=true
+    case ["duckdb", var folder]:
+        return ScreenStats.Benchmarks.DuckDb.DuckCounts.Run(folder, threads: 2);
+#endif
     case ["coverage", var file]:
         return CoverageStudy.Run(file);
     case ["ten-million-rows", var runner, var folder, var rounds]:
@@ -25,6 +38,6 @@ switch (args)
     case ["choice", var sample]:
         return ChoiceTimes.Run(sample);
     default:
-        BenchmarkSwitcher.FromAssembly(typeof(Program).Assembly).Run(args);
+        BenchmarkSwitcher.FromAssembly(typeof(Program).Assembly).Run(args, PartConfig.Instance);
         return 0;
 }

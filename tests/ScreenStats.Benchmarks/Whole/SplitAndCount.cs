@@ -1,6 +1,6 @@
 using System.Runtime.InteropServices;
 
-namespace ScreenStats.Benchmarks;
+namespace ScreenStats.Benchmarks.Whole;
 
 /// <summary>
 /// The floor that reading is measured against: the bytes of a file split at commas and line breaks on two threads and

@@ -1,6 +1,6 @@
 using System.Globalization;
 
-namespace ScreenStats.Benchmarks;
+namespace ScreenStats.Benchmarks.Whole;
 
 /// <summary>
 /// The main job on a large export against the two-thread split-and-count of the same bytes, in turn, in one run:

@@ -1,7 +1,7 @@
 using System.Diagnostics;
 using System.Globalization;
 
-namespace ScreenStats.Benchmarks;
+namespace ScreenStats.Benchmarks.Whole;
 
 /// <summary>Runs a command as a whole process: wall seconds and the kernel's own peak of resident memory.</summary>
 internal static class WholeProcess
