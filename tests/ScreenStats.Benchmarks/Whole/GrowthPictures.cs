@@ -48,10 +48,10 @@ internal static class GrowthPictures
             foreach (var run in own) marks.Add(new DotMark(run.Rows, value(run), line.Tone));
         }
 
+        foreach (var (_, own) in drawn) places.KeepLine([.. own.Select(run => ((double)run.Rows, value(run)))], 12);
         foreach (var (line, own) in drawn)
         {
-            var at = own[line.Way == "duckdb" ? own.Count / 2 : ^1];
-            if (places.Place(at.Rows, value(at), line.Name, line.Tone, false) is { } named) marks.Add(named);
+            if (places.Along([.. own.Select(run => ((double)run.Rows, value(run)))], line.Name, line.Tone) is { } named) marks.Add(named);
         }
 
         var chart = new Chart(id, title, "", $"{title}: {string.Join(", ", drawn.Select(one => one.Line.Name))}.", "growth", horizontal, vertical, marks.ToImmutable(), 380);
