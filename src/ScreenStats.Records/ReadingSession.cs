@@ -33,11 +33,17 @@ internal sealed class ReadingSession(
     {
         try
         {
-            return ReadAndCount();
+            var read = ReadAndCount();
+            return sources.Changed() is { Count: > 0 } changed ? throw new UnusableDataException([.. changed]) : read;
         }
         catch (UnusableDataException refusal)
         {
-            throw new RefusedReadingException(refusal.Diagnostics, [.. Enum.GetValues<ExportKind>().Select(Understood)]);
+            throw new RefusedReadingException(sources.Changed() is { Count: > 0 } changed ? [.. changed] : refusal.Diagnostics, [.. Enum.GetValues<ExportKind>().Select(Understood)]);
+        }
+        catch (Exception failure) when (failure is not (OperationCanceledException or OutOfMemoryException or ReadAgainException) && sources.Changed().Count > 0)
+        {
+            // Rows are looked up a second time by their places, which a file that changed no longer has.
+            throw new UnusableDataException([.. sources.Changed()]);
         }
     }
 

@@ -14,6 +14,9 @@ public static class ReadingDiagnostics
     /// <summary>A file cannot be opened.</summary>
     public const string UnreadableFile = "unreadable-file";
 
+    /// <summary>A file is another at the end of reading than at its beginning.</summary>
+    public const string ChangedWhileRead = "changed-while-read";
+
     /// <summary>A file is empty.</summary>
     public const string EmptyFile = "empty-file";
 
@@ -173,6 +176,7 @@ public static class ReadingDiagnostics
         new(MissingFolder, Severity.Error, "The folder does not exist.", "Check the path."),
         new(MissingFile, Severity.Error, "An export has no file in the folder.", "Put it there, or name it in the program file under exports."),
         new(UnreadableFile, Severity.Error, "A file cannot be opened.", "Check that it exists, that you may read it and that no other program holds it."),
+        new(ChangedWhileRead, Severity.Error, "A file changed while it was read.", "Wait until the export is written to its end, or read a copy."),
         new(EmptyFile, Severity.Error, "A file is empty.", "Export it again."),
         new(NotText, Severity.Error, "A file is not text.", "Export it as CSV."),
         new(NoRows, Severity.Error, "A file has headings but no rows.", "Export it again, with its rows."),

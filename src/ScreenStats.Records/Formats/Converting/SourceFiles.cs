@@ -16,10 +16,18 @@ internal sealed class SourceFiles(long largest, Action tick) : IDisposable
     private readonly FileConverter converter = new(largest, tick);
     private readonly Dictionary<(ExportKind, string), (IReadOnlyList<FilePart> Parts, IReadOnlyList<Diagnostic> Notes)> converted = [];
 
+    private readonly Dictionary<string, FileStamp> stamps = new(StringComparer.Ordinal);
+
+    /// <summary>The files that are no longer what they were when they were first opened, one message each.</summary>
+    public IReadOnlyList<Diagnostic> Changed() => [.. stamps.Where(file => FileStamp.Of(file.Key) != file.Value).Select(file => Path.GetFileName(file.Key)).Order(StringComparer.Ordinal)
+        .Select(name => new Diagnostic(ReadingDiagnostics.ChangedWhileRead, Severity.Error, name, null, "",
+            $"{name} changed while it was read, so what was read of it is no one state of the file. Wait until the export is written to its end and start again, or read a copy."))];
+
     /// <summary>The parts of a file; empty, with a diagnostic, where it cannot be read.</summary>
     public IReadOnlyList<FilePart> Open(string path, ExportKind export, ExportSettings settings, HeadingSearch search, List<Diagnostic> errors, List<Diagnostic> notes)
     {
         var name = Path.GetFileName(path);
+        stamps.TryAdd(path, FileStamp.Of(path));
         var form = FileForm.Of(name);
         if (form == default) return [new FilePart(path, null, false, LineMap.Same)];
         if (converted.TryGetValue((export, path), out var known))
