@@ -237,7 +237,7 @@ internal sealed class ExportReading : IDisposable
         });
         var text = plan.Form.Format == FileFormat.DelimitedText;
         return new FileUnderstanding(
-            plan.Name, FormatName(plan.Form), plan.Form.Format == FileFormat.Workbook ? null : plan.Encoding.Name(),
+            plan.Name, FormatName(plan.Form), plan.Form.Format is FileFormat.Workbook or FileFormat.Parquet ? null : plan.Encoding.Name(),
             text ? DelimiterName(plan.Delimiter) : null, plan.Sheet, plan.HeadingLine == 0 ? null : plan.HeadingLine, plan.Preamble, rows, [.. headings])
         {
             Path = Path.GetRelativePath(folder, plan.SourcePath).Replace('\\', '/'),
@@ -255,6 +255,7 @@ internal sealed class ExportReading : IDisposable
     {
         FileFormat.DelimitedText => "delimited text",
         FileFormat.Workbook => "workbook",
+        FileFormat.Parquet => "Parquet",
         _ => "FHIR R4 Observation resources",
     } + (form.Compressed ? " in gzip" : "");
 

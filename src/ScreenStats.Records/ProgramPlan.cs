@@ -90,7 +90,7 @@ internal sealed class ProgramPlan
         var name = part.OneOfSeveral ? $"{Path.GetFileName(path)} ({part.Sheet})" : Path.GetFileName(path);
         if (form.Format == FileFormat.Observations) return Observations(path, part, name, number, settings, errors);
         TextEncoding? forced = form.Format == FileFormat.Workbook ? TextEncoding.Utf8 : encodings.TryGetValue(part.Path, out var known) ? known : null;
-        var shape = FileSniffer.Sniff(part.Path, name, forced, form.Format == FileFormat.Workbook, search, errors);
+        var shape = FileSniffer.Of(part, name, forced, form.Format == FileFormat.Workbook, search, errors);
         if (shape is null) return null;
         if (shape.Encoding == TextEncoding.Windows1252)
         {
@@ -105,7 +105,7 @@ internal sealed class ProgramPlan
                 $"The headings of {name} were found on line {FindingTexts.Figure(line)}; the {(shape.Preamble == 1 ? "line" : $"{shape.Preamble} lines")} before {(shape.Preamble == 1 ? "it" : "them")} that {(shape.Preamble == 1 ? "is" : "are")} not blank {(shape.Preamble == 1 ? "was" : "were")} not read."));
         }
 
-        var matches = HeadingMatcher.Match(export, name, shape.Headings, settings, (int)line, errors);
+        var matches = HeadingMatcher.Match(export, name, shape.Headings, settings, line > 0 ? (int)line : null, errors);
         return new FilePlan
         {
             Path = part.Path,

@@ -34,7 +34,7 @@ public sealed class ProgramReader
         options ??= new ReadOptions();
         var threads = options.Threads > 0 ? options.Threads : Environment.ProcessorCount;
         // What files of other formats are turned into serves every attempt, and goes whatever happens.
-        using var sources = new SourceFiles(options.LargestUnpacked, () =>
+        using var sources = new SourceFiles(options.LargestUnpacked, ReadingSession.ZoneOf(settings), () =>
         {
             options.CancellationToken.ThrowIfCancellationRequested();
             options.Progress?.Report(default);

@@ -107,10 +107,14 @@ internal sealed class ReadingSession(
         foreach (var reading in readings) reading.Dispose();
     }
 
+    /// <summary>The time zone of a program; null where it states none, or one that is not known.</summary>
+    public static TimeZoneInfo? ZoneOf(ProgramSettings settings) =>
+        settings.TimeZone is not null && TimeZoneInfo.TryFindSystemTimeZoneById(settings.TimeZone, out var zone) ? zone : null;
+
     private TimeZoneInfo? Zone()
     {
         if (settings.TimeZone is null) return null;
-        if (TimeZoneInfo.TryFindSystemTimeZoneById(settings.TimeZone, out var zone)) return zone;
+        if (ZoneOf(settings) is { } zone) return zone;
         errors.Add(new Diagnostic(ReadingDiagnostics.UnknownTimeZone, Severity.Error, "", null, "",
             $"The program file states the time zone \"{settings.TimeZone}\", which is not known. Write an IANA name, such as Europe/Vienna."));
         return null;
@@ -165,7 +169,7 @@ internal sealed class ReadingSession(
         var without = whole.Select(reading => reading.First(Finding.WithoutOffset)).FirstOrDefault(place => place is not null);
         if (with is not { } one || without is not { } other) return;
         errors.Add(new Diagnostic(ReadingDiagnostics.MixedOffsets, Severity.Error, other.File, other.Line, "",
-            $"The time on line {FindingTexts.Figure(one.Line)} of {one.File} has an offset from UTC and the time on line {FindingTexts.Figure(other.Line)} of {other.File} has none, "
+            $"The time {FindingTexts.On(one.File, one.Line)} of {one.File} has an offset from UTC and the time {FindingTexts.On(other.File, other.Line)} of {other.File} has none, "
             + "so they cannot be put in order. State timeZone in the program file, such as \"Europe/Vienna\"."));
     }
 
@@ -222,7 +226,7 @@ internal sealed class ReadingSession(
     {
         var first = source.Place(removed.First);
         var (place, at, text) = source.Locate(removed.Record);
-        var where = first.File == at.File ? $"line {FindingTexts.Figure(first.Line)}" : $"line {FindingTexts.Figure(first.Line)} of {first.File}";
+        var where = first.File == at.File ? FindingTexts.Place(first.File, first.Line) : $"{FindingTexts.Place(first.File, first.Line)} of {first.File}";
         var reason = removed.Code == CountingDiagnostics.Duplicate
             ? $"the same values as {where}"
             : $"the screen_id of {where} with other values";

@@ -11,7 +11,7 @@ public sealed class ArchitectureTests
     {
         ["ScreenStats.Statistics"] = ["MathNet.Numerics"],
         ["ScreenStats.Counting"] = [],
-        ["ScreenStats.Records"] = ["ScreenStats.Counting", "CsvHelper", "ExcelDataReader", "System.IO.Hashing"],
+        ["ScreenStats.Records"] = ["ScreenStats.Counting", "CsvHelper", "ExcelDataReader", "Parquet.Net", "System.IO.Hashing"],
         ["ScreenStats.Evaluation"] = ["ScreenStats.Statistics", "ScreenStats.Counting"],
         ["ScreenStats.Reporting"] = ["ScreenStats.Statistics", "ScreenStats.Counting", "ScreenStats.Evaluation", "ScottPlot"],
         ["ScreenStats"] =

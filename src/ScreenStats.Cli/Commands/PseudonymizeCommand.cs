@@ -19,7 +19,7 @@ internal sealed class PseudonymizeCommand : RunnerCommand
             "screenstats pseudonymize tests.csv --columns badge --key-file ../key --create-key --out screening.csv",
             "screenstats pseudonymize lab.xlsx --columns patient --drop name --key-file ../key --out confirmatory.csv")
     {
-        file = TakeArgument("file", "An export in any format that evaluate reads: delimited text, a workbook (.xlsx), newline-delimited FHIR (.ndjson), each also as .gz. The result is text.");
+        file = TakeArgument("file", "An export in any format that evaluate reads: delimited text, a workbook (.xlsx), Parquet (.parquet), newline-delimited FHIR (.ndjson), each also as .gz. The result is text.");
         columns = TakeOption("--columns", "a,b", "Headings of the columns that name the people screened.");
         operatorColumns = TakeOption("--operator-columns", "a,b", "Headings of the columns that name operators; their pseudonyms cannot be linked to those of the people screened.");
         keyFile = TakeOption("--key-file", "file", "The key: the same for every export of a program. Who has it can link pseudonyms to people; keep it apart from the exports.", required: true);
@@ -97,7 +97,7 @@ internal sealed class PseudonymizeCommand : RunnerCommand
     {
         var name = Path.GetFileName(request.Source);
         if (result.Format == "delimited text") return null;
-        var place = result.HeadingLine is { } line ? $", headings on line {Show.Count(line)}" : $", of which only {string.Join(", ", result.Columns.Select(column => column.Heading))} are written";
+        var place = result.HeadingLine is { } line ? $", headings on line {Show.Count(line)}" : result.Format.StartsWith("Parquet", StringComparison.Ordinal) ? "" : $", of which only {string.Join(", ", result.Columns.Select(column => column.Heading))} are written";
         return $"note: {name} was read as {result.Format}{(result.Sheet is null ? "" : $", sheet \"{result.Sheet}\"")}{place}; the result is CSV in UTF-8.";
     }
 

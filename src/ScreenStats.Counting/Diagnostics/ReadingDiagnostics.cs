@@ -131,6 +131,15 @@ public static class ReadingDiagnostics
     /// <summary>A workbook cannot be read.</summary>
     public const string UnreadableWorkbook = "unreadable-workbook";
 
+    /// <summary>A Parquet file cannot be read.</summary>
+    public const string UnreadableParquet = "unreadable-parquet";
+
+    /// <summary>A column of a Parquet file that is needed is of a kind that is not read.</summary>
+    public const string UnsupportedColumn = "unsupported-column";
+
+    /// <summary>A column of a Parquet file that nothing is read from is of a kind that is not read.</summary>
+    public const string UnreadColumn = "unread-column";
+
     /// <summary>The sheet of a workbook cannot be told.</summary>
     public const string AmbiguousSheets = "ambiguous-sheets";
 
@@ -215,12 +224,15 @@ public static class ReadingDiagnostics
         new(LinesBeforeHeadings, Severity.Note, "Lines stand before the headings of a file; they were not read.", "Nothing, if the line named holds the headings."),
         new(FileOutsideFolder, Severity.Error, "A file that was named or found lies outside of the program's folder.", "Put the file into the folder, and name it relative to it."),
         new(CourseUnusable, Severity.Error, "The file of the course by day has a missing heading, a figure outside of what is possible, or too few or too many lines.", "Write the headings day,detection,infectiousness, and below them a line for each day."),
-        new(FileNotRead, Severity.Warning, "A file was not read: it is called like an export but has another ending, or it is called like none and there is no confirmatory export.", "Save it as CSV, as a workbook (.xlsx) or as newline-delimited FHIR (.ndjson), or call it otherwise; name a confirmatory export so that it begins with confirmatory, or in the program file."),
+        new(FileNotRead, Severity.Warning, "A file was not read: it is called like an export but has another ending, or it is called like none and there is no confirmatory export.", "Save it as CSV, as a workbook (.xlsx), as Parquet (.parquet) or as newline-delimited FHIR (.ndjson), or call it otherwise; name a confirmatory export so that it begins with confirmatory, or in the program file."),
         new(TwoFormats, Severity.Error, "Two files have the same name but for what tells their format, so they may hold the same rows.", "Remove one, or name the files to read in the program file under exports, files."),
         new(DamagedArchive, Severity.Error, "A compressed file is cut off or damaged.", "Copy or export it again."),
         new(SuspiciousArchive, Severity.Error, "A file unpacks to far more than an export does, or holds what no spreadsheet program writes.", "Check where it comes from; export it as CSV."),
         new(NoRoomToUnpack, Severity.Error, "A file that is not plain text is longer, unpacked, than may be written into temporary files.", "Unpack it, or export it as CSV: text is read where it lies."),
         new(UnreadableWorkbook, Severity.Error, "A workbook cannot be read.", "Save it anew as .xlsx, or export it as CSV."),
+        new(UnreadableParquet, Severity.Error, "A Parquet file is cut off, damaged, encrypted or made in a way that is not read.", "Export it again, or export it as CSV."),
+        new(UnsupportedColumn, Severity.Error, "A column of a Parquet file that is needed is nested, or of a kind that is not read.", "Write it as text, a number, a date or a timestamp."),
+        new(UnreadColumn, Severity.Warning, "A column of a Parquet file that nothing is read from is nested, or of a kind that is not read; it was left out.", "Nothing, if it is not needed; it was not looked through for what names people."),
         new(AmbiguousSheets, Severity.Error, "No sheet of a workbook, or more than one, has the headings of the export.", "Name the sheets to read in the program file under exports, sheets."),
         new(MissingSheet, Severity.Error, "The program file names a sheet that the workbook does not have.", "Correct exports, sheets in the program file."),
         new(MergedHeadings, Severity.Error, "Headings of a sheet stand in merged cells.", "Give every column one cell with its heading, in one row."),

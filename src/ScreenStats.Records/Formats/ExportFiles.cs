@@ -12,7 +12,7 @@ namespace ScreenStats.Records.Formats;
 internal static class ExportFiles
 {
     // Observation resources are read for confirmatory results only.
-    private static string Endings(string own) => own == "confirmatory" ? "csv, tsv, txt, xlsx or ndjson, also with .gz behind it" : "csv, tsv, txt or xlsx, also with .gz behind it";
+    private static string Endings(string own) => own == "confirmatory" ? "csv, tsv, txt, xlsx, parquet or ndjson, also with .gz behind it" : "csv, tsv, txt, xlsx or parquet, also with .gz behind it";
 
     /// <summary>Full paths in ordinal order of the names within a pattern, each file once, patterns in the order given.</summary>
     public static IReadOnlyList<string> Find(string folder, ExportKind export, ExportSettings settings, List<Diagnostic> diagnostics, List<Diagnostic> notes)

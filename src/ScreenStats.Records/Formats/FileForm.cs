@@ -6,7 +6,7 @@ namespace ScreenStats.Records.Formats;
 internal readonly record struct FileForm(FileFormat Format, bool Compressed)
 {
     /// <summary>The endings of names that are looked for, without the one that gzip adds.</summary>
-    public static readonly string[] Endings = [".csv", ".tsv", ".txt", ".xlsx", ".ndjson"];
+    public static readonly string[] Endings = [".csv", ".tsv", ".txt", ".xlsx", ".ndjson", ".parquet"];
 
     private const string Gzip = ".gz";
 
@@ -23,6 +23,7 @@ internal readonly record struct FileForm(FileFormat Format, bool Compressed)
         var inner = Inner(name);
         var format = inner.EndsWith(".xlsx", StringComparison.OrdinalIgnoreCase) || inner.EndsWith(".xlsm", StringComparison.OrdinalIgnoreCase) ? FileFormat.Workbook
             : inner.EndsWith(".ndjson", StringComparison.OrdinalIgnoreCase) ? FileFormat.Observations
+            : inner.EndsWith(".parquet", StringComparison.OrdinalIgnoreCase) ? FileFormat.Parquet
             : FileFormat.DelimitedText;
         return new FileForm(format, inner.Length < name.Length);
     }

@@ -11,4 +11,7 @@ internal enum FileFormat
 
     /// <summary>FHIR R4 Observation resources, one JSON object a line.</summary>
     Observations = 2,
+
+    /// <summary>Typed columns in the Apache Parquet format.</summary>
+    Parquet = 3,
 }

@@ -10,6 +10,20 @@ internal static class FileSniffer
 {
     private static readonly byte[] Delimiters = [(byte)',', (byte)';', (byte)'\t', (byte)'|'];
 
+    /// <summary>The form of what is read for a file: known where it was made here with its headings, else found out; null with a diagnostic.</summary>
+    /// <param name="part">What is read.</param>
+    /// <param name="name">The file's name, for messages.</param>
+    /// <param name="forced">An encoding already known from reading all of it.</param>
+    /// <param name="made">True for text that was made here from a file of another format.</param>
+    /// <param name="search">Finds the headings; those that mean something are the evidence for a delimiter.</param>
+    /// <param name="diagnostics">Takes what is wrong.</param>
+    public static FileShape? Of(FilePart part, string name, TextEncoding? forced, bool made, HeadingSearch search, List<Diagnostic> diagnostics)
+    {
+        if (part.Shape is null) return Sniff(part.Path, name, forced, made, search, diagnostics);
+        Rows(part.Shape, name, diagnostics);
+        return part.Shape;
+    }
+
     /// <summary>The form of a file, or null with a diagnostic.</summary>
     /// <param name="path">The file.</param>
     /// <param name="name">Its name, for messages.</param>
@@ -65,7 +79,8 @@ internal static class FileSniffer
         {
             var looks = head.AsSpan().StartsWith("PK"u8) ? " It looks like a workbook: if it is one, name it .xlsx."
                 : head.AsSpan().StartsWith<byte>([0xD0, 0xCF, 0x11, 0xE0]) ? " It looks like a workbook of the old format: save it as .xlsx."
-                : head.AsSpan().StartsWith<byte>([0x1F, 0x8B]) ? " It looks like a gzip file: if it is one, let its name end in .gz." : "";
+                : head.AsSpan().StartsWith<byte>([0x1F, 0x8B]) ? " It looks like a gzip file: if it is one, let its name end in .gz."
+                : head.AsSpan().StartsWith("PAR1"u8) ? " It looks like a Parquet file: if it is one, let its name end in .parquet." : "";
             diagnostics.Add(Error(ReadingDiagnostics.NotText, name, null,
                 $"{name} is not text: it holds bytes that no CSV file has.{looks} {(looks.Length > 0 ? "Or export" : "Export")} it as CSV in UTF-8."));
             return null;
@@ -141,12 +156,14 @@ internal static class FileSniffer
             return null;
         }
 
-        if (!best.HasRows)
-        {
-            diagnostics.Add(Error(ReadingDiagnostics.NoRows, name, best.HeadingLine, $"{name} has headings but no rows. Export it again, with its rows."));
-        }
-
+        Rows(best, name, diagnostics);
         return best;
+    }
+
+    /// <summary>Says so where nothing follows the headings.</summary>
+    private static void Rows(FileShape shape, string name, List<Diagnostic> diagnostics)
+    {
+        if (!shape.HasRows) diagnostics.Add(Error(ReadingDiagnostics.NoRows, name, shape.HeadingLine > 0 ? shape.HeadingLine : null, $"{name} has headings but no rows. Export it again, with its rows."));
     }
 
     private static List<string> Fields(RecordSplitter splitter)

@@ -42,7 +42,7 @@ internal static class DateOrders
         return settled;
     }
 
-    private static string Shown((string File, long Line) place) => $"line {Validation.FindingTexts.Figure(place.Line)} of {place.File}";
+    private static string Shown((string File, long Line) place) => $"{Validation.FindingTexts.Place(place.File, place.Line)} of {place.File}";
 
     private static string Why(DateEvidence seen, Func<long, (string File, long Line)> at) => seen.Order() switch
     {

@@ -14,7 +14,7 @@ internal static class HeadingMatcher
 
     /// <summary>For each canonical column the field it is read from, or none; what is wrong goes to the diagnostics.</summary>
     public static HeadingMatch[] Match(
-        ExportKind export, string file, IReadOnlyList<string> headings, ExportSettings settings, int line, List<Diagnostic> diagnostics)
+        ExportKind export, string file, IReadOnlyList<string> headings, ExportSettings settings, int? line, List<Diagnostic> diagnostics)
     {
         var columns = CanonicalColumns.Of(export);
         if (headings.Count > MostHeadings)
@@ -100,7 +100,7 @@ internal static class HeadingMatcher
     }
 
     /// <summary>Finds headings that are the same.</summary>
-    public static void Repeated(string file, IReadOnlyList<string> folded, int line, List<Diagnostic> diagnostics)
+    public static void Repeated(string file, IReadOnlyList<string> folded, int? line, List<Diagnostic> diagnostics)
     {
         var first = new Dictionary<string, int>(StringComparer.Ordinal);
         var reported = 0;
@@ -115,7 +115,7 @@ internal static class HeadingMatcher
     }
 
     private static void Missing(
-        ExportKind export, string file, int line, IReadOnlyList<CanonicalColumn> columns, HeadingMatch[] matches,
+        ExportKind export, string file, int? line, IReadOnlyList<CanonicalColumn> columns, HeadingMatch[] matches,
         IReadOnlyList<string> headings, List<Diagnostic> diagnostics)
     {
         bool Has(string name)

@@ -59,8 +59,8 @@ internal static class FindingTexts
     {
         var name = export.ToString().ToLowerInvariant();
         var rows = count == 1
-            ? $"1 row of the {name} export (line {Figure(line)} of {file})"
-            : $"{Figure(count)} rows of the {name} export (the first on line {Figure(line)} of {file})";
+            ? $"1 row of the {name} export ({Place(file, line)} of {file})"
+            : $"{Figure(count)} rows of the {name} export (the first {On(file, line)} of {file})";
         var one = count == 1;
         var aside = one ? "It was set aside" : "They were set aside";
         var has = one ? "has" : "have";
@@ -103,6 +103,14 @@ internal static class FindingTexts
         : $"{write}, or, as the program file states dateOrder \"{(order switch { DateOrder.Iso => "iso", DateOrder.DayFirst => "day-first", _ => "month-first" })}\" (exports.{export}) and this export may be written otherwise, correct or remove it there.";
 
     private static bool IsDate(string column) => column is CanonicalColumns.ReadAt or CanonicalColumns.LotExpiry or CanonicalColumns.ReportedAt;
+
+    /// <summary>The place of a row in its file: a line, or where there are none a record.</summary>
+    public static string Place(string file, long line) => $"{(HasRecords(file) ? "record" : "line")} {Figure(line)}";
+
+    /// <summary>The same behind a verb.</summary>
+    public static string On(string file, long line) => $"{(HasRecords(file) ? "in" : "on")} {Place(file, line)}";
+
+    private static bool HasRecords(string file) => Formats.FileForm.Of(file).Format == Formats.FileFormat.Parquet;
 
     public static string Figure(long value) => value.ToString("N0", CultureInfo.InvariantCulture);
 

@@ -83,7 +83,7 @@ public sealed class StaleFoldersTests : IDisposable
         // In the folder of temporary files itself, under a name that no conversion gets.
         var left = Path.Combine(Path.GetTempPath(), PrivateFolder.Prefix + "left-" + Path.GetFileName(temporary));
         Made(left);
-        new FileConverter(1, () => { }).Dispose();
+        new FileConverter(1, null, () => { }).Dispose();
         // A test beside this one may be the one that removes it, and not have ended yet.
         SpinWait.SpinUntil(() => !Directory.Exists(left), TimeSpan.FromSeconds(30)).Should().BeTrue();
     }

@@ -56,7 +56,7 @@ internal sealed class PseudonymPlan
         var name = source.Name;
         var errors = new List<Diagnostic>();
         var made = source.Form.Format != FileFormat.DelimitedText;
-        var shape = FileSniffer.Sniff(source.Part.Path, name, made ? TextEncoding.Utf8 : encoding, made, source.Search, errors);
+        var shape = FileSniffer.Of(source.Part, name, made ? TextEncoding.Utf8 : encoding, made, source.Search, errors);
         if (shape is null || errors.Count > 0) throw new UnusableDataException([.. errors]);
 
         if (shape.Headings.Count > HeadingMatcher.MostHeadings)

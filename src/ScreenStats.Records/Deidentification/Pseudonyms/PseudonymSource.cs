@@ -43,7 +43,7 @@ internal sealed class PseudonymSource : IDisposable
         var search = new HeadingSearch(named, request.Generalise.Select(item => item.Column));
         if (form == default) return new PseudonymSource(name, form, search, null) { Part = new FilePart(request.Source, null, false, LineMap.Same) };
 
-        var source = new PseudonymSource(name, form, search, new FileConverter(request.LargestUnpacked, cancellationToken.ThrowIfCancellationRequested));
+        var source = new PseudonymSource(name, form, search, new FileConverter(request.LargestUnpacked, zone: null, cancellationToken.ThrowIfCancellationRequested));
         try
         {
             source.Convert(request);

@@ -57,7 +57,7 @@ internal sealed class PseudonymWriter(PseudonymPlan plan, Pseudonym pseudonym, S
     {
         Format = ExportReading.FormatName(plan.Source.Form),
         Sheet = plan.Source.Part.Sheet,
-        HeadingLine = plan.AsideField >= 0 ? null : plan.Source.Part.Lines.Of(plan.Shape.HeadingLine),
+        HeadingLine = plan.AsideField >= 0 || plan.Shape.HeadingLine == 0 ? null : plan.Source.Part.Lines.Of(plan.Shape.HeadingLine),
         TotalsDropped = leftOut.Totals,
         ResourcesDropped = leftOut.Resources,
     };

@@ -1,4 +1,5 @@
 using ScreenStats.Counting.Diagnostics;
+using ScreenStats.Records.Formats.Converting.Columnar;
 using ScreenStats.Records.Understanding;
 
 namespace ScreenStats.Records.Formats.Converting;
@@ -11,12 +12,15 @@ internal sealed class FileConverter : IDisposable
 {
     private readonly PrivateFolder folder = new();
     private readonly UnpackingRoom room;
+    private readonly TimeZoneInfo? zone;
     private readonly Action tick;
 
     /// <param name="largest">Bytes that all files may be turned into together.</param>
+    /// <param name="zone">The program's time zone, of which instants are given the offset; null for none.</param>
     /// <param name="tick">Called often: where a wish to stop is heard.</param>
-    public FileConverter(long largest, Action tick)
+    public FileConverter(long largest, TimeZoneInfo? zone, Action tick)
     {
+        this.zone = zone;
         this.tick = tick;
         room = new UnpackingRoom(largest, () => UnpackingRoom.FreeAt(folder.Path));
         StaleFolders.Remove(Path.GetTempPath());
@@ -72,6 +76,15 @@ internal sealed class FileConverter : IDisposable
         {
             using var lines = folder.Create(out var made);
             return [new FilePart(made, null, false, ObservationFile.Convert(source, name, lines, headed, room, tick))];
+        }
+
+        if (form.Format == FileFormat.Parquet)
+        {
+            using var rows = folder.Create(out _);
+            var columns = new ParquetFile(name, search, zone, room, tick);
+            var part = columns.Convert(source, rows);
+            notes.AddRange(columns.Notes);
+            return [part];
         }
 
         Span<byte> head = stackalloc byte[8];

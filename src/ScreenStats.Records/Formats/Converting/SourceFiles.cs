@@ -10,10 +10,11 @@ namespace ScreenStats.Records.Formats.Converting;
 /// look into and that goes with this object. Plain text stays where it is.
 /// </summary>
 /// <param name="largest">Bytes that all files may be turned into together.</param>
+/// <param name="zone">The program's time zone; null for none.</param>
 /// <param name="tick">Called often: where a wish to stop is heard.</param>
-internal sealed class SourceFiles(long largest, Action tick) : IDisposable
+internal sealed class SourceFiles(long largest, TimeZoneInfo? zone, Action tick) : IDisposable
 {
-    private readonly FileConverter converter = new(largest, tick);
+    private readonly FileConverter converter = new(largest, zone, tick);
     private readonly Dictionary<(ExportKind, string), (IReadOnlyList<FilePart> Parts, IReadOnlyList<Diagnostic> Notes)> converted = [];
 
     private readonly Dictionary<string, FileStamp> stamps = new(StringComparer.Ordinal);
