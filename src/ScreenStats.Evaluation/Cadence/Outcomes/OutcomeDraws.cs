@@ -5,6 +5,7 @@ using ScreenStats.Evaluation.Cadence.Options;
 using ScreenStats.Evaluation.Cadence.Rows;
 using ScreenStats.Evaluation.Methods;
 using ScreenStats.Evaluation.Model;
+using ScreenStats.Evaluation.Shared;
 
 namespace ScreenStats.Evaluation.Cadence.Outcomes;
 
@@ -32,7 +33,7 @@ internal sealed class OutcomeDraws
         var ranged = draws.Ranged.Any(known.Matters);
         // Every draw has its place, so that no digit depends on who computed what.
         Parallel.For(0, draws.Count, index => drawn[index] = ranged ? quick.Values(draws.At(index)) : Fixed(quick.Values(draws.At(index))));
-        Rows = [.. exact.Slots.Slots.AsParallel().AsOrdered().Select((slot, place) => slot.Option.LeavesOnScreen ? null : Row(slot, place)).OfType<CadenceOutcome>()];
+        Rows = [.. AllAtOnce.Of(exact.Slots.Slots.Length, place => exact.Slots.Slots[place] is { Option.LeavesOnScreen: false } slot ? Row(slot, place) : null).OfType<CadenceOutcome>()];
         Incidence = Figure(centre[^1], Drawn(values => values[^1]), "no screen of the data could have found an infection");
         Reproduction = Figure(centre[^2], Drawn(values => values[^2]), "when an infection is passed on is not known");
         Growing = drawn.Length == 0 ? 0 : (double)drawn.Count(values => values[^2] >= 1) / drawn.Length;

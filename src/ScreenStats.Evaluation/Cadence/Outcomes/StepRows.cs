@@ -3,6 +3,7 @@ using ScreenStats.Evaluation.Cadence.Options;
 using ScreenStats.Evaluation.Cadence.Rows;
 using ScreenStats.Evaluation.Methods;
 using ScreenStats.Evaluation.Model;
+using ScreenStats.Evaluation.Shared;
 
 namespace ScreenStats.Evaluation.Cadence.Outcomes;
 
@@ -17,7 +18,7 @@ internal static class StepRows
     {
         var steps = outcomes.Slots.Bases
             .SelectMany(basis => Gains.SelectMany(measure => Enumerable.Range(1, Math.Max(0, options.Options.Length - 1)).Select(index => (Basis: basis, Measure: measure, Index: index)))).ToList();
-        return [.. steps.AsParallel().AsOrdered().Select(step => Of(options.Options[step.Index - 1], options.Options[step.Index], step.Measure, step.Basis, outcomes))];
+        return [.. AllAtOnce.Of(steps, step => Of(options.Options[step.Index - 1], options.Options[step.Index], step.Measure, step.Basis, outcomes))];
     }
 
     private static CadenceStep Of(ScreeningOption from, ScreeningOption to, CadenceMeasure measure, CadenceBasis basis, OutcomeDraws outcomes)

@@ -3,6 +3,7 @@ using ScreenStats.Evaluation.Cadence.Draws;
 using ScreenStats.Evaluation.Cadence.Inputs;
 using ScreenStats.Evaluation.Cadence.Options;
 using ScreenStats.Evaluation.Cadence.Rows;
+using ScreenStats.Evaluation.Shared;
 
 namespace ScreenStats.Evaluation.Cadence.Outcomes;
 
@@ -17,7 +18,7 @@ internal static class SwingRows
         if (option is null || !outcomes.KnowsGain(option, basis)) return [];
         return
         [
-            .. draws.Ranged.AsParallel().AsOrdered().Select(parameter => Of(parameter, option, outcomes, draws, choice)).OfType<CadenceSwing>().AsSequential()
+            .. AllAtOnce.Of(draws.Ranged.ToList(), parameter => Of(parameter, option, outcomes, draws, choice)).OfType<CadenceSwing>()
                 .OrderByDescending(row => row.Swing).ThenBy(row => row.Assumption, StringComparer.Ordinal),
         ];
     }

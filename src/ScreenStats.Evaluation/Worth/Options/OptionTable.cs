@@ -3,6 +3,7 @@ using ScreenStats.Evaluation.Cadence.Draws;
 using ScreenStats.Evaluation.Cadence.Options;
 using ScreenStats.Evaluation.Methods;
 using ScreenStats.Evaluation.Model;
+using ScreenStats.Evaluation.Shared;
 using ScreenStats.Evaluation.Worth.Rows;
 using ScreenStats.Statistics.Economics.Frontier;
 using ScreenStats.Statistics.Economics.Uncertainty.Acceptability;
@@ -18,7 +19,7 @@ internal sealed class OptionTable
     public OptionTable(CostModel model)
     {
         this.model = model;
-        All = [.. Choices().AsParallel().AsOrdered().Select(one => OptionFigures.Of(model, one.Choice, one.Pool))];
+        All = [.. AllAtOnce.Of(Choices().ToList(), one => OptionFigures.Of(model, one.Choice, one.Pool))];
         Known = [.. All.Where(option => option.IsKnown)];
         Contenders = [.. Known.Where((option, place) => !Known.Where((other, at) => at != place && other.Choice.Option == option.Choice.Option && Always(other, option, at < place)).Any())];
         Judged = Pick();

@@ -32,7 +32,7 @@ internal static class NegativeSample
         var sensitivity = draws.Drawn(Parameter.Sensitivity);
         double[] missed = [.. Enumerable.Range(0, draws.Count).Select(draw => Missed(counts.Confirmed, negatives, sensitivity(draw)!.Value))];
         var price = model.Prices.Centre[Price.ConfirmatoryTest];
-        var best = Sizes.Where(size => size <= negatives).AsParallel().AsOrdered().Select(size =>
+        var best = AllAtOnce.Of(Sizes.Where(size => size <= negatives).ToList(), size =>
         {
             var stream = new ParameterStream(model.Work.Known.Settings.Seed, FormattableString.Invariant($"sample-of-negatives-{size}"));
             var worth = PerfectInformation.OfParameter(table, Array.ConvertAll(missed, share => (double)stream.Binomial(size, share)));

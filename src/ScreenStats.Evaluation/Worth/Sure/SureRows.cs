@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using System.Globalization;
 using ScreenStats.Counting.Cubes;
 using ScreenStats.Evaluation.Cadence.Inputs;
+using ScreenStats.Evaluation.Shared;
 using ScreenStats.Evaluation.Worth.Options;
 using ScreenStats.Evaluation.Worth.Prices;
 using ScreenStats.Evaluation.Worth.Rows;
@@ -28,7 +29,7 @@ internal static class SureRows
         if (model.Value is { Value: > 0 } own && !grid.Contains(own.Value)) grid.Add(own.Value);
         grid.Sort();
         var draws = options.Contenders.Select(OptionTable.Draws).ToArray();
-        var points = grid.AsParallel().AsOrdered().SelectMany(worth => AcceptabilityCurve.Of(draws, [worth])).ToList();
+        var points = AllAtOnce.Of(grid, worth => AcceptabilityCurve.Of(draws, [worth])).SelectMany(curve => curve).ToList();
         var ever = Enumerable.Range(0, draws.Length).Where(option => points.Exists(point => point.Chances[option] > 0 || point.Best == option)).ToList();
         return
         [
@@ -56,7 +57,7 @@ internal static class SureRows
         }
 
         foreach (var price in model.Prices.Ranged) figures.Add((PriceWords.Of(price).Id, PriceWords.Of(price).Name, model.Prices.Drawn(price)));
-        var rows = figures.AsParallel().AsOrdered().Select(figure =>
+        var rows = AllAtOnce.Of(figures, figure =>
         {
             var worth = PerfectInformation.OfParameter(table, figure.Draws);
             return new WorthInformation(figure.Id, figure.Name, worth.Value, worth.StandardError, worth.Method);

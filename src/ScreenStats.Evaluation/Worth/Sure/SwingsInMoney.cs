@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using ScreenStats.Evaluation.Cadence.Draws;
 using ScreenStats.Evaluation.Cadence.Inputs;
+using ScreenStats.Evaluation.Shared;
 using ScreenStats.Evaluation.Worth.Options;
 using ScreenStats.Evaluation.Worth.Prices;
 using ScreenStats.Evaluation.Worth.Rows;
@@ -38,7 +39,7 @@ internal static class SwingsInMoney
         if (!value.TakenAsExact) moves.Add(("value-of-effect", $"value of one {WorthNames.One(model.Effect)}", value.Lower!.Value, value.Upper!.Value, end => (of.Centre, model.Prices.Centre, end)));
         return
         [
-            .. moves.AsParallel().AsOrdered().Select(move => Row(move.Id, move.Name, move.Lower, move.Upper, At(move.Move(move.Lower)), At(move.Move(move.Upper)))).OfType<WorthSwing>().AsSequential()
+            .. AllAtOnce.Of(moves, move => Row(move.Id, move.Name, move.Lower, move.Upper, At(move.Move(move.Lower)), At(move.Move(move.Upper)))).OfType<WorthSwing>()
                 .OrderByDescending(row => row.Swing).ThenBy(row => row.Figure, StringComparer.Ordinal),
         ];
 

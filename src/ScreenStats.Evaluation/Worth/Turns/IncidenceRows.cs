@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using ScreenStats.Evaluation.Shared;
 using ScreenStats.Evaluation.Worth.Options;
 using ScreenStats.Evaluation.Worth.Rows;
 using ScreenStats.Statistics.Economics.Turning;
@@ -20,7 +21,9 @@ internal static class IncidenceRows
 
     /// <summary>A row of each other option, and of what was done.</summary>
     public static ImmutableArray<WorthTurn> Others(IncidenceNets? nets, OptionTable options) => nets is null ? [] :
-        [.. options.Known.Append(options.AsDone is { IsKnown: true } done && nets.Follows(done.Choice) ? done : null).OfType<OptionFigures>().Where(option => !option.Choice.Option.IsNone && option != options.Judged).AsParallel().AsOrdered().Select(option => Row(nets, option.Choice, option.Choice.Key))];
+        [.. AllAtOnce.Of(
+            options.Known.Append(options.AsDone is { IsKnown: true } done && nets.Follows(done.Choice) ? done : null).OfType<OptionFigures>().Where(option => !option.Choice.Option.IsNone && option != options.Judged).ToList(),
+            option => Row(nets, option.Choice, option.Choice.Key))];
 
     /// <summary>The ladder, from the least infection to the most; each way of screening with a confirmatory test of positives, or without.</summary>
     public static ImmutableArray<WorthRung> Ladder(IncidenceNets? nets)

@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using ScreenStats.Evaluation.Cadence.Draws;
 using ScreenStats.Evaluation.Cadence.Rows;
 using ScreenStats.Evaluation.Model;
+using ScreenStats.Evaluation.Shared;
 using ScreenStats.Evaluation.Worth.Options;
 using ScreenStats.Evaluation.Worth.Prices;
 using ScreenStats.Evaluation.Worth.Rows;
@@ -25,7 +26,7 @@ internal static class TurnRows
             var turn = new TurnModel(model, judged, value.Value);
             Func<TurnModel, WorthTurn?>[] turns = [Prevalence, Specificity, CostOfScreen, Participation, ValueOfEffect];
             if (nets is not null) rows.Add(IncidenceRows.Judged(nets, judged));
-            rows.AddRange(turns.AsParallel().AsOrdered().Select(of => of(turn)).OfType<WorthTurn>());
+            rows.AddRange(AllAtOnce.Of(turns, of => of(turn)).OfType<WorthTurn>());
         }
         else if (options.Judged is { IsKnown: true } only && ValueOfEffect(new TurnModel(model, only, 0)) is { } least)
         {
