@@ -14,13 +14,21 @@ namespace ScreenStats.Cli;
 /// <summary>The console runner as tests call it: nothing in it touches the console, the environment or the clock.</summary>
 internal static class App
 {
+    // In the order in which the help lists them. A command makes its options when it is made, so only the one that is asked for is.
+    private static readonly CommandPlace[] Places =
+    [
+        new("evaluate", () => new EvaluateCommand()), new("inspect", () => new InspectCommand()), new("alarms", () => new AlarmsCommand()), new("value", () => new ValueCommand()),
+        new("interval", () => new IntervalCommand()), new("contrast", () => new ContrastCommand()), new("agreement", () => new AgreementCommand()), new("adjust", () => new AdjustCommand()),
+        new("predict", () => new PredictCommand()), new("prevalence", () => new PrevalenceCommand()), new("clusters", () => new ClustersCommand()), new("plan", () => new PlanCommand()),
+        new("cadence", () => new CadenceCommand()), new("accuracy", () => new AccuracyCommand()), new("bounds", () => new BoundsCommand()), new("latent-class", () => new LatentClassCommand()),
+        new("pseudonymize", () => new PseudonymizeCommand()), new("synthesize", () => new SynthesizeCommand()), new("completion", () => new CompletionCommand()),
+    ];
+
     /// <summary>Every command, in the order in which the help lists them.</summary>
-    public static IReadOnlyList<RunnerCommand> Commands() =>
-        [
-            new EvaluateCommand(), new InspectCommand(), new AlarmsCommand(), new ValueCommand(), new IntervalCommand(), new ContrastCommand(), new AgreementCommand(), new AdjustCommand(),
-            new PredictCommand(), new PrevalenceCommand(), new ClustersCommand(), new PlanCommand(), new CadenceCommand(),
-            new AccuracyCommand(), new BoundsCommand(), new LatentClassCommand(), new PseudonymizeCommand(), new SynthesizeCommand(), new CompletionCommand(),
-        ];
+    public static IReadOnlyList<RunnerCommand> Commands() => Array.ConvertAll(Places, place => place.Make());
+
+    /// <summary>The names by which they are found, in the same order.</summary>
+    public static IReadOnlyList<string> CommandNames => Array.ConvertAll(Places, place => place.Name);
 
     /// <summary>Runs one command line and answers the exit code.</summary>
     public static int Run(
@@ -80,11 +88,10 @@ internal static class App
 
     private static int Dispatch(string[] args, TextWriter output, TextWriter errors, RunnerEnvironment environment, TimeProvider time)
     {
-        var commands = Commands();
         if (args.Length == 0) throw new UsageException("no command was given.");
         if (args[0] is "--help" or "-h" or "-?" or "help")
         {
-            output.Write(args.Length > 1 && args[0] == "help" ? Help.Of(Find(commands, args[1])) : Help.Root(commands));
+            output.Write(args.Length > 1 && args[0] == "help" ? Help.Of(Find(args[1])) : Help.Root(Commands()));
             return ExitCode.Done;
         }
 
@@ -94,7 +101,7 @@ internal static class App
             return ExitCode.Done;
         }
 
-        var command = Find(commands, args[0]);
+        var command = Find(args[0]);
         var rest = args[1..];
         if (rest.TakeWhile(arg => arg != "--").Any(arg => arg is "--help" or "-h" or "-?"))
         {
@@ -108,17 +115,19 @@ internal static class App
         return command.Run(new Invocation(parsed, output, errors, environment, time));
     }
 
-    private static RunnerCommand Find(IReadOnlyList<RunnerCommand> commands, string name) =>
-        commands.FirstOrDefault(command => string.Equals(command.Name, name, StringComparison.Ordinal))
+    private static RunnerCommand Find(string name) =>
+        Array.Find(Places, place => string.Equals(place.Name, name, StringComparison.Ordinal))?.Make()
         ?? throw new UsageException(name.StartsWith('-')
             ? $"the command comes first, before {name}."
-            : $"\"{name}\" is not a command; the nearest is \"{NearestName.Of(name, [.. commands.Select(command => command.Name)])}\".");
+            : $"\"{name}\" is not a command; the nearest is \"{NearestName.Of(name, CommandNames)}\".");
 
     private static string HelpFor(string[] args) =>
-        args.Length > 0 && Commands().Any(command => string.Equals(command.Name, args[0], StringComparison.Ordinal))
+        args.Length > 0 && Array.Exists(Places, place => string.Equals(place.Name, args[0], StringComparison.Ordinal))
             ? $"screenstats {args[0]} --help"
             : "screenstats --help";
 
     private static string Version() =>
         typeof(App).Assembly.GetCustomAttribute<AssemblyInformationalVersionAttribute>()?.InformationalVersion.Split('+')[0] ?? "";
+
+    private sealed record CommandPlace(string Name, Func<RunnerCommand> Make);
 }

@@ -17,6 +17,9 @@ public sealed class HelpTests
         Runner.Of("help").Output.Should().Be(run.Output);
     }
 
+    [Fact]
+    public void A_command_is_found_by_the_name_it_bears() => App.CommandNames.Should().Equal(App.Commands().Select(command => command.Name)).And.OnlyHaveUniqueItems();
+
     [Theory]
     [MemberData(nameof(Names))]
     public void Each_command_explains_itself_with_two_examples(string name)

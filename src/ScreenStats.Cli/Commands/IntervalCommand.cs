@@ -22,8 +22,8 @@ internal sealed class IntervalCommand : RunnerCommand
             "screenstats interval 12/4000 --one-sided upper --design-effect 1.8")
     {
         counts = TakeArgument("counts", "Successes of trials, such as 81/263.");
-        method = TakeOption("--method", "name", string.Join(", ", IntervalMethods.All.Select(one => one.Name())) + ", or all. Default wilson.");
-        method.CompletionSources.Add([.. IntervalMethods.All.Select(one => one.Name()), "all"]);
+        method = TakeOption("--method", "name", string.Join(", ", IntervalMethods.Names) + ", or all. Default wilson.");
+        method.CompletionSources.Add([.. IntervalMethods.Names, "all"]);
         confidence = TakeOption("--confidence", "fraction", "Confidence of the interval. Default 0.95.");
         oneSided = TakeOption("--one-sided", "lower|upper", "One limit that holds the whole confidence; the other end is 0 or 1.");
         oneSided.CompletionSources.Add("lower", "upper");
@@ -71,7 +71,7 @@ internal sealed class IntervalCommand : RunnerCommand
         if (name == "all") return [.. IntervalMethods.All];
         if (IntervalMethods.TryParse(name, out var found)) return [found];
         throw new UsageException(
-            $"--method: \"{name}\" is not known; write one of {string.Join(", ", IntervalMethods.All.Select(one => one.Name()))}, or all.");
+            $"--method: \"{name}\" is not known; write one of {string.Join(", ", IntervalMethods.Names)}, or all.");
     }
 
     private static void Render(IntervalResult result, IntervalSide side, Screen screen)

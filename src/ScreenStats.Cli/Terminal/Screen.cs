@@ -1,9 +1,6 @@
-using Spectre.Console;
-using Spectre.Console.Rendering;
-
 namespace ScreenStats.Cli.Terminal;
 
-/// <summary>Writes results for people. Data goes into plain text objects, never into markup.</summary>
+/// <summary>Writes results for people.</summary>
 internal sealed class Screen(TextWriter output, RunnerEnvironment environment)
 {
     /// <summary>One line, or several; those that are too long for the screen flow as one paragraph.</summary>
@@ -17,32 +14,37 @@ internal sealed class Screen(TextWriter output, RunnerEnvironment environment)
     public void Verbatim(string text) => output.Write(Printable.Of(text) + "\n");
 
     /// <summary>A title line, bold on a terminal.</summary>
-    public void Title(string text) => Prose(new Text(Printable.Of(text), new Style(decoration: Decoration.Bold)));
+    public void Title(string text)
+    {
+        var shown = Printable.Of(text);
+        output.Write(PlainLayout.Title(shown, environment.ProseWidth, environment.ColorAllowed) ?? DrawnLayout.Title(shown, environment.ProseWidth, environment.ColorAllowed));
+    }
 
     /// <summary>A line that deserves attention; its words must say so without the colour.</summary>
-    public void Attention(string text) => Prose(new Text(Printable.Of(text), new Style(foreground: Color.Yellow, decoration: Decoration.Bold)));
+    public void Attention(string text) => output.Write(DrawnLayout.Attention(Printable.Of(text), environment.ProseWidth, environment.ColorAllowed));
 
     /// <summary>A paragraph, broken between words where the screen ends.</summary>
-    public void Text(string text) => Prose(new Text(Printable.Of(text)));
+    public void Text(string text)
+    {
+        var shown = Printable.Of(text);
+        output.Write(PlainLayout.Paragraph(shown, environment.ProseWidth) ?? DrawnLayout.Paragraph(shown, environment.ProseWidth, environment.ColorAllowed));
+    }
 
     /// <summary>A paragraph under another line.</summary>
-    public void Indented(string text) => Prose(new Padder(new Text(Printable.Of(text)), new Padding(2, 0, 0, 0)));
+    public void Indented(string text) => output.Write(DrawnLayout.Indented(Printable.Of(text), environment.ProseWidth, environment.ColorAllowed));
 
     /// <summary>A table without borders; numbers stand to the right. A heading may be broken by a line feed.</summary>
     public void Table(IReadOnlyList<TableColumnPlan> columns, IEnumerable<IReadOnlyList<string>> rows)
     {
-        var table = new Table { Border = TableBorder.None, ShowHeaders = columns.Any(column => column.Heading.Length > 0) };
-        foreach (var plan in columns)
+        var cells = new List<IReadOnlyList<string>>();
+        foreach (var row in rows)
         {
-            table.AddColumn(new TableColumn(new Text(plan.Heading, new Style(decoration: Decoration.Underline)))
-            {
-                Alignment = plan.Right ? Justify.Right : Justify.Left,
-                Padding = new Padding(0, 0, 2, 0),
-            });
+            var shown = new string[row.Count];
+            for (var column = 0; column < shown.Length; column++) shown[column] = Printable.Of(row[column]);
+            cells.Add(shown);
         }
 
-        foreach (var row in rows) table.AddRow(row.Select(cell => new Text(Printable.Of(cell))));
-        Render(table, environment.Width);
+        output.Write(PlainLayout.Table(columns, cells, environment.Width, environment.ColorAllowed) ?? DrawnLayout.Table(columns, cells, environment.Width, environment.ColorAllowed));
     }
 
     /// <summary>The cautions, after an empty line.</summary>
@@ -50,23 +52,5 @@ internal sealed class Screen(TextWriter output, RunnerEnvironment environment)
     {
         Line();
         Line(Cautions.Screening);
-    }
-
-    private void Prose(IRenderable what) => Render(what, environment.ProseWidth);
-
-    private void Render(IRenderable what, int width)
-    {
-        using var written = new StringWriter { NewLine = "\n" };
-        var console = AnsiConsole.Create(new AnsiConsoleSettings
-        {
-            Ansi = environment.ColorAllowed ? AnsiSupport.Yes : AnsiSupport.No,
-            ColorSystem = environment.ColorAllowed ? ColorSystemSupport.Standard : ColorSystemSupport.NoColors,
-            Interactive = InteractionSupport.No,
-            Out = new AnsiConsoleOutput(written),
-            Enrichment = new ProfileEnrichment { UseDefaultEnrichers = false },
-        });
-        console.Profile.Width = width;
-        console.Write(what);
-        foreach (var line in written.ToString().Replace("\r\n", "\n", StringComparison.Ordinal).TrimEnd('\n').Split('\n')) output.Write(line.TrimEnd() + "\n");
     }
 }

@@ -1,5 +1,4 @@
 using System.Text;
-using Spectre.Console.Rendering;
 
 namespace ScreenStats.Cli.Terminal;
 
@@ -14,10 +13,10 @@ internal static class Wrapped
     public static string Of(string text, int width) => Fits(text, width) ? text : string.Join('\n', text.Split('\n').Select(line => Line(line, width)));
 
     /// <summary>Whether no line of the text is longer.</summary>
-    public static bool Fits(string text, int width) => text.Split('\n').All(line => Columns(line) <= width);
+    public static bool Fits(string text, int width) => Array.TrueForAll(text.Split('\n'), line => Columns(line) <= width);
 
     /// <summary>Columns that a text takes on a screen: some letters take two, some none.</summary>
-    public static int Columns(string text) => text.AsSpan().ContainsAnyExceptInRange(' ', '~') ? new Segment(text).CellCount() : text.Length;
+    public static int Columns(string text) => text.AsSpan().ContainsAnyExceptInRange(' ', '~') ? DrawnLayout.Columns(text) : text.Length;
 
     private static string Line(string line, int width)
     {

@@ -10,6 +10,13 @@ public static class IntervalMethods
         IntervalMethod.AgrestiCoull, IntervalMethod.Jeffreys, IntervalMethod.MidP,
     ];
 
+    /// <summary>The names of all methods, in the order of the enumeration.</summary>
+    public static IReadOnlyList<string> Names { get; } =
+    [
+        IntervalMethod.Wilson.Name(), IntervalMethod.WilsonContinuity.Name(), IntervalMethod.ClopperPearson.Name(),
+        IntervalMethod.AgrestiCoull.Name(), IntervalMethod.Jeffreys.Name(), IntervalMethod.MidP.Name(),
+    ];
+
     /// <summary>The method's name.</summary>
     /// <param name="method">The method.</param>
     /// <returns>For instance <c>clopper-pearson</c>.</returns>
