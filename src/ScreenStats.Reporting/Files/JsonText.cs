@@ -38,12 +38,16 @@ public static class JsonText
             IndentSize = 1,
             // The file is data, not part of a page: letters beyond ASCII stay readable, and what HTML would take for markup is still escaped.
             Encoder = JavaScriptEncoder.Create(System.Text.Unicode.UnicodeRanges.All),
-            TypeInfoResolver = new DefaultJsonTypeInfoResolver { Modifiers = { LeaveOutReasonsOfDefinedFigures } },
+            TypeInfoResolver = Resolver().WithAddedModifier(LeaveOutReasonsOfDefinedFigures),
         };
         options.Converters.Add(new FlagConverter());
         options.Converters.Add(new JsonStringEnumConverter(JsonNamingPolicy.KebabCaseLower));
         return options;
     }
+
+    // What a report writes is known beforehand; anything else that somebody writes this way is looked at while it runs, where that can be done.
+    private static IJsonTypeInfoResolver Resolver() =>
+        JsonSerializer.IsReflectionEnabledByDefault ? JsonTypeInfoResolver.Combine(ReportJson.Default, new DefaultJsonTypeInfoResolver()) : ReportJson.Default;
 
     private static void LeaveOutReasonsOfDefinedFigures(JsonTypeInfo type)
     {
