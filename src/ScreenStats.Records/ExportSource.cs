@@ -57,6 +57,18 @@ internal sealed class ExportSource(IReadOnlyList<FilePlan> plans, IReadOnlyList<
         }
     }
 
+    public bool HaveOneScreenId(uint first, uint second)
+    {
+        lock (gate)
+        {
+            if (reader is not ScreeningReader screening) throw new InvalidOperationException("Only the screening export has a screen_id.");
+            Understand(first);
+            var one = screening.TakeScreenId(splitters[current]).ToArray();
+            Understand(second);
+            return screening.TakeScreenId(splitters[current]).SequenceEqual(one);
+        }
+    }
+
     private byte[] Meaning(uint record)
     {
         var splitter = Understand(record);

@@ -1,4 +1,5 @@
 using ScreenStats.Counting.Programs;
+using ScreenStats.Records.PersonLog.Spilling;
 
 namespace ScreenStats.Records;
 
@@ -31,6 +32,37 @@ public sealed record ReadOptions
 
     /// <summary>What <see cref="LargestUnpacked"/> is where nothing is said.</summary>
     public const long DefaultLargestUnpacked = 32L << 30;
+
+    /// <summary>
+    /// Bytes of memory that the whole process should keep to, at least <see cref="LeastMemory"/>; null (default): not bounded, which is
+    /// faster where there is enough. Rows of the screening export that do not fit go into temporary files that only this user can
+    /// read, by a hash of the person, and are counted a part of the people at a time; the result is the same to the byte.
+    /// </summary>
+    /// <remarks>
+    /// About 25 bytes for each screening row are written, and 512 MiB stay free on the disk of temporary files, which should not itself lie in
+    /// memory. What is not bounded: about a byte for each row, 200 bytes for each kit, run that is not negative and specimen, and 300 for each row that is set
+    /// aside or a duplicate.
+    /// </remarks>
+    /// <exception cref="ArgumentOutOfRangeException">Less than the least.</exception>
+    public long? Memory
+    {
+        get;
+        init
+        {
+            if (value is { } bytes) ArgumentOutOfRangeException.ThrowIfLessThan(bytes, LeastMemory, nameof(Memory));
+            field = value;
+        }
+    }
+
+    /// <summary>The least <see cref="Memory"/>: 256 MiB.</summary>
+    public const long LeastMemory = 256L << 20;
+
+    /// <summary>What rows may take in memory: as <see cref="Memory"/> says, unless a test says otherwise.</summary>
+    internal MemoryBudget? Budget
+    {
+        get => field ?? (Memory is { } bytes ? MemoryBudget.Of(bytes) : null);
+        init;
+    }
 
     /// <summary>True: set-aside rows keep their text, which may name people. Default false.</summary>
     public bool SetAsideText { get; init; }

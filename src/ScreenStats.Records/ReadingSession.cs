@@ -10,6 +10,7 @@ using ScreenStats.Records.PersonLog;
 using ScreenStats.Records.PersonLog.Checks;
 using ScreenStats.Records.PersonLog.Codes;
 using ScreenStats.Records.PersonLog.Rows;
+using ScreenStats.Records.PersonLog.Spilling;
 using ScreenStats.Records.Understanding;
 using ScreenStats.Records.Validation;
 
@@ -28,6 +29,7 @@ internal sealed class ReadingSession(
     private long bytesTold;
     private long bytesTotal;
     private ProgramPlan? plan;
+    private RunCounter? counter;
 
     public ReadingResult Run()
     {
@@ -58,7 +60,7 @@ internal sealed class ReadingSession(
             .Select(file => (file.Export, file.Plan, Hash: FileHash.Start(file.Plan.SourcePath))).ToList();
 
         var scale = new TimeScale(zone);
-        var counter = new RunCounter(settings, vocabularies) { Cancelled = options.CancellationToken };
+        counter = new RunCounter(settings, vocabularies) { Cancelled = options.CancellationToken, Room = options.Budget is { } budget ? new SpillRoom(budget, new SpillFolder(), threads) : null };
         var screening = Read(plan, ExportKind.Screening, threads, own => new ScreeningReader(own, vocabularies, scale, counter.CreateSink(), options.SetAsideText));
         var confirmatory = Read(plan, ExportKind.Confirmatory, threads, own => new ConfirmatoryReader(own, vocabularies, scale, options.SetAsideText));
         var controls = Read(plan, ExportKind.Controls, 1, own => new ControlsReader(own, scale, options.SetAsideText));
@@ -104,6 +106,7 @@ internal sealed class ReadingSession(
 
     public void Dispose()
     {
+        counter?.Dispose();
         foreach (var reading in readings) reading.Dispose();
     }
 

@@ -113,6 +113,8 @@ internal static class PersonLogTimes
 
         public bool MeanTheSame(uint first, uint second) => false;
 
+        public bool HaveOneScreenId(uint first, uint second) => false;
+
         public RunRow Read(uint record)
         {
             var chance = Mix(record);

@@ -128,6 +128,15 @@ public static class ReadingDiagnostics
     /// <summary>There is no room to unpack a file.</summary>
     public const string NoRoomToUnpack = "no-room-to-unpack";
 
+    /// <summary>There is no room for rows that do not fit into the memory that was stated.</summary>
+    public const string NoRoomToSpill = "no-room-to-spill";
+
+    /// <summary>The memory that was stated does not hold the rows of one person.</summary>
+    public const string MemoryTooSmall = "memory-too-small";
+
+    /// <summary>An export has more rows than can be told apart.</summary>
+    public const string TooManyRows = "too-many-rows";
+
     /// <summary>A workbook cannot be read.</summary>
     public const string UnreadableWorkbook = "unreadable-workbook";
 
@@ -228,6 +237,9 @@ public static class ReadingDiagnostics
         new(TwoFormats, Severity.Error, "Two files have the same name but for what tells their format, so they may hold the same rows.", "Remove one, or name the files to read in the program file under exports, files."),
         new(DamagedArchive, Severity.Error, "A compressed file is cut off or damaged.", "Copy or export it again."),
         new(SuspiciousArchive, Severity.Error, "A file unpacks to far more than an export does, or holds what no spreadsheet program writes.", "Check where it comes from; export it as CSV."),
+        new(NoRoomToSpill, Severity.Error, "The disk of temporary files has no room for the rows that do not fit into the memory stated.", "Make room there, name a folder with more room in TMPDIR (TMP on Windows), or state more memory."),
+        new(MemoryTooSmall, Severity.Error, "The rows of one person do not fit into the memory stated.", "Check that the column person holds a pseudonym of each person; if it does, state more memory."),
+        new(TooManyRows, Severity.Error, "An export has more than 4,294,967,295 rows.", "Split it by sites or by time, and evaluate the parts."),
         new(NoRoomToUnpack, Severity.Error, "A file that is not plain text is longer, unpacked, than may be written into temporary files.", "Unpack it, or export it as CSV: text is read where it lies."),
         new(UnreadableWorkbook, Severity.Error, "A workbook cannot be read.", "Save it anew as .xlsx, or export it as CSV."),
         new(UnreadableParquet, Severity.Error, "A Parquet file is cut off, damaged, encrypted or made in a way that is not read.", "Export it again, or export it as CSV."),

@@ -113,7 +113,8 @@ internal sealed class FileReading(FilePlan plan, RecordIndex index, long firstRe
         Array.Resize(ref offsets, marks);
         Array.Resize(ref lines, marks);
         if (Turn(block, record, splitter.LineBreaks, offsets, lines) is not { } first) return false;
-        reader.EndBlock(checked((uint)(firstRecord + first)));
+        if (firstRecord + first + record > uint.MaxValue) throw FileSniffer.TooManyRows(plan.Name);
+        reader.EndBlock((uint)(firstRecord + first));
         progress(block.SourceLength);
         return true;
     }

@@ -4,8 +4,10 @@ using ScreenStats.Counting.Programs;
 using ScreenStats.Counting.Rules;
 using ScreenStats.Records.PersonLog.Checks;
 using ScreenStats.Records.PersonLog.Codes;
+using ScreenStats.Records.PersonLog.Identifiers;
 using ScreenStats.Records.PersonLog.Rows;
 using ScreenStats.Records.PersonLog.Scanning;
+using ScreenStats.Records.PersonLog.Spilling;
 using ScreenStats.Records.PersonLog.Sums;
 
 namespace ScreenStats.Records.PersonLog;
@@ -13,7 +15,7 @@ namespace ScreenStats.Records.PersonLog;
 /// <summary>Turns valid rows into counts. One sink for each reading thread, then one call of <see cref="Complete"/>.</summary>
 /// <param name="settings">The program file.</param>
 /// <param name="vocabularies">The texts behind the rows' codes.</param>
-internal sealed class RunCounter(ProgramSettings settings, Vocabularies vocabularies)
+internal sealed class RunCounter(ProgramSettings settings, Vocabularies vocabularies) : IDisposable
 {
     /// <summary>
     /// The earliest instant a row may have, 1970-01-01 on the scale of <see cref="RunRow.Instant"/>: the log keeps 32 bits.
@@ -31,10 +33,13 @@ internal sealed class RunCounter(ProgramSettings settings, Vocabularies vocabula
     /// <summary>Stops the counting between two of its pieces.</summary>
     public CancellationToken Cancelled { get; init; }
 
+    /// <summary>Bounds what rows take in memory; null (default): nothing does.</summary>
+    public SpillRoom? Room { get; init; }
+
     /// <summary>A sink for one thread. May be called from any thread.</summary>
     public IRunSink CreateSink()
     {
-        var sink = new RunSink(settings, vocabularies);
+        var sink = new RunSink(settings, vocabularies, Room);
         lock (gate) sinks.Add(sink);
         return sink;
     }
@@ -54,7 +59,8 @@ internal sealed class RunCounter(ProgramSettings settings, Vocabularies vocabula
         if (completed) throw new InvalidOperationException("The rows have been counted already.");
         completed = true;
         var index = new SpecimenIndex(specimens, confirmatoryRows, settings.Policy.ReportLagHours);
-        var removed = ScreenIdCheck.Find(sinks, screeningRows, threads);
+        WriteRest();
+        var removed = ScreenIdCheck.Find([.. sinks.Select(sink => sink.ScreenIds)], Written(sinks, sink => sink.WrittenIds), screeningRows, threads, Cancelled);
         var removedBefore = new RecordSet();
         foreach (var row in removed) removedBefore.Add(row.Record);
 
@@ -85,6 +91,28 @@ internal sealed class RunCounter(ProgramSettings settings, Vocabularies vocabula
         };
         return new(cells, [.. removed, .. index.Removed]) { Levels = Levels(cubes.Checks) };
     }
+
+    /// <summary>Gives memory and temporary files back, whether rows were counted or not.</summary>
+    public void Dispose()
+    {
+        foreach (var sink in sinks)
+        {
+            sink.Log.Dispose();
+            sink.ScreenIds.Dispose();
+        }
+
+        Room?.Dispose();
+    }
+
+    /// <summary>Where a part of the rows was written away, all of them are: so their memory is free, and there is one way to look at them.</summary>
+    private void WriteRest()
+    {
+        if (sinks.Exists(sink => sink.WrittenLog is not null)) sinks.ForEach(sink => sink.WriteLog());
+        if (sinks.Exists(sink => sink.WrittenIds is not null)) sinks.ForEach(sink => sink.WriteIds());
+    }
+
+    private static List<PartitionSpill<T>>? Written<T>(List<RunSink> sinks, Func<RunSink, PartitionSpill<T>?> of) where T : unmanaged =>
+        sinks.Exists(sink => of(sink) is not null) ? [.. sinks.Select(sink => of(sink)!)] : null;
 
     private Dictionary<string, CountedLevels> Levels(RowChecks checks)
     {
@@ -149,19 +177,23 @@ internal sealed class RunCounter(ProgramSettings settings, Vocabularies vocabula
         var clock = ReportClock.Of(index, settings, first, last);
         var reading = new Lock();
         PartitionScan? whole = null;
-        Workers.Run(threads, PartitionedBuffer<LogEntry>.Partitions,
+        var written = Written(sinks, sink => sink.WrittenLog);
+        if (written is not null) sinks.ForEach(sink => sink.Log.Dispose());
+        var log = new LogPieces([.. sinks.Select(sink => sink.Log)], written, Room?.Scan ?? 0, threads);
+        Workers.Run(log.Threads, PartitionedBuffer<LogEntry>.Partitions,
             () => new PartitionScan(
                 infos, index, new PersonLinkage(settings.Policy, index.HasExport ? dataAsOf : null, lagSeconds),
                 new PersonSums(calendar, siteCount, lotCount), removedBefore, new TwinFinder(source, reading),
                 new PersonChecks(span.First, span.Last, span.LastSecond, nearestFrom, nearestTo), settings.Policy, clock, sampling?.Sums()),
-            (worker, partition) => worker.Scan(sinks, codes, partition),
+            (worker, partition) => worker.Scan(log, codes, partition),
             worker =>
             {
                 if (whole is null) whole = worker;
                 else whole.Add(worker);
             },
             Cancelled);
-        foreach (var sink in sinks) sink.Log.Dispose();
+        sinks.ForEach(sink => sink.Log.Dispose());
+        written?.ForEach(spill => spill.Dispose());
         return whole!;
     }
 }

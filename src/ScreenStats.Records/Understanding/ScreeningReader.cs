@@ -103,6 +103,13 @@ internal sealed class ScreeningReader : RowReader
             Text(row, person).ToArray(), Text(row, screenId));
     }
 
+    /// <summary>The screen_id of the row understood last, which is not to be counted.</summary>
+    public ReadOnlySpan<byte> TakeScreenId(RecordSplitter row)
+    {
+        count = 0;
+        return Text(row, screenId);
+    }
+
     /// <summary>Forgets rows that were understood but are not to be counted.</summary>
     public void Forget() => count = 0;
 

@@ -71,9 +71,10 @@ internal static class Programs
         from settings in Settings
         from asOf in Gen.Frequency((2, Gen.Const((StatedMoment?)null)), (1, Gen.Int[0, 200].Select(hours => (StatedMoment?)new StatedMoment(Start.AddHours(hours), null))))
         from bits in OneOf(64, 1, 8)
+        from idBits in OneOf(64, 64, 40, 8, 1)
         select new SmallProgram(
             asOf is null ? settings : settings with { TimeZone = "UTC" }, Copied(runs, copies),
-            confirmatory ? [.. specimens, .. specimens.Take(copies.Count / 2)] : null, asOf) { MeaningBits = bits };
+            confirmatory ? [.. specimens, .. specimens.Take(copies.Count / 2)] : null, asOf) { MeaningBits = bits, IdBits = idBits };
 
     private static List<TestRun> Copied(List<TestRun> runs, List<(int At, int Change)> copies)
     {

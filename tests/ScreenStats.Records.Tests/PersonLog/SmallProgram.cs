@@ -3,6 +3,7 @@ using ScreenStats.Counting.Programs;
 using ScreenStats.Records.PersonLog;
 using ScreenStats.Records.PersonLog.Codes;
 using ScreenStats.Records.PersonLog.Rows;
+using ScreenStats.Records.PersonLog.Spilling;
 
 namespace ScreenStats.Records.Tests.PersonLog;
 
@@ -24,6 +25,12 @@ internal sealed record SmallProgram(ProgramSettings Settings, List<TestRun> Runs
     /// <summary>How many bits of the hash of a row's meaning differ: few bits nominate rows that do not mean the same.</summary>
     public int MeaningBits { get; init; } = 64;
 
+    /// <summary>How many of the highest bits of the hash of a screen_id differ: few bits nominate rows with different ones.</summary>
+    public int IdBits { get; init; } = 64;
+
+    /// <summary>What rows may take in memory; null: memory is not bounded.</summary>
+    public MemoryBudget? Budget { get; init; }
+
     public static long Seconds(DateTime local, int offset) => (long)(local - Epoch).TotalSeconds - (60L * offset);
 
     /// <summary>Counts it with the code under test.</summary>
@@ -31,7 +38,8 @@ internal sealed record SmallProgram(ProgramSettings Settings, List<TestRun> Runs
     {
         var vocabularies = new Vocabularies();
         var source = new RunSource(this, vocabularies);
-        var counter = new RunCounter(Settings, vocabularies);
+        using var room = Budget is null ? null : new SpillRoom(Budget, new SpillFolder(), sinks);
+        using var counter = new RunCounter(Settings, vocabularies) { Room = room };
         var takers = Enumerable.Range(0, sinks).Select(_ => counter.CreateSink()).ToArray();
         var at = 0;
         foreach (var rows in source.Rows.Chunk(batch)) takers[at++ % sinks].Take(rows);
@@ -65,6 +73,8 @@ internal sealed record SmallProgram(ProgramSettings Settings, List<TestRun> Runs
         public RunRow Read(uint record) => throw new NotSupportedException();
 
         public bool MeanTheSame(uint first, uint second) => specimens[(int)first] == specimens[(int)second];
+
+        public bool HaveOneScreenId(uint first, uint second) => throw new NotSupportedException();
     }
 
     private sealed class RunSource : IRowSource
@@ -89,6 +99,8 @@ internal sealed record SmallProgram(ProgramSettings Settings, List<TestRun> Runs
             return program.Runs[(int)first] == program.Runs[(int)second];
         }
 
+        public bool HaveOneScreenId(uint first, uint second) => program.Runs[(int)first].Id == program.Runs[(int)second].Id;
+
         private RunRow Row(TestRun run, uint record, Vocabularies vocabularies) => new()
         {
             Person = run.Person.Length == 0 ? 0 : Hash(run.Person),
@@ -110,7 +122,7 @@ internal sealed record SmallProgram(ProgramSettings Settings, List<TestRun> Runs
             LotExpiry = run.Expiry,
             MinutesToReading = run.Minutes,
             HasScreenId = run.Id is not null,
-            ScreenId = run.Id is null ? 0 : Hash(run.Id),
+            ScreenId = run.Id is null ? 0 : Hash(run.Id) >> (64 - program.IdBits) << (64 - program.IdBits),
             Meaning = program.MeaningBits == 64 ? Hash(run) : Hash(run) & ((1ul << program.MeaningBits) - 1),
         };
     }

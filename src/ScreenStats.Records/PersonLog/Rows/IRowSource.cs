@@ -13,4 +13,7 @@ internal interface IRowSource
     /// True where two rows mean the same in every mapped column: compared value by value, not by hash.
     /// </summary>
     bool MeanTheSame(uint first, uint second);
+
+    /// <summary>True where two rows of the screening export have the same screen_id: compared by its text, not by hash.</summary>
+    bool HaveOneScreenId(uint first, uint second);
 }

@@ -4,7 +4,9 @@ using ScreenStats.Counting.Programs;
 using ScreenStats.Counting.Rules;
 using ScreenStats.Records.PersonLog.Checks;
 using ScreenStats.Records.PersonLog.Codes;
+using ScreenStats.Records.PersonLog.Identifiers;
 using ScreenStats.Records.PersonLog.Scanning;
+using ScreenStats.Records.PersonLog.Spilling;
 using ScreenStats.Records.PersonLog.Sums;
 
 namespace ScreenStats.Records.PersonLog.Rows;
@@ -15,14 +17,19 @@ namespace ScreenStats.Records.PersonLog.Rows;
 /// </summary>
 internal sealed class RunSink : IRunSink
 {
+    private readonly SpillRoom? room;
     private readonly DeviceOfLot devices;
     private readonly bool anyReadingWindow;
     private readonly bool anyKitContents;
     private uint dayStart = 1;
     private int dayNumber;
 
-    public RunSink(ProgramSettings settings, Vocabularies vocabularies)
+    /// <param name="settings">The program file.</param>
+    /// <param name="vocabularies">The texts behind the rows' codes.</param>
+    /// <param name="room">What the rows may take in memory, and where those go that are beyond it; null: memory is not bounded.</param>
+    public RunSink(ProgramSettings settings, Vocabularies vocabularies, SpillRoom? room = null)
     {
+        this.room = room;
         devices = new(settings, vocabularies);
         anyReadingWindow = devices.AnyReadingWindow;
         anyKitContents = devices.AnyKitContents;
@@ -30,7 +37,13 @@ internal sealed class RunSink : IRunSink
 
     public PartitionedBuffer<LogEntry> Log { get; } = new();
 
-    public PartitionedBuffer<ScreenIdEntry> ScreenIds { get; } = new();
+    public ScreenIdLog ScreenIds { get; } = new();
+
+    /// <summary>What was written away of the log; null: nothing.</summary>
+    public PartitionSpill<LogEntry>? WrittenLog { get; private set; }
+
+    /// <summary>What was written away of the identifiers; null: nothing.</summary>
+    public PartitionSpill<ulong>? WrittenIds { get; private set; }
 
     public ShapeTable Shapes { get; } = new();
 
@@ -55,8 +68,6 @@ internal sealed class RunSink : IRunSink
     /// <summary>Counted runs that are not negative, and control runs.</summary>
     public List<NotableRow> Notable { get; } = [];
 
-    public bool AnyScreenId { get; private set; }
-
     /// <summary>First and last local day of a counted run; the first is after the last where there is none.</summary>
     public int FirstDay { get; private set; } = int.MaxValue;
 
@@ -73,21 +84,23 @@ internal sealed class RunSink : IRunSink
             logged.Seconds = seconds;
             logged.Record = row.Record;
             logged.CodeAndMeaning = ((uint)code << 8) | (byte)row.Meaning;
-            if (row.HasScreenId)
-            {
-                AnyScreenId = true;
-                var id = row.ScreenId == 0 ? 1 : row.ScreenId;
-                ref var identified = ref ScreenIds.Add(PartitionedBuffer<ScreenIdEntry>.Of(id));
-                identified.Id = id;
-                identified.Record = row.Record;
-            }
-
+            if (row.HasScreenId) ScreenIds.Add(row.ScreenId, row.Record);
             if (entry == LedgerEntry.ControlRun || (entry == LedgerEntry.Counted && row.Outcome != Outcome.Negative))
             {
                 Notable.Add(new(row.Record, seconds, code, row.Operator, row.Kit));
             }
         }
+
+        if (room is null) return;
+        if (Log.Bytes > room.Log) WriteLog();
+        if (ScreenIds.Bytes > room.Identifiers) WriteIds();
     }
+
+    /// <summary>Writes all of the log away, which then holds nothing in memory.</summary>
+    public void WriteLog() => (WrittenLog ??= room!.Create<LogEntry>()).Write(Log);
+
+    /// <summary>Writes all identifiers away.</summary>
+    public void WriteIds() => ScreenIds.WriteTo(WrittenIds ??= room!.Create<ulong>());
 
     /// <summary>Counts one row into every table that needs no other row.</summary>
     /// <param name="row">The row.</param>

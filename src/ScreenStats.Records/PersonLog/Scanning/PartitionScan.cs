@@ -6,6 +6,7 @@ using ScreenStats.Counting.Rules;
 using ScreenStats.Records.PersonLog.Checks;
 using ScreenStats.Records.PersonLog.Codes;
 using ScreenStats.Records.PersonLog.Rows;
+using ScreenStats.Records.PersonLog.Spilling;
 using ScreenStats.Records.PersonLog.Sums;
 
 namespace ScreenStats.Records.PersonLog.Scanning;
@@ -18,6 +19,7 @@ internal sealed class PartitionScan(
     ShapeInfo[] shapes, SpecimenIndex specimens, PersonLinkage linkage, PersonSums sums, RecordSet removedBefore, TwinFinder twins, PersonChecks checks,
     PolicySettings policy, VerificationClock clock, AuditSums? audits = null)
 {
+    private readonly LogPiece piece = new();
     private readonly PersonGrouping grouping = new();
     private readonly List<RunEvent> events = [];
     private readonly List<int> eventRuns = [];
@@ -74,11 +76,11 @@ internal sealed class PartitionScan(
     /// <summary>Specimens on which the follow-up or audit of a run rests.</summary>
     public long SettlingSpecimens { get; private set; }
 
-    public void Scan(IReadOnlyList<RunSink> sinks, int[][] codes, int partition)
+    public void Scan(LogPieces log, int[][] codes, int partition) => log.ForEach(partition, piece, rows =>
     {
-        grouping.Gather(sinks, codes, partition);
+        grouping.Gather(rows, codes);
         for (var person = 0; person < grouping.Count; person++) ScanPerson(grouping[person]);
-    }
+    });
 
     public void Add(PartitionScan other)
     {

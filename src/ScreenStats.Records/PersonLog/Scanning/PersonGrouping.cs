@@ -1,5 +1,5 @@
 using System.Runtime.InteropServices;
-using ScreenStats.Records.PersonLog.Rows;
+using ScreenStats.Records.PersonLog.Spilling;
 
 namespace ScreenStats.Records.PersonLog.Scanning;
 
@@ -32,10 +32,10 @@ internal sealed class PersonGrouping
         }
     }
 
-    /// <summary>Gathers a partition from all sinks, with each sink's codes translated.</summary>
-    public void Gather(IReadOnlyList<RunSink> sinks, int[][] codes, int partition)
+    /// <summary>Gathers the rows of a piece, with each sink's codes translated.</summary>
+    public void Gather(LogPiece piece, int[][] codes)
     {
-        var total = sinks.Sum(sink => sink.Log.Count(partition));
+        var total = piece.Count;
         if (entries.Length < total)
         {
             entries = NewBuffer(total);
@@ -47,33 +47,27 @@ internal sealed class PersonGrouping
         if (starts.Length < people.Length) starts = new int[people.Length];
         Array.Clear(starts);
         var at = 0;
-        foreach (var sink in sinks)
+        foreach (var (_, chunk) in piece.Chunks)
         {
-            foreach (var chunk in sink.Log.Chunks(partition))
+            foreach (ref readonly var entry in chunk.AsSpan())
             {
-                foreach (ref readonly var entry in chunk.AsSpan())
-                {
-                    var person = PersonOf(entry.Person);
-                    personOf[at++] = person;
-                    starts[person]++;
-                }
+                var person = PersonOf(entry.Person);
+                personOf[at++] = person;
+                starts[person]++;
             }
         }
 
         var sum = 0;
         for (var person = 0; person < Count; person++) (starts[person], sum) = (sum, sum + starts[person]);
         at = 0;
-        for (var i = 0; i < sinks.Count; i++)
+        foreach (var (sink, chunk) in piece.Chunks)
         {
-            var code = codes[i];
-            foreach (var chunk in sinks[i].Log.Chunks(partition))
+            var code = codes[sink];
+            foreach (ref readonly var entry in chunk.AsSpan())
             {
-                foreach (ref readonly var entry in chunk.AsSpan())
-                {
-                    ref var placed = ref entries[starts[personOf[at++]]++];
-                    placed = entry;
-                    placed.CodeAndMeaning = ((uint)code[entry.Code] << 8) | entry.Meaning;
-                }
+                ref var placed = ref entries[starts[personOf[at++]]++];
+                placed = entry;
+                placed.CodeAndMeaning = ((uint)code[entry.Code] << 8) | entry.Meaning;
             }
         }
     }
