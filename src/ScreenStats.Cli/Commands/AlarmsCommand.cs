@@ -19,7 +19,7 @@ internal sealed class AlarmsCommand : ProgramCommand
     {
         asOf = TakeOption("--as-of", "date", "The day at whose end is looked, such as 2026-03-31: what was collected or reported later is not seen. Default: the day up to which the data are complete.");
         fail = TakeSwitch("--fail-on-alarm", "Exit with 3 where an alarm is new or standing; not for places out of use, nor for alarms that the program file acknowledges.");
-        TakeThreads();
+        TakeResources();
         TakeJson();
     }
 

@@ -5,12 +5,13 @@ using ScreenStats.Records;
 
 namespace ScreenStats.Cli.Commands;
 
-/// <summary>What the commands that read a program share: the argument, the date and the threads.</summary>
+/// <summary>What the commands that read a program share: the argument, the date, the threads and the memory.</summary>
 internal abstract class ProgramCommand : RunnerCommand
 {
     private readonly Argument<string> program;
     private Option<string>? asOf;
     private Option<string>? threads;
+    private Option<string>? memory;
 
     protected ProgramCommand(string name, string summary, params string[] examples)
         : base(name, summary, examples) =>
@@ -20,12 +21,15 @@ internal abstract class ProgramCommand : RunnerCommand
     protected void TakeReadingOptions()
     {
         asOf = TakeOption("--as-of", "date", "The data are complete up to the end of this day, such as 2026-03-31. Default: as the program file says, else the latest report or collection in the confirmatory export.");
-        TakeThreads();
+        TakeResources();
     }
 
-    /// <summary>The option of reading that goes with any other.</summary>
-    protected void TakeThreads() =>
+    /// <summary>The options of reading that go with any other.</summary>
+    protected void TakeResources()
+    {
         threads = TakeOption("--threads", "number", "Threads for reading. Default: one for each processor. The result does not depend on it.");
+        memory = TakeOption("--memory", "size", "Memory to keep to, such as 512MB or 1.5GB (1 MB = 1,048,576 bytes), at least 256MB: rows that do not fit go into temporary files, about 28 bytes each, on a disk that TMPDIR can name. Default: no bound. The result does not depend on it.");
+    }
 
     protected string AsOf(Invocation invocation) => asOf is null ? "" : invocation.Text(asOf) ?? "";
 
@@ -42,8 +46,9 @@ internal abstract class ProgramCommand : RunnerCommand
     protected Reading Read(Invocation invocation, ScreeningProgram opened, bool setAsideText = false)
     {
         var count = threads is not null && invocation.Text(threads) is { } text ? (int)Figures.Whole("--threads", text, 1, 1024) : 0;
+        long? bound = memory is not null && invocation.Text(memory) is { } size ? Sizes.Memory("--memory", size, ReadOptions.LeastMemory) : null;
         invocation.Environment.Cancelled.ThrowIfCancellationRequested();
-        var options = new ReadOptions { Threads = count, Progress = invocation.Progress, SetAsideText = setAsideText, CancellationToken = invocation.Environment.Cancelled };
+        var options = new ReadOptions { Threads = count, Memory = bound, Progress = invocation.Progress, SetAsideText = setAsideText, CancellationToken = invocation.Environment.Cancelled };
         var reading = invocation.Progress.During(() => opened.Read(options));
         invocation.Environment.Cancelled.ThrowIfCancellationRequested();
         return reading;

@@ -28,9 +28,32 @@ internal sealed class RepeatedPrints
     public void Find(IReadOnlyList<ScreenIdLog> logs, int rangeBits, int range)
     {
         Begin(logs.Sum(log => (long)log.Count) >> rangeBits);
-        foreach (var log in logs) log.ForEach(rangeBits, range, Mark);
+        var above = 8 - rangeBits;
+        foreach (var log in logs)
+        {
+            for (var slab = 0; slab < log.Slabs; slab++)
+            {
+                foreach (ref readonly var print in log.Slab(slab))
+                {
+                    if (print.High >> above == range && print.Whole is var whole and not 0) Mark(whole);
+                }
+            }
+        }
+
         if (!AnyAgain()) return;
-        foreach (var log in logs) log.ForEach(rangeBits, range, Collect);
+        foreach (var log in logs)
+        {
+            var rows = new ScreenIdRows(log.Runs);
+            for (var slab = 0; slab < log.Slabs; slab++)
+            {
+                foreach (ref readonly var print in log.Slab(slab))
+                {
+                    var record = rows.Next();
+                    if (print.High >> above == range && print.Whole is var whole and not 0) Collect(whole, record);
+                }
+            }
+        }
+
         Group();
     }
 

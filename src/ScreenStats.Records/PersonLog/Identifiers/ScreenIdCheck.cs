@@ -12,7 +12,7 @@ namespace ScreenStats.Records.PersonLog.Identifiers;
 /// </summary>
 internal static class ScreenIdCheck
 {
-    private const int PrintsOfRange = 1 << 20;
+    private const int PrintsOfRange = 1 << 22;
     private const int MostRangeBits = 4;
 
     /// <summary>The rows to take out. The logs are empty then.</summary>
@@ -32,6 +32,7 @@ internal static class ScreenIdCheck
         }
         else if (logs.Any(log => log.Any))
         {
+            foreach (var log in logs) log.EndRun();
             var total = (ulong)logs.Sum(log => (long)log.Count);
             var bits = Math.Min(BitOperations.Log2(Math.Max(total / PrintsOfRange, 1)) + 1, MostRangeBits);
             Workers.Run(threads, 1 << bits, () => new RepeatedPrints(), (worker, range) => worker.Find(logs, bits, range), Take, cancelled);

@@ -20,11 +20,13 @@ internal sealed unsafe class ScreenIdLog : IDisposable
     private const int MostPrints = 1 << 18;
 
     private readonly List<(nint Start, int Room)> slabs = [];
-    private readonly List<(uint First, int Count)> runs = [];
+    private readonly List<Run> runs = [];
     private int slabsUsed;
-    private byte* at;
+    private Print* at;
     private int room;
     private uint next;
+    private uint first;
+    private int runStart;
 
     ~ScreenIdLog() => Free();
 
@@ -42,57 +44,57 @@ internal sealed unsafe class ScreenIdLog : IDisposable
     /// <param name="record">The row: after the one before.</param>
     public void Add(ulong id, uint record)
     {
-        if (record != next || runs.Count == 0) Begin(record);
+        if (record != next || Count == 0) Begin(record);
         Put(Math.Max(id >> (64 - PrintBits), 1));
         next = record + 1;
         Any = true;
     }
 
-    /// <summary>Calls back with each identifier whose highest bits have a value.</summary>
-    /// <param name="bits">Number of highest bits, at most 8.</param>
-    /// <param name="value">Their value.</param>
-    /// <param name="found">Takes the print.</param>
-    public void ForEach(int bits, int value, Action<ulong> found)
-    {
-        var left = Count;
-        for (var slab = 0; left > 0; slab++)
-        {
-            var print = (byte*)slabs[slab].Start;
-            for (var end = print + (Math.Min(left, slabs[slab].Room) * BytesOfPrint); print < end; print += BytesOfPrint)
-            {
-                if (print[4] >> (8 - bits) == value && Print(print) is var whole and not 0) found(whole);
-            }
+    /// <summary>Places in the log by slab; a print of 0 is none.</summary>
+    public int Slabs => slabsUsed;
 
-            left -= slabs[slab].Room;
-        }
-    }
+    /// <summary>The prints of a slab.</summary>
+    public ReadOnlySpan<Print> Slab(int slab) => new((void*)slabs[slab].Start, slab == slabsUsed - 1 ? slabs[slab].Room - room : slabs[slab].Room);
 
-    /// <summary>The same with the row of each.</summary>
-    public void ForEach(int bits, int value, Action<ulong, uint> found)
+    /// <summary>The rows of all places, as runs without a gap; after <see cref="EndRun"/>.</summary>
+    public ReadOnlySpan<Run> Runs => CollectionsMarshal.AsSpan(runs);
+
+    /// <summary>Ends the run that rows are added to.</summary>
+    public void EndRun()
     {
-        var (slab, place) = (0, 0);
-        foreach (var (first, count) in runs)
-        {
-            for (var i = 0; i < count; i++)
-            {
-                if (place == slabs[slab].Room) (slab, place) = (slab + 1, 0);
-                var print = (byte*)slabs[slab].Start + (place++ * BytesOfPrint);
-                if (print[4] >> (8 - bits) == value && Print(print) is var whole and not 0) found(whole, first + (uint)i);
-            }
-        }
+        if (Count == runStart) return;
+        runs.Add(new(first, Count - runStart));
+        (first, runStart) = (next, Count);
     }
 
     /// <summary>Writes everything away, in order of the highest eight bits: the other 32 and the row. The log is empty then.</summary>
     public void WriteTo(PartitionSpill<ulong> spill)
     {
+        EndRun();
         var ends = new int[1 << (PrintBits - 32)];
-        ForEach(0, 0, print => ends[print >> 32]++);
+        for (var slab = 0; slab < slabsUsed; slab++)
+        {
+            foreach (ref readonly var print in Slab(slab))
+            {
+                if (print.Whole != 0) ends[print.High]++;
+            }
+        }
+
         var sum = 0;
         for (var partition = 0; partition < ends.Length; partition++) (ends[partition], sum) = (sum, sum + ends[partition]);
         var sorted = (ulong*)NativeMemory.Alloc((nuint)Math.Max(sum, 1), sizeof(ulong));
         try
         {
-            ForEach(0, 0, (print, record) => sorted[ends[print >> 32]++] = (print << 32) | record);
+            var rows = new ScreenIdRows(Runs);
+            for (var slab = 0; slab < slabsUsed; slab++)
+            {
+                foreach (ref readonly var print in Slab(slab))
+                {
+                    var record = rows.Next();
+                    if (print.Whole != 0) sorted[ends[print.High]++] = ((ulong)print.Low << 32) | record;
+                }
+            }
+
             spill.Write(new ReadOnlySpan<ulong>(sorted, sum), ends);
         }
         finally
@@ -111,26 +113,24 @@ internal sealed unsafe class ScreenIdLog : IDisposable
         GC.SuppressFinalize(this);
     }
 
-    private static ulong Print(byte* print) => *(uint*)print | ((ulong)print[4] << 32);
-
     private void Begin(uint record)
     {
-        if (runs.Count > 0 && record > next && record - next <= LongestGap)
+        if (Count > 0 && record > next && record - next <= LongestGap)
         {
             for (; next < record; next++) Put(0);
+            return;
         }
-        else runs.Add((record, 0));
+
+        EndRun();
+        (first, runStart) = (record, Count);
     }
 
     private void Put(ulong print)
     {
         if (room == 0) NextSlab();
-        *(uint*)at = (uint)print;
-        at[4] = (byte)(print >> 32);
-        at += BytesOfPrint;
+        *at++ = new(print);
         room--;
         Count++;
-        CollectionsMarshal.AsSpan(runs)[^1].Count++;
     }
 
     private void NextSlab()
@@ -142,14 +142,14 @@ internal sealed unsafe class ScreenIdLog : IDisposable
         }
 
         (var start, room) = slabs[slabsUsed++];
-        at = (byte*)start;
+        at = (Print*)start;
         Bytes += (long)room * (BytesOfPrint + sizeof(ulong));
     }
 
     private void Clear()
     {
         runs.Clear();
-        (slabsUsed, room, next, Count, Bytes) = (0, 0, 0, 0, 0);
+        (slabsUsed, room, next, first, runStart, Count, Bytes) = (0, 0, 0, 0, 0, 0, 0);
         at = null;
     }
 
@@ -158,4 +158,19 @@ internal sealed unsafe class ScreenIdLog : IDisposable
         foreach (var (start, _) in slabs) NativeMemory.Free((void*)start);
         slabs.Clear();
     }
+
+    /// <summary>40 bits in five bytes.</summary>
+    [StructLayout(LayoutKind.Sequential, Pack = 1)]
+    internal readonly struct Print(ulong whole)
+    {
+        public readonly uint Low = (uint)whole;
+        public readonly byte High = (byte)(whole >> 32);
+
+        public ulong Whole => Low | ((ulong)High << 32);
+    }
+
+    /// <summary>Rows that follow one another.</summary>
+    /// <param name="First">The first.</param>
+    /// <param name="Count">How many.</param>
+    internal readonly record struct Run(uint First, int Count);
 }
