@@ -13,7 +13,7 @@ public interface IWarehouse
     /// <param name="settings">What the program file says; <see cref="ProgramSettings.Warehouse"/> is stated.</param>
     /// <param name="folder">The program's folder.</param>
     /// <param name="options">How it is read; null: the defaults.</param>
-    /// <returns>The same as <see cref="ProgramReader.Read"/> gives of files with the same rows.</returns>
+    /// <returns>The same as <see cref="ProgramReader"/> gives of files with the same rows.</returns>
     /// <exception cref="UnusableDataException">The database cannot be reached, its views are not as agreed, or the data cannot be used.</exception>
     ReadingResult Read(ProgramSettings settings, string folder, ReadOptions? options = null);
 }

@@ -13,7 +13,7 @@ internal sealed class ProgramPlan
 {
     private readonly Dictionary<ExportKind, IReadOnlyList<FilePlan>> files = [];
 
-    public ProgramPlan(ProgramSettings settings, string folder, IReadOnlyDictionary<string, TextEncoding> encodings, SourceFiles sources, List<Diagnostic> errors, List<Diagnostic> notes)
+    public ProgramPlan(ProgramSettings settings, string folder, IReadOnlyDictionary<string, TextEncoding> encodings, SourceFiles sources, List<Diagnostic> errors, List<Diagnostic> notes, bool withoutRows = false)
     {
         if (!Directory.Exists(folder))
         {
@@ -24,6 +24,8 @@ internal sealed class ProgramPlan
 
         foreach (var export in Enum.GetValues<ExportKind>())
         {
+            // In place of these there are views of a database.
+            if (withoutRows && export is (ExportKind.Screening or ExportKind.Confirmatory)) continue;
             var own = Of(settings, export);
             UnknownColumns(export, own, errors);
             UnknownMeanings(export, own, errors);
@@ -41,7 +43,7 @@ internal sealed class ProgramPlan
             files[export] = plans;
         }
 
-        if (errors.Count == 0 && Files(ExportKind.Confirmatory).Count == 0
+        if (errors.Count == 0 && !withoutRows && Files(ExportKind.Confirmatory).Count == 0
             && ExportFiles.NoConfirmatory(folder, files.Values.SelectMany(plans => plans).Select(plan => plan.SourcePath)) is { } unread) notes.Add(unread);
     }
 

@@ -25,7 +25,10 @@ public sealed class ProgramReader
     /// out not to be UTF-8, or a column of dates that needs all its values to settle the order of day and month, is read
     /// a second time.
     /// </remarks>
-    public ReadingResult Read(ProgramSettings settings, string folder, ReadOptions? options = null)
+    public ReadingResult Read(ProgramSettings settings, string folder, ReadOptions? options = null) => Read(settings, folder, options, null);
+
+    /// <summary>The same with views of a database in place of the screening and the confirmatory export.</summary>
+    internal ReadingResult Read(ProgramSettings settings, string folder, ReadOptions? options, IViews? views)
     {
         ArgumentNullException.ThrowIfNull(settings);
         ArgumentNullException.ThrowIfNull(folder);
@@ -43,7 +46,7 @@ public sealed class ProgramReader
         {
             try
             {
-                using var session = new ReadingSession(settings, folder, options, threads, encodings, sources, orders);
+                using var session = new ReadingSession(settings, folder, options, threads, encodings, sources, orders, views);
                 return session.Run();
             }
             catch (ReadAgainException again)

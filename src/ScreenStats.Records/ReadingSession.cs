@@ -19,7 +19,8 @@ namespace ScreenStats.Records;
 /// <summary>One attempt at reading a program.</summary>
 internal sealed class ReadingSession(
     ProgramSettings settings, string folder, ReadOptions options, int threads,
-    IReadOnlyDictionary<string, TextEncoding> encodings, SourceFiles sources, Dictionary<ExportKind, (DateOrder? Order, string Why)[]> orders) : IDisposable
+    IReadOnlyDictionary<string, TextEncoding> encodings, SourceFiles sources, Dictionary<ExportKind, (DateOrder? Order, string Why)[]> orders,
+    IViews? views = null) : IDisposable
 {
     private readonly List<Diagnostic> errors = [];
     private readonly List<Diagnostic> notes = [];
@@ -52,7 +53,7 @@ internal sealed class ReadingSession(
     private ReadingResult ReadAndCount()
     {
         var zone = Zone();
-        plan = new ProgramPlan(settings, folder, encodings, sources, errors, notes);
+        plan = new ProgramPlan(settings, folder, encodings, sources, errors, notes, views is not null);
         // Without headings that are understood there is nothing to read rows for.
         if (errors.Count > 0) throw Unusable([]);
         bytesTotal = plan.All().Sum(file => file.Plan.Length);
@@ -73,35 +74,46 @@ internal sealed class ReadingSession(
         var found = readings.Where(reading => !reading.Broken).SelectMany(reading => reading.Diagnostics(ProgramPlan.Of(settings, reading.Export).DateOrder).Concat(reading.PrivacyDiagnostics())).ToList();
         if (errors.Count > 0 || found.Any(diagnostic => diagnostic.Severity == Severity.Error)) throw Unusable(found);
 
-        var specimens = confirmatory?.Reading.Learnt.Specimens;
-        specimens?.Sort(static (a, b) => a.Record.CompareTo(b.Record));
-        var screeningSource = screening!.Value.Reading.Source(new ScreeningReader(settings.Exports.Screening, vocabularies, scale, null, keepText: true));
-        var confirmatorySource = confirmatory?.Reading.Source(new ConfirmatoryReader(settings.Exports.Confirmatory, vocabularies, scale, keepText: true));
-        var counted = counter.Complete(specimens, screeningSource, confirmatorySource, options.AsOf, threads);
+        var read = views is null ? OfFiles() : views.Count(settings, vocabularies, scale, options, threads);
+        found.AddRange(read.Found);
+        if (read.Found.Any(diagnostic => diagnostic.Severity == Severity.Error)) throw Unusable(found);
+        var counted = read.Counted;
 
         var siteTable = plan.Files(ExportKind.Sites) is { Count: > 0 } tables ? tables[0].Name : null;
         ImmutableArray<SiteCell> siteCells = [.. sites?.Readers.Cast<SitesReader>().SelectMany(reader => reader.Cells) ?? []];
         var around = SurroundingsFindings.Of(settings, counted.Cells, siteCells, siteTable);
-        var setAside = SetAside(counted, screeningSource, confirmatorySource);
         ImmutableArray<Diagnostic> diagnostics = [.. notes, .. found, .. counted.Cells.Diagnostics, .. around];
         var cells = counted.Cells with
         {
             Controls = [.. counted.Cells.Controls, .. controls?.Readers.Cast<ControlsReader>().SelectMany(reader => reader.Cells) ?? []],
             Headcount = [.. headcount?.Readers.Cast<HeadcountReader>().SelectMany(reader => reader.Cells) ?? []],
             Sites = siteCells,
-            Completeness = [.. readings.SelectMany(reading => reading.Completeness())],
-            Ledger = [.. counted.Cells.Ledger, .. readings.SelectMany(reading => Ledger(reading, sites?.Readers.Cast<SitesReader>().Sum(reader => reader.Repeated) ?? 0))],
+            Completeness = [.. read.Completeness, .. readings.SelectMany(reading => reading.Completeness())],
+            Ledger = [.. counted.Cells.Ledger, .. read.Ledger, .. readings.SelectMany(reading => Ledger(reading, sites?.Readers.Cast<SitesReader>().Sum(reader => reader.Repeated) ?? 0))],
             Diagnostics = diagnostics,
         };
         // A name of a site may stand in any message of the count, so what names people is looked for before one of them is shown.
-        var levels = new LevelIdentities(cells, LevelIdentities.Kits(counted.Levels), plan.Files(ExportKind.Screening)[0].Name, cells.Audits.IsEmpty ? "" : plan.Files(ExportKind.Confirmatory)[0].Name, siteTable ?? "");
+        var levels = new LevelIdentities(cells, LevelIdentities.Kits(counted.Levels), read.ScreeningName, cells.Audits.IsEmpty ? "" : read.ConfirmatoryName, siteTable ?? "");
         if (levels.Found.Any(diagnostic => diagnostic.Severity == Severity.Error)) throw Unusable([.. found, .. levels.Found]);
         if (diagnostics.Any(diagnostic => diagnostic.Severity == Severity.Error)) throw Unusable([.. found, .. counted.Cells.Diagnostics.Select(levels.Veiled), .. around.Select(levels.Veiled)]);
         if (levels.Found.Count > 0) cells = cells with { Diagnostics = diagnostics = [.. diagnostics.Select(levels.Veiled), .. levels.Found] };
         return new ReadingResult(
-            Tally.FromCells(cells), diagnostics, setAside,
+            Tally.FromCells(cells), diagnostics, views is null ? read.SetAside : [.. read.SetAside, .. readings.SelectMany(reading => reading.SetAside().Select(row => row.Row))],
             [.. hashes.Select(file => new InputFile(Path.GetFileName(file.Plan.SourcePath), file.Export, file.Plan.SourceLength, file.Hash.WaitAsync(options.CancellationToken).GetAwaiter().GetResult()))],
             [.. readings.Select(reading => Understanding(reading, counted.Levels, levels.Unshown))]);
+
+        ViewsRead OfFiles()
+        {
+            var specimens = confirmatory?.Reading.Learnt.Specimens;
+            specimens?.Sort(static (a, b) => a.Record.CompareTo(b.Record));
+            var screeningSource = screening!.Value.Reading.Source(new ScreeningReader(settings.Exports.Screening, vocabularies, scale, null, keepText: true));
+            var confirmatorySource = confirmatory?.Reading.Source(new ConfirmatoryReader(settings.Exports.Confirmatory, vocabularies, scale, keepText: true));
+            var counts = counter.Complete(specimens, screeningSource, confirmatorySource, options.AsOf, threads);
+            return new(counts, plan.Files(ExportKind.Screening)[0].Name, plan.Files(ExportKind.Confirmatory) is { Count: > 0 } files ? files[0].Name : "")
+            {
+                SetAside = SetAside(counts, screeningSource, confirmatorySource),
+            };
+        }
     }
 
     public void Dispose()

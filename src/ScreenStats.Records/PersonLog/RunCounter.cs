@@ -36,6 +36,9 @@ internal sealed class RunCounter(ProgramSettings settings, Vocabularies vocabula
     /// <summary>Bounds what rows take in memory; null (default): nothing does.</summary>
     public SpillRoom? Room { get; init; }
 
+    /// <summary>Where people are mostly counted elsewhere, what is added to the log's own; null where the log holds every row.</summary>
+    public ICountedElsewhere? Elsewhere { get; set; }
+
     /// <summary>A sink for one thread. May be called from any thread.</summary>
     public IRunSink CreateSink()
     {
@@ -60,6 +63,11 @@ internal sealed class RunCounter(ProgramSettings settings, Vocabularies vocabula
         completed = true;
         var index = new SpecimenIndex(specimens, confirmatoryRows, settings.Policy.ReportLagHours);
         WriteRest();
+        foreach (var person in Elsewhere?.Known ?? [])
+        {
+            if (index.Of(person) is { Count: > 0 } of) index.Meet(of.Start);
+        }
+
         var removed = ScreenIdCheck.Find([.. sinks.Select(sink => sink.ScreenIds)], Written(sinks, sink => sink.WrittenIds), screeningRows, threads, Cancelled);
         var removedBefore = new RecordSet();
         foreach (var row in removed) removedBefore.Add(row.Record);
@@ -170,6 +178,7 @@ internal sealed class RunCounter(ProgramSettings settings, Vocabularies vocabula
         }
 
         var sampling = AuditSampling.Of(index, shapes, vocabularies, settings.Audits);
+        Elsewhere?.Begin(sampling);
         var calendar = first > last ? new Calendar(0, 0, settings.Report.Period) : new Calendar(first, last, settings.Report.Period);
         var (siteCount, lotCount) = (vocabularies.Sites.Count, vocabularies.Lots.Count);
         var within = (int)Math.Min(FollowUpWindow.OfFollowUp(settings.Policy).WithinSeconds / 60, int.MaxValue / 4);
@@ -184,7 +193,7 @@ internal sealed class RunCounter(ProgramSettings settings, Vocabularies vocabula
             () => new PartitionScan(
                 infos, index, new PersonLinkage(settings.Policy, index.HasExport ? dataAsOf : null, lagSeconds),
                 new PersonSums(calendar, siteCount, lotCount), removedBefore, new TwinFinder(source, reading),
-                new PersonChecks(span.First, span.Last, span.LastSecond, nearestFrom, nearestTo), settings.Policy, clock, sampling?.Sums()),
+                new PersonChecks(span.First, span.Last, span.LastSecond, nearestFrom, nearestTo), settings.Policy, clock, sampling?.Sums(), Elsewhere),
             (worker, partition) => worker.Scan(log, codes, partition),
             worker =>
             {
@@ -194,6 +203,7 @@ internal sealed class RunCounter(ProgramSettings settings, Vocabularies vocabula
             Cancelled);
         sinks.ForEach(sink => sink.Log.Dispose());
         written?.ForEach(spill => spill.Dispose());
+        Elsewhere?.AddTo(whole!);
         return whole!;
     }
 }

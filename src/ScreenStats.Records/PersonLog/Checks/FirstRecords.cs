@@ -26,6 +26,9 @@ internal sealed class FirstRecords
         else Count--;
     }
 
+    /// <summary>Adds rows that were counted elsewhere.</summary>
+    public void AddUnseen(long rows) => Count += rows;
+
     public void AddAll(FirstRecords other)
     {
         Count += other.Count;

@@ -24,15 +24,16 @@ internal sealed class FoundDiagnostics
     public void Add(string code, string column, IRowSource source, IEnumerable<uint> first, long count, FormattableString message)
     {
         if (count <= 0) return;
-        var places = Places(first, source);
-        all.Add(new(code, Severities[code], places.IsEmpty ? "" : places[0].File, places.IsEmpty ? null : places[0].Line, column, FormattableString.Invariant(message), count)
+        var places = Places(first, source, out var file);
+        all.Add(new(code, Severities[code], file, places.IsEmpty ? null : places[0].Line, column, FormattableString.Invariant(message), count)
         {
             Places = places.Length > 1 ? places : [],
         });
     }
 
-    private static ImmutableArray<DiagnosticPlace> Places(IEnumerable<uint> first, IRowSource source)
+    private static ImmutableArray<DiagnosticPlace> Places(IEnumerable<uint> first, IRowSource source, out string file)
     {
+        file = "";
         var records = new List<uint>(first);
         records.Sort();
         var places = ImmutableArray.CreateBuilder<DiagnosticPlace>();
@@ -40,7 +41,9 @@ internal sealed class FoundDiagnostics
         {
             if (i > 0 && records[i] == records[i - 1]) continue;
             var place = source.Place(records[i]);
-            places.Add(new DiagnosticPlace(place.File, place.Line));
+            if (file.Length == 0) file = place.File;
+            // Rows of a view may have no number.
+            if (place.Line > 0) places.Add(new DiagnosticPlace(place.File, place.Line));
         }
 
         return places.ToImmutable();

@@ -13,6 +13,15 @@ namespace ScreenStats.Records.PersonLog.Checks;
 /// <param name="nearestTo">Most minutes to a specimen that are kept.</param>
 internal sealed class PersonChecks(int firstDay, int lastDay, uint lastSecond, int nearestFrom, int nearestTo)
 {
+    /// <summary>First day of the program.</summary>
+    public int FirstDay => firstDay;
+
+    /// <summary>Its last day.</summary>
+    public int LastDay => lastDay;
+
+    /// <summary>Last second that is not in the future.</summary>
+    public uint LastSecond => lastSecond;
+
     public FirstRecords BeforeProgram { get; } = new();
 
     public FirstRecords InTheFuture { get; } = new();
@@ -37,19 +46,14 @@ internal sealed class PersonChecks(int firstDay, int lastDay, uint lastSecond, i
             ref readonly var run = ref runs[i];
             if (run.DayNumber < firstDay) BeforeProgram.Add(run.Record);
             else if (run.DayNumber > lastDay || run.Seconds > lastSecond) InTheFuture.Add(run.Record);
-            if (i == 0) continue;
-            ref readonly var earlier = ref runs[i - 1];
-            var sameDay = run.DayNumber == earlier.DayNumber;
-            if (!sameDay && run.Seconds - earlier.Seconds >= ConductRule.FewestMinutesBetweenResults * 60) continue;
-            ref readonly var shape = ref shapes[run.Code];
-            ref readonly var shapeBefore = ref shapes[earlier.Code];
-            if (sameDay && shape.Site != shapeBefore.Site) TwoSites.Add(run.Record);
-            if (run.Seconds == earlier.Seconds && !shape.DateOnly && !shapeBefore.DateOnly)
-            {
-                AtOneTime.Add((Math.Min(run.Record, earlier.Record), Math.Max(run.Record, earlier.Record)));
-            }
-            else if (ConductRule.IsWithinMinutes(Event(earlier, shapeBefore), Event(run, shape))) WithinMinutes.Add(run.Record);
+            if (i > 0) TakePair(runs[i - 1], run, shapes);
         }
+    }
+
+    /// <summary>Looks at some of a person's counted runs, whole days of them: only at how each follows the one before.</summary>
+    public void TakePairs(ReadOnlySpan<CountedRun> runs, ShapeInfo[] shapes)
+    {
+        for (var i = 1; i < runs.Length; i++) TakePair(runs[i - 1], runs[i], shapes);
     }
 
     /// <summary>Keeps how far the nearest specimen is from a run that is due for follow-up.</summary>
@@ -76,6 +80,20 @@ internal sealed class PersonChecks(int firstDay, int lastDay, uint lastSecond, i
         Isolated.AddAll(other.Isolated);
         AtOneTime.AddRange(other.AtOneTime);
         MinutesToNearest.AddRange(other.MinutesToNearest);
+    }
+
+    private void TakePair(in CountedRun earlier, in CountedRun run, ShapeInfo[] shapes)
+    {
+        var sameDay = run.DayNumber == earlier.DayNumber;
+        if (!sameDay && run.Seconds - earlier.Seconds >= ConductRule.FewestMinutesBetweenResults * 60) return;
+        ref readonly var shape = ref shapes[run.Code];
+        ref readonly var shapeBefore = ref shapes[earlier.Code];
+        if (sameDay && shape.Site != shapeBefore.Site) TwoSites.Add(run.Record);
+        if (run.Seconds == earlier.Seconds && !shape.DateOnly && !shapeBefore.DateOnly)
+        {
+            AtOneTime.Add((Math.Min(run.Record, earlier.Record), Math.Max(run.Record, earlier.Record)));
+        }
+        else if (ConductRule.IsWithinMinutes(Event(earlier, shapeBefore), Event(run, shape))) WithinMinutes.Add(run.Record);
     }
 
     private static RunEvent Event(in CountedRun run, in ShapeInfo shape) =>

@@ -45,6 +45,22 @@ internal sealed class RowChecks
         if (row.Kit != 0) Kits.Add(row.Site, row.Lot, row.Kit, row.Record);
     }
 
+    /// <summary>Says that a site and a lot have counted rows, which were counted elsewhere.</summary>
+    public void Meet(int site, int lot, uint record)
+    {
+        if (site >= firstOfSite.Length) Grow(site);
+        if (lot >= firstOfLot.Length) GrowLots(lot);
+        firstOfSite[site] = Math.Min(firstOfSite[site], record);
+        firstOfLot[lot] = Math.Min(firstOfLot[lot], record);
+    }
+
+    /// <summary>Adds rows of a site and minute of the hour that were counted elsewhere.</summary>
+    public void AddMinutes(int site, int minute, long rows)
+    {
+        if (site >= firstOfSite.Length) Grow(site);
+        minutes[(site * 60) + minute] += rows;
+    }
+
     /// <summary>First row of a site; the largest number where there is none.</summary>
     public uint FirstOfSite(int site) => site < firstOfSite.Length ? firstOfSite[site] : uint.MaxValue;
 

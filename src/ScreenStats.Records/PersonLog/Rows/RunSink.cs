@@ -102,6 +102,20 @@ internal sealed class RunSink : IRunSink
     /// <summary>Writes all identifiers away.</summary>
     public void WriteIds() => ScreenIds.WriteTo(WrittenIds ??= room!.Create<ulong>());
 
+    /// <summary>Takes a row that was counted elsewhere: into the log, and into no table.</summary>
+    public void TakeCounted(in RunRow row)
+    {
+        Take(new ReadOnlySpan<RunRow>(in row));
+        Count(row, -1, out _);
+    }
+
+    /// <summary>Says between which local days runs lie that were counted elsewhere.</summary>
+    public void Meet(int firstDay, int lastDay)
+    {
+        FirstDay = Math.Min(FirstDay, firstDay);
+        LastDay = Math.Max(LastDay, lastDay);
+    }
+
     /// <summary>Counts one row into every table that needs no other row.</summary>
     /// <param name="row">The row.</param>
     /// <param name="sign">1 to count it, -1 to count it off.</param>

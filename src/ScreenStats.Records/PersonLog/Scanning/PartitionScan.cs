@@ -17,7 +17,7 @@ namespace ScreenStats.Records.PersonLog.Scanning;
 /// </summary>
 internal sealed class PartitionScan(
     ShapeInfo[] shapes, SpecimenIndex specimens, PersonLinkage linkage, PersonSums sums, RecordSet removedBefore, TwinFinder twins, PersonChecks checks,
-    PolicySettings policy, VerificationClock clock, AuditSums? audits = null)
+    PolicySettings policy, VerificationClock clock, AuditSums? audits = null, ICountedElsewhere? elsewhere = null)
 {
     private readonly LogPiece piece = new();
     private readonly PersonGrouping grouping = new();
@@ -38,6 +38,9 @@ internal sealed class PartitionScan(
     public AuditSums? Audits => audits;
 
     public List<RunResult> Results { get; } = [];
+
+    /// <summary>Positive runs that were confirmed or refuted, of people who are mostly counted elsewhere.</summary>
+    public List<SettledRun> SettledElsewhere { get; } = [];
 
     /// <summary>When the follow-ups of runs became known: those of one run one after the other.</summary>
     public List<RunChange> Changes { get; } = [];
@@ -89,6 +92,7 @@ internal sealed class PartitionScan(
         if (other.Audits is { } others) audits!.Add(others);
         Results.AddRange(other.Results);
         Changes.AddRange(other.Changes);
+        SettledElsewhere.AddRange(other.SettledElsewhere);
         Removed.AddRange(other.Removed);
         PossibleDuplicates.AddRange(other.PossibleDuplicates);
         FollowUps.AddAll(other.FollowUps);
@@ -137,6 +141,19 @@ internal sealed class PartitionScan(
         if (!inOrder) SortByDay(counted);
         if (unusable) CountRepeats(counted);
         if (due && count > 1) FindRetests(start, length, counted);
+        if (elsewhere is not null && !elsewhere.IsWhole(rows[0].Person))
+        {
+            checks.TakePairs(counted, shapes);
+            foreach (ref readonly var run in counted)
+            {
+                ref readonly var shape = ref shapes[run.Code];
+                if (run.FollowUp is (FollowUp.Confirmed or FollowUp.Refuted) && shape.Outcome == Outcome.Positive) SettledElsewhere.Add(new(rows[0].Person, shape.Site, shape.Lot, run.DayNumber, run.FollowUp == FollowUp.Confirmed));
+            }
+
+            audits?.EndPerson(counted, shapes, elsewhere.Negatives(rows[0].Person));
+            return;
+        }
+
         Participation.Add((ulong)count, 1);
         for (var i = 1; i < count; i++)
         {

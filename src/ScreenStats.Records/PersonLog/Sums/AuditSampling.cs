@@ -54,6 +54,9 @@ internal sealed class AuditSampling
         return new(strata, stratumOfLabel, stratumOfShape);
     }
 
+    /// <summary>The stratum of a negative run: its number from 0, or -1.</summary>
+    public int StratumOf(string site, string lot, CollectedBy collection) => strata.OfRun(site, lot, collection).First;
+
     public AuditSums Sums() => new(strata, stratumOfLabel, stratumOfShape);
 
     private static UnusableDataException Overlap(string first, string second) => new(new Diagnostic(

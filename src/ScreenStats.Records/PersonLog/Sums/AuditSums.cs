@@ -33,15 +33,23 @@ internal sealed class AuditSums(AuditStrata strata, int[] stratumOfLabel, int[] 
     }
 
     /// <summary>Adds the person whose audited runs were added before.</summary>
-    public void EndPerson(ReadOnlySpan<CountedRun> runs, ShapeInfo[] shapes)
+    /// <param name="runs">Counted runs.</param>
+    /// <param name="shapes">The shapes behind their codes.</param>
+    /// <param name="negatives">All negative runs by stratum, where the runs are not all of the person's; else null.</param>
+    public void EndPerson(ReadOnlySpan<CountedRun> runs, ShapeInfo[] shapes, IReadOnlyList<(int Stratum, int Negatives)>? negatives = null)
     {
+        if (negatives is not null)
+        {
+            foreach (var (stratum, count) in negatives) Add(stratum - 1, AuditTotal.Negatives, count);
+        }
+
         foreach (ref readonly var run in runs)
         {
             var outcome = shapes[run.Code].Outcome;
             var stratum = stratumOfShape[run.Code];
             if (outcome == Outcome.Negative)
             {
-                Add(stratum, AuditTotal.Negatives);
+                if (negatives is null) Add(stratum, AuditTotal.Negatives);
             }
             else if (outcome == Outcome.Positive)
             {
@@ -75,6 +83,24 @@ internal sealed class AuditSums(AuditStrata strata, int[] stratumOfLabel, int[] 
         present.Clear();
     }
 
+    /// <summary>Adds so many people with negative runs alone, summed elsewhere, or takes them off.</summary>
+    /// <param name="negatives">Negative runs of each by stratum, 0 for none.</param>
+    /// <param name="people">How many.</param>
+    public void AddPeople(IReadOnlyList<(int Stratum, int Negatives)> negatives, long people)
+    {
+        products.Add((ulong)AuditTotal.Persons << 32 | (ulong)AuditTotal.Persons, people);
+        for (var i = 0; i < negatives.Count; i++)
+        {
+            var at = (uint)At(negatives[i].Stratum - 1, AuditTotal.Negatives);
+            products.Add(((ulong)AuditTotal.Persons << 32) | at, people * negatives[i].Negatives);
+            for (var j = i; j < negatives.Count; j++)
+            {
+                var other = (uint)At(negatives[j].Stratum - 1, AuditTotal.Negatives);
+                products.Add(((ulong)Math.Min(at, other) << 32) | Math.Max(at, other), people * negatives[i].Negatives * negatives[j].Negatives);
+            }
+        }
+    }
+
     public void Add(AuditSums other)
     {
         products.AddAll(other.products);
@@ -105,10 +131,11 @@ internal sealed class AuditSums(AuditStrata strata, int[] stratumOfLabel, int[] 
 
     private (string Stratum, AuditTotal Total) Of(int at) => (at < Totals ? "" : strata.Names[(at / Totals) - 1], (AuditTotal)(at % Totals));
 
-    private void Add(int stratum, AuditTotal total)
+    private void Add(int stratum, AuditTotal total, int count = 1)
     {
         var at = At(stratum, total);
-        if (totals[at]++ == 0 && !present.Contains(at)) present.Add(at);
+        if (totals[at] == 0 && !present.Contains(at)) present.Add(at);
+        totals[at] += count;
     }
 
     private static int At(int stratum, AuditTotal total) => ((stratum + 1) * Totals) + (int)total;

@@ -23,6 +23,19 @@ internal struct MeasureSums
         EventsSquared += x * x;
     }
 
+    /// <summary>Adds so many people of the same counts, or takes them off.</summary>
+    public void Add(long n, long x, long people)
+    {
+        if (n == 0) return;
+        Persons += people;
+        if (x > 0) WithEvent += people;
+        Trials += n * people;
+        Events += x * people;
+        TrialsSquared += n * n * people;
+        TrialsTimesEvents += n * x * people;
+        EventsSquared += x * x * people;
+    }
+
     public void Add(in MeasureSums other)
     {
         Persons += other.Persons;

@@ -71,6 +71,22 @@ internal sealed class PersonSums
         lots.EndPerson();
     }
 
+    /// <summary>Adds people of the same counts in one scope, summed elsewhere, or takes them off. A period that is a week is the week.</summary>
+    /// <param name="scope">The scope.</param>
+    /// <param name="level">Code of the site or lot; 0 without.</param>
+    /// <param name="day">A day of the period or week; 0 without.</param>
+    /// <param name="counts">The counts of each of them there.</param>
+    /// <param name="people">How many.</param>
+    public void Add(PersonScope scope, int level, int day, in PersonCounts counts, long people)
+    {
+        if (scope == PersonScope.Program) program.Add(counts, people);
+        else if (scope == PersonScope.Site) sites.Sums[level].Add(counts, people);
+        else if (scope == PersonScope.Lot) lots.Sums[level].Add(counts, people);
+        else if (scope == PersonScope.Week) weeks[calendar.Week(day)].Add(counts, people);
+        else if (scope == PersonScope.SiteWeek) SiteWeek(level, calendar.Week(day)).Add(counts, people);
+        else if (!calendar.PeriodIsWeek) periods[calendar.Period(day)].Add(counts, people);
+    }
+
     /// <summary>Adds what another thread summed over other people.</summary>
     public void Add(PersonSums other)
     {

@@ -32,6 +32,16 @@ internal struct ScopeSums
         refuted.Add(valid, person.Refuted);
     }
 
+    /// <summary>Adds so many people of the same counts, or takes them off.</summary>
+    public void Add(in PersonCounts person, long people)
+    {
+        var valid = person.Runs - person.Unusable;
+        positivity.Add(valid, person.Positives, people);
+        invalidRuns.Add(person.Runs, person.Unusable, people);
+        predictiveValue.Add(person.Confirmed + person.Refuted, person.Confirmed, people);
+        refuted.Add(valid, person.Refuted, people);
+    }
+
     public void Add(in ScopeSums other)
     {
         negativePersons += other.negativePersons;
