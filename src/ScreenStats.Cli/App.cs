@@ -6,6 +6,7 @@ using ScreenStats.Cli.Terminal;
 using ScreenStats.Counting.Diagnostics;
 using ScreenStats.Counting.Programs;
 using ScreenStats.Evaluation.Changes;
+using ScreenStats.Records;
 using ScreenStats.Records.Deidentification.Pseudonyms;
 using ScreenStats.Reporting;
 
@@ -54,7 +55,7 @@ internal static class App
             Say($"Run \"{HelpFor(args)}\" to see what it takes.");
             return ExitCode.Usage;
         }
-        catch (Exception failure) when (failure is NotOurFolderException or NotFindingsException or NotComparableException or PseudonymizeException)
+        catch (Exception failure) when (failure is NotOurFolderException or CacheFolderException or NotFindingsException or NotComparableException or PseudonymizeException)
         {
             Say($"screenstats: {failure.Message}");
             return ExitCode.Usage;

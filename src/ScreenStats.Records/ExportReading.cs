@@ -3,6 +3,7 @@ using ScreenStats.Counting.Cubes;
 using ScreenStats.Counting.Diagnostics;
 using ScreenStats.Counting.Ledger;
 using ScreenStats.Counting.Programs;
+using ScreenStats.Records.Cache;
 using ScreenStats.Records.Deidentification;
 using ScreenStats.Records.Formats;
 using ScreenStats.Records.PersonLog;
@@ -24,7 +25,7 @@ internal sealed class ExportReading : IDisposable
     private readonly IReadOnlyList<RowReader> readers;
     private readonly RowsLearnt learnt;
 
-    public ExportReading(ExportKind export, IReadOnlyList<FilePlan> plans, IReadOnlyList<RowReader> readers, Action<long> progress, List<Diagnostic> errors)
+    public ExportReading(ExportKind export, IReadOnlyList<FilePlan> plans, IReadOnlyList<RowReader> readers, Action<long> progress, List<Diagnostic> errors, FileMemory? memory = null)
     {
         Export = export;
         this.plans = plans;
@@ -35,7 +36,7 @@ internal sealed class ExportReading : IDisposable
         learnt = new RowsLearnt(export);
         try
         {
-            Read(progress, errors);
+            Read(progress, errors, memory);
         }
         catch
         {
@@ -124,11 +125,17 @@ internal sealed class ExportReading : IDisposable
     }
 
     /// <summary>The rows set aside, in row order, with the place of each.</summary>
-    public IEnumerable<(long Place, SetAsideRow Row)> SetAside() => learnt.SetAside.OrderBy(entry => entry.Place).Select(entry =>
+    /// <param name="withText">True: with their text.</param>
+    public IEnumerable<(long Place, SetAsideRow Row)> SetAside(bool withText)
     {
-        var (file, line) = At(entry.Place);
-        return (entry.Place, new SetAsideRow(file, line, FindingTexts.Code(entry.Finding), FindingTexts.Reason(entry.Finding, Columns[entry.Column].Name), null, entry.Text));
-    });
+        byte[] buffer = [];
+        foreach (var entry in learnt.SetAside.OrderBy(entry => entry.Place))
+        {
+            var (file, line) = At(entry.Place);
+            yield return (entry.Place, new SetAsideRow(
+                file, line, FindingTexts.Code(entry.Finding), FindingTexts.Reason(entry.Finding, Columns[entry.Column].Name), null, withText ? TextOf(entry, ref buffer) : null));
+        }
+    }
 
     public IEnumerable<CompletenessCell> Completeness() => Columns.Select((column, c) =>
         new CompletenessCell(Export, column.Name, Mapped(c), Rows, learnt.Recorded[c]));
@@ -185,14 +192,23 @@ internal sealed class ExportReading : IDisposable
         foreach (var index in indexes) index.Dispose();
     }
 
-    private void Read(Action<long> progress, List<Diagnostic> errors)
+    private void Read(Action<long> progress, List<Diagnostic> errors, FileMemory? memory)
     {
         long record = 0;
+        memory?.Look();
         for (var f = 0; f < plans.Count; f++)
         {
             firstRecords[f] = record;
-            var reading = new FileReading(plans[f], indexes[f], record, progress);
-            reading.Run(readers);
+            if (memory?.Recall(f, indexes[f], record, learnt) is { } known)
+            {
+                record += rows[f] = known;
+                continue;
+            }
+
+            var own = memory?.Begin(f, record) ?? readers;
+            var reading = new FileReading(plans[f], indexes[f], record, progress, memory?.Seen);
+            reading.Run(own);
+            memory?.Keep(f, indexes[f], record, reading.Records, reading.Broken is not null, learnt);
             record += rows[f] = reading.Records;
             if (reading.Broken is not { } broken) continue;
             Broken = true;
@@ -201,6 +217,18 @@ internal sealed class ExportReading : IDisposable
                 ? new Diagnostic(ReadingDiagnostics.UnclosedQuote, Severity.Error, plans[f].Name, line, "", FileSniffer.UnclosedQuote(plans[f].Name, line))
                 : new Diagnostic(ReadingDiagnostics.RecordTooLong, Severity.Error, plans[f].Name, line, "", FileSniffer.TooLong(plans[f].Name, line)));
         }
+
+        memory?.Complete();
+    }
+
+    /// <summary>The text of a row that was set aside: of one that was not read this time, it is looked up.</summary>
+    private string TextOf(SetAsideEntry entry, ref byte[] buffer)
+    {
+        if (entry.Text is { } text) return text;
+        var file = Place.File(entry.Place);
+        using var splitter = new RecordSplitter(plans[file].Delimiter);
+        indexes[file].Find(indexes[file].FirstRecord(Place.Block(entry.Place)) + entry.Record, splitter, ref buffer);
+        return System.Text.Encoding.UTF8.GetString(splitter.Bytes(splitter.RecordStart, splitter.RecordEnd));
     }
 
     private void AddNamesOfRowsSetAside(int column, CountedLevels known, long[] times)

@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using ScreenStats.Counting.Diagnostics;
 using ScreenStats.Counting.Ledger;
 using ScreenStats.Counting.Programs;
+using ScreenStats.Records.Cache;
 using ScreenStats.Records.Formats;
 using ScreenStats.Records.Formats.Converting;
 using ScreenStats.Records.Understanding;
@@ -19,6 +20,7 @@ public sealed class ProgramReader
     /// <param name="folder">The folder of the exports.</param>
     /// <param name="options">How it is read; null: the defaults.</param>
     /// <returns>The tally, what was found in the data, and how it was understood.</returns>
+    /// <exception cref="CacheFolderException">The folder of the cache holds something else. Nothing was written there.</exception>
     /// <exception cref="UnusableDataException">The data cannot be used: everything that is wrong, errors first.</exception>
     /// <remarks>
     /// The result depends neither on the number of threads nor on how an export is split into files. A file that turns
@@ -42,16 +44,22 @@ public sealed class ProgramReader
             options.CancellationToken.ThrowIfCancellationRequested();
             options.Progress?.Report(default);
         });
+        // The rows of a database are counted where they are: nothing of them is kept here.
+        using var cache = options.Cache is { } place && views is null ? new ReadingCache(place, options.CacheStream, options.CancellationToken) : null;
         while (true)
         {
             try
             {
-                using var session = new ReadingSession(settings, folder, options, threads, encodings, sources, orders, views);
+                using var session = new ReadingSession(settings, folder, options, threads, encodings, sources, orders, views, cache);
                 return session.Run();
             }
             catch (ReadAgainException again)
             {
                 encodings[again.Path] = again.Encoding;
+            }
+            catch (DamagedEntryException)
+            {
+                cache!.Distrust();
             }
             catch (IOException exception) when (exception is not FileNotFoundException)
             {

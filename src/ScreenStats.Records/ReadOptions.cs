@@ -64,6 +64,16 @@ public sealed record ReadOptions
         init;
     }
 
+    /// <summary>
+    /// A folder that keeps what was read of the screening and confirmatory exports, file by file, so that the next reading reads only files whose
+    /// content is new; null (default): nothing is kept. It is made if it does not exist, for its owner alone, is as confidential as the exports, and
+    /// may be deleted at any time. What is read and counted does not depend on it. Without use where the rows are in a database.
+    /// </summary>
+    public string? Cache { get; init; }
+
+    /// <summary>What stands between the cache and the disk: for tests of disks that are full.</summary>
+    internal Func<Stream, Stream> CacheStream { get; init; } = static stream => stream;
+
     /// <summary>True: set-aside rows keep their text, which may name people. Default false.</summary>
     public bool SetAsideText { get; init; }
 }

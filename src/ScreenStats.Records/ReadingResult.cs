@@ -30,6 +30,12 @@ public sealed class ReadingResult
     /// <summary>The files read, in order.</summary>
     public ImmutableArray<InputFile> Inputs { get; }
 
+    /// <summary>What a cache did, where one was asked for (<see cref="ReadOptions.Cache"/>); else null.</summary>
+    public CacheUse? Cache { get; internal set; }
+
+    /// <summary>Bytes of exports that were split into rows: none of files that a cache knows.</summary>
+    internal long BytesSplit { get; set; }
+
     /// <summary>How each export was understood.</summary>
     public ImmutableArray<ExportUnderstanding> Understanding { get; }
 }

@@ -3,6 +3,7 @@ using ScreenStats.Counting.Cubes;
 using ScreenStats.Counting.Diagnostics;
 using ScreenStats.Counting.Ledger;
 using ScreenStats.Counting.Programs;
+using ScreenStats.Records.Cache;
 using ScreenStats.Records.Deidentification;
 using ScreenStats.Records.Formats;
 using ScreenStats.Records.Formats.Converting;
@@ -20,12 +21,14 @@ namespace ScreenStats.Records;
 internal sealed class ReadingSession(
     ProgramSettings settings, string folder, ReadOptions options, int threads,
     IReadOnlyDictionary<string, TextEncoding> encodings, SourceFiles sources, Dictionary<ExportKind, (DateOrder? Order, string Why)[]> orders,
-    IViews? views = null) : IDisposable
+    IViews? views = null, ReadingCache? cache = null) : IDisposable
 {
     private readonly List<Diagnostic> errors = [];
     private readonly List<Diagnostic> notes = [];
     private readonly List<ExportReading> readings = [];
     private readonly Vocabularies vocabularies = new();
+    private readonly List<FileMemory> memories = [];
+    private long bytesSplit;
     private long bytesRead;
     private long bytesTold;
     private long bytesTotal;
@@ -36,8 +39,12 @@ internal sealed class ReadingSession(
     {
         try
         {
-            var read = ReadAndCount();
-            return sources.Changed() is { Count: > 0 } changed ? throw new UnusableDataException([.. changed]) : read;
+            var result = ReadAndCount();
+            if (sources.Changed() is { Count: > 0 } changed) throw new UnusableDataException([.. changed]);
+            cache?.Complete();
+            result.BytesSplit = bytesSplit;
+            result.Cache = cache?.Use(memories.Sum(memory => memory.Files), memories.Sum(memory => memory.Known));
+            return result;
         }
         catch (UnusableDataException refusal)
         {
@@ -58,16 +65,16 @@ internal sealed class ReadingSession(
         if (errors.Count > 0) throw Unusable([]);
         bytesTotal = plan.All().Sum(file => file.Plan.Length);
         var hashes = plan.All().DistinctBy(file => (file.Export, file.Plan.SourcePath))
-            .Select(file => (file.Export, file.Plan, Hash: FileHash.Start(file.Plan.SourcePath))).ToList();
+            .Select(file => (file.Export, file.Plan, Hash: HashedByCache(file.Export, file.Plan) ? null : FileHash.Start(file.Plan.SourcePath))).ToList();
 
         var scale = new TimeScale(zone);
         counter = new RunCounter(settings, vocabularies) { Cancelled = options.CancellationToken, Room = options.Budget is { } budget ? new SpillRoom(budget, new SpillFolder(), threads) : null };
-        var screening = Read(plan, ExportKind.Screening, threads, own => new ScreeningReader(own, vocabularies, scale, counter.CreateSink(), options.SetAsideText));
-        var confirmatory = Read(plan, ExportKind.Confirmatory, threads, own => new ConfirmatoryReader(own, vocabularies, scale, options.SetAsideText));
-        var controls = Read(plan, ExportKind.Controls, 1, own => new ControlsReader(own, scale, options.SetAsideText));
-        var headcount = Read(plan, ExportKind.Headcount, 1, _ => new HeadcountReader(scale, options.SetAsideText));
+        var screening = Read(plan, ExportKind.Screening, threads, (own, sink) => new ScreeningReader(own, vocabularies, scale, sink, options.SetAsideText), counter.CreateSink, zone);
+        var confirmatory = Read(plan, ExportKind.Confirmatory, threads, (own, _) => new ConfirmatoryReader(own, vocabularies, scale, options.SetAsideText), zone: zone);
+        var controls = Read(plan, ExportKind.Controls, 1, (own, _) => new ControlsReader(own, scale, options.SetAsideText));
+        var headcount = Read(plan, ExportKind.Headcount, 1, (_, _) => new HeadcountReader(scale, options.SetAsideText));
 
-        var sites = Read(plan, ExportKind.Sites, 1, _ => new SitesReader(scale, options.SetAsideText));
+        var sites = Read(plan, ExportKind.Sites, 1, (_, _) => new SitesReader(scale, options.SetAsideText));
 
         CheckOffsets(scale);
         CheckUsable();
@@ -98,8 +105,8 @@ internal sealed class ReadingSession(
         if (diagnostics.Any(diagnostic => diagnostic.Severity == Severity.Error)) throw Unusable([.. found, .. counted.Cells.Diagnostics.Select(levels.Veiled), .. around.Select(levels.Veiled)]);
         if (levels.Found.Count > 0) cells = cells with { Diagnostics = diagnostics = [.. diagnostics.Select(levels.Veiled), .. levels.Found] };
         return new ReadingResult(
-            Tally.FromCells(cells), diagnostics, views is null ? read.SetAside : [.. read.SetAside, .. readings.SelectMany(reading => reading.SetAside().Select(row => row.Row))],
-            [.. hashes.Select(file => new InputFile(Path.GetFileName(file.Plan.SourcePath), file.Export, file.Plan.SourceLength, file.Hash.WaitAsync(options.CancellationToken).GetAwaiter().GetResult()))],
+            Tally.FromCells(cells), diagnostics, views is null ? read.SetAside : [.. read.SetAside, .. readings.SelectMany(reading => reading.SetAside(options.SetAsideText).Select(row => row.Row))],
+            [.. hashes.Select(file => new InputFile(Path.GetFileName(file.Plan.SourcePath), file.Export, file.Plan.SourceLength, file.Hash?.WaitAsync(options.CancellationToken).GetAwaiter().GetResult() ?? cache!.HashNow(file.Plan).Sha256))],
             [.. readings.Select(reading => Understanding(reading, counted.Levels, levels.Unshown))]);
 
         ViewsRead OfFiles()
@@ -120,6 +127,7 @@ internal sealed class ReadingSession(
     {
         counter?.Dispose();
         foreach (var reading in readings) reading.Dispose();
+        foreach (var memory in memories) memory.Dispose();
     }
 
     /// <summary>The time zone of a program; null where it states none, or one that is not known.</summary>
@@ -135,7 +143,8 @@ internal sealed class ReadingSession(
         return null;
     }
 
-    private (ExportReading Reading, IReadOnlyList<RowReader> Readers)? Read(ProgramPlan plan, ExportKind export, int count, Func<ExportSettings, RowReader> create)
+    private (ExportReading Reading, IReadOnlyList<RowReader> Readers)? Read(
+        ProgramPlan plan, ExportKind export, int count, Func<ExportSettings, IRunSink?, RowReader> create, Func<IRunSink>? createSink = null, TimeZoneInfo? zone = null)
     {
         var plans = plan.Files(export);
         if (plans.Count == 0) return null;
@@ -145,10 +154,15 @@ internal sealed class ReadingSession(
             foreach (var file in plans.Where(file => file.Form.Format != FileFormat.Observations)) file.DateOrders = [.. settled.Select(column => column.Order)];
         }
 
-        var readers = Enumerable.Range(0, plans.Sum(file => file.Length) < BlockReader.UsualLength ? 1 : count).Select(_ => create(own)).ToList();
+        var sinks = Enumerable.Range(0, plans.Sum(file => file.Length) < BlockReader.UsualLength ? 1 : count).Select(_ => createSink?.Invoke()).ToList();
+        var readers = sinks.Select(sink => create(own, sink)).ToList();
+        // The other exports are small, and what one of their files says may rest on another.
+        var memory = cache is null || export is not (ExportKind.Screening or ExportKind.Confirmatory) ? null
+            : new RowMemory(cache, export, own, zone, vocabularies, plans, sinks, sink => create(own, sink), Told);
+        if (memory is not null) memories.Add(memory);
         try
         {
-            var reading = new ExportReading(export, plans, readers, Told, errors);
+            var reading = new ExportReading(export, plans, readers, Split, errors, memory);
             readings.Add(reading);
             return (reading, readers);
         }
@@ -163,10 +177,11 @@ internal sealed class ReadingSession(
     private bool LookAtDates(ExportKind export, IReadOnlyList<FilePlan> plans)
     {
         var lookers = Enumerable.Range(0, threads).Select(_ => new DateEvidenceReader(export)).ToList();
+        using var memory = cache is null ? null : new DateMemory(cache, export, plans, threads);
         var known = errors.Count;
-        using var looked = new ExportReading(export, plans, lookers, _ => options.CancellationToken.ThrowIfCancellationRequested(), errors);
+        using var looked = new ExportReading(export, plans, lookers, Looked, errors, memory);
         if (looked.Broken) return false;
-        var evidence = lookers[0].Evidence;
+        var evidence = memory?.Evidence ?? lookers[0].Evidence;
         foreach (var other in lookers.Skip(1))
         {
             for (var c = 0; c < evidence.Count; c++) evidence[c].Add(other.Evidence[c]);
@@ -222,7 +237,7 @@ internal sealed class ReadingSession(
         var all = ImmutableArray.CreateBuilder<SetAsideRow>();
         foreach (var reading in readings)
         {
-            var rows = reading.SetAside().ToList();
+            var rows = reading.SetAside(options.SetAsideText).ToList();
             var source = reading.Export == ExportKind.Screening ? screening : confirmatory;
             foreach (var removed in counted.Removed)
             {
@@ -246,6 +261,21 @@ internal sealed class ReadingSession(
             ? $"the same values as {where}"
             : $"the screen_id of {where} with other values";
         return (place, new SetAsideRow(at.File, at.Line, removed.Code, reason, first.Line, options.SetAsideText ? text : null));
+    }
+
+    // What a cache has to know of a file is asked of it at the end: it works the hash out when it needs it.
+    private bool HashedByCache(ExportKind export, FilePlan file) => cache is not null && file.Path == file.SourcePath && export is (ExportKind.Screening or ExportKind.Confirmatory);
+
+    private void Split(long bytes)
+    {
+        Interlocked.Add(ref bytesSplit, bytes);
+        Told(bytes);
+    }
+
+    private void Looked(long bytes)
+    {
+        Interlocked.Add(ref bytesSplit, bytes);
+        options.CancellationToken.ThrowIfCancellationRequested();
     }
 
     private void Told(long bytes)

@@ -1,5 +1,6 @@
 using System.CommandLine;
 using ScreenStats.Cli.Parsing;
+using ScreenStats.Cli.Terminal;
 using ScreenStats.Counting.Programs;
 using ScreenStats.Records;
 
@@ -12,6 +13,7 @@ internal abstract class ProgramCommand : RunnerCommand
     private Option<string>? asOf;
     private Option<string>? threads;
     private Option<string>? memory;
+    private Option<string>? cache;
 
     protected ProgramCommand(string name, string summary, params string[] examples)
         : base(name, summary, examples) =>
@@ -29,6 +31,7 @@ internal abstract class ProgramCommand : RunnerCommand
     {
         threads = TakeOption("--threads", "number", "Threads for reading. Default: one for each processor. The result does not depend on it.");
         memory = TakeOption("--memory", "size", "Memory to keep to, such as 512MB or 1.5GB (1 MB = 1,048,576 bytes), at least 256MB: rows that do not fit go into temporary files, about 28 bytes each, on a disk that TMPDIR can name. Default: no bound. The result does not depend on it.");
+        cache = TakeOption("--cache", "folder", "Keep what was read of the screening and confirmatory exports in this folder, so that the next run reads only files whose content is new. The result does not depend on it. The folder is as confidential as the exports, and may be deleted at any time.");
     }
 
     protected string AsOf(Invocation invocation) => asOf is null ? "" : invocation.Text(asOf) ?? "";
@@ -48,9 +51,22 @@ internal abstract class ProgramCommand : RunnerCommand
         var count = threads is not null && invocation.Text(threads) is { } text ? (int)Figures.Whole("--threads", text, 1, 1024) : 0;
         long? bound = memory is not null && invocation.Text(memory) is { } size ? Sizes.Memory("--memory", size, ReadOptions.LeastMemory) : null;
         invocation.Environment.Cancelled.ThrowIfCancellationRequested();
-        var options = new ReadOptions { Threads = count, Memory = bound, Progress = invocation.Progress, SetAsideText = setAsideText, CancellationToken = invocation.Environment.Cancelled };
+        var options = new ReadOptions { Threads = count, Memory = bound, Progress = invocation.Progress, SetAsideText = setAsideText, CancellationToken = invocation.Environment.Cancelled, Cache = Cache(invocation) };
         var reading = invocation.Progress.During(() => opened.Read(options));
         invocation.Environment.Cancelled.ThrowIfCancellationRequested();
+        if (reading.Result.Cache is { } used) Say(invocation, used);
+        else if (options.Cache is not null) invocation.Say("note: the rows of this program are in a database, so nothing was kept in the cache.");
         return reading;
     }
+
+    private static void Say(Invocation invocation, CacheUse used)
+    {
+        var files = used.Files == 1 ? "file" : "files";
+        var rest = used.Files - used.FromCache;
+        invocation.Say($"note: {Show.Count(used.FromCache)} of {Show.Count(used.Files)} {files} came from the cache, {(rest == 0 ? "none was" : rest == 1 ? "1 was" : $"{Show.Count(rest)} were")} read.");
+        foreach (var text in used.Notes) invocation.Say($"warning: {text}");
+    }
+
+    private string? Cache(Invocation invocation) =>
+        cache is not null && invocation.Text(cache) is { } folder ? invocation.Environment.OutputPathOf("--cache", folder) : null;
 }

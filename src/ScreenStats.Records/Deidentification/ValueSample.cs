@@ -18,6 +18,8 @@ internal sealed class ValueSample
     /// <summary>A value with a hash of at least this cannot be in the sample.</summary>
     public ulong Limit { get; private set; } = ulong.MaxValue;
 
+    public ReadOnlySpan<ulong> Hashes => hashes.AsSpan(0, Count);
+
     public ReadOnlySpan<ValueTraits> Traits => traits.AsSpan(0, Count);
 
     /// <summary>Takes a value that is not blank.</summary>
@@ -27,12 +29,18 @@ internal sealed class ValueSample
         Put(hash, ValueTraits.Of(value));
     }
 
+    /// <summary>Adds a value of which only the looks are known.</summary>
+    public void Add(ulong hash, ValueTraits of)
+    {
+        if (hash < Limit && hashes.AsSpan(0, Count).BinarySearch(hash) < 0) Put(hash, of);
+    }
+
     /// <summary>Adds what another thread, or another file, saw.</summary>
     public void Add(ValueSample other)
     {
         for (var i = 0; i < other.Count; i++)
         {
-            if (other.hashes[i] < Limit && hashes.AsSpan(0, Count).BinarySearch(other.hashes[i]) < 0) Put(other.hashes[i], other.traits[i]);
+            Add(other.hashes[i], other.traits[i]);
         }
     }
 

@@ -19,6 +19,7 @@ internal sealed class BlockReader : IDisposable
     private readonly TextEncoding encoding;
     private readonly byte delimiter;
     private readonly int usualLength;
+    private readonly SeenBytes? seen;
     private readonly Stream? transcoded;
     private readonly List<(int Open, int Close)> quoted = [];
     private byte[] carry = [];
@@ -29,15 +30,16 @@ internal sealed class BlockReader : IDisposable
     private int number;
     private bool atEnd;
 
-    public BlockReader(string path, TextEncoding encoding, byte delimiter, int usualLength = UsualLength)
+    public BlockReader(string path, TextEncoding encoding, byte delimiter, int usualLength = UsualLength, SeenBytes? seen = null)
     {
+        this.seen = seen;
         this.encoding = encoding;
         this.delimiter = delimiter;
         this.usualLength = usualLength;
         handle = File.OpenHandle(path, FileMode.Open, FileAccess.Read, FileShare.Read, FileOptions.SequentialScan);
         sourceOffset = readOffset = encoding.MarkLength();
         if (encoding.IsUtf8()) return;
-        var stream = new FileStream(handle, FileAccess.Read, 1 << 16);
+        var stream = new SeenStream(handle, seen);
         stream.Position = sourceOffset;
         transcoded = Encoding.CreateTranscodingStream(stream, encoding.Decoder(), new UTF8Encoding(false));
     }
@@ -104,6 +106,7 @@ internal sealed class BlockReader : IDisposable
             var read = transcoded is null
                 ? RandomAccess.Read(handle, buffer.AsSpan(length), readOffset)
                 : transcoded.Read(buffer, length, buffer.Length - length);
+            if (transcoded is null) seen?.Add(buffer.AsSpan(length, read));
             readOffset += read;
             length += read;
             if (read == 0) atEnd = true;
@@ -158,6 +161,26 @@ internal sealed class BlockReader : IDisposable
             while (region >= 0 && quoted[region].Open >= end) region--;
             if (region < 0 || quoted[region].Close < end) return end;
             limit = quoted[region].Open;
+        }
+    }
+
+    /// <summary>A file whose bytes are noted before they are decoded.</summary>
+    private sealed class SeenStream(SafeFileHandle handle, SeenBytes? seen) : FileStream(handle, FileAccess.Read, 1 << 16)
+    {
+        public override int Read(byte[] buffer, int offset, int count)
+        {
+            var read = base.Read(buffer, offset, count);
+            seen?.Add(buffer.AsSpan(offset, read));
+            return read;
+        }
+
+        // What the base class makes of a span leads to the other method or not: by way of an array of our own it does so once.
+        public override int Read(Span<byte> buffer)
+        {
+            var bytes = new byte[buffer.Length];
+            var read = Read(bytes, 0, bytes.Length);
+            bytes.AsSpan(0, read).CopyTo(buffer);
+            return read;
         }
     }
 }

@@ -4,7 +4,7 @@ using ScreenStats.Records.Understanding;
 namespace ScreenStats.Records.Formats;
 
 /// <summary>Reads one file with several threads; row numbers and lines are as if one had read it.</summary>
-internal sealed class FileReading(FilePlan plan, RecordIndex index, long firstRecord, Action<long> progress)
+internal sealed class FileReading(FilePlan plan, RecordIndex index, long firstRecord, Action<long> progress, SeenBytes? seen = null)
 {
     private readonly Lock readGate = new();
     private readonly object turnGate = new();
@@ -27,7 +27,7 @@ internal sealed class FileReading(FilePlan plan, RecordIndex index, long firstRe
     public void Run(IReadOnlyList<RowReader> readers)
     {
         foreach (var reader in readers) reader.Begin(plan);
-        using (var blocks = new BlockReader(plan.Path, plan.Encoding, plan.Delimiter))
+        using (var blocks = new BlockReader(plan.Path, plan.Encoding, plan.Delimiter, seen: seen))
         {
             var tasks = readers.Skip(1)
                 .Select(reader => Task.Factory.StartNew(() => Work(reader, blocks), CancellationToken.None, TaskCreationOptions.LongRunning, TaskScheduler.Default))

@@ -25,7 +25,28 @@ internal sealed class RecordIndex : IDisposable
     /// <summary>Adds a block; blocks come in order.</summary>
     public void Add(long firstRecord, long firstLine, Block block, int[] offsets, int[] lines)
     {
-        lock (gate) entries.Add(new Entry(firstRecord, firstLine, block.SourceOffset, block.SourceLength, block.Length, offsets, lines));
+        Add(new Entry(firstRecord, firstLine, block.SourceOffset, block.SourceLength, block.Length, offsets, lines));
+    }
+
+    /// <summary>Adds a block that was known already.</summary>
+    public void Add(Entry entry)
+    {
+        lock (gate) entries.Add(entry);
+    }
+
+    /// <summary>The blocks, in order.</summary>
+    public Entry[] Entries
+    {
+        get
+        {
+            lock (gate) return [.. entries];
+        }
+    }
+
+    /// <summary>First record of a block.</summary>
+    public long FirstRecord(int block)
+    {
+        lock (gate) return entries[block].FirstRecord;
     }
 
     /// <summary>Line on which a block starts.</summary>
@@ -101,6 +122,7 @@ internal sealed class RecordIndex : IDisposable
         }
     }
 
-    private sealed record Entry(
+    /// <summary>Where a block is, and every sixteenth record in it.</summary>
+    internal sealed record Entry(
         long FirstRecord, long FirstLine, long SourceOffset, int SourceLength, int Length, int[] Offsets, int[] Lines);
 }

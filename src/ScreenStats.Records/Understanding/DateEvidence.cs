@@ -57,14 +57,20 @@ internal sealed class DateEvidence(bool isDate)
     /// <summary>Adds what another thread saw.</summary>
     public void Add(DateEvidence other)
     {
-        Settled += other.Settled;
-        DayFirst += other.DayFirst;
-        MonthFirst += other.MonthFirst;
-        Either += other.Either;
-        FirstDayFirst = Math.Min(FirstDayFirst, other.FirstDayFirst);
-        FirstMonthFirst = Math.Min(FirstMonthFirst, other.FirstMonthFirst);
-        Remember(other.FirstEither.First);
-        Remember(other.FirstEither.Second);
+        Add((other.Settled, other.DayFirst, other.MonthFirst, other.Either), (other.FirstDayFirst, other.FirstMonthFirst, other.FirstEither.First, other.FirstEither.Second));
+    }
+
+    /// <summary>Adds counts and first places, as the properties have them.</summary>
+    public void Add((long Settled, long DayFirst, long MonthFirst, long Either) dates, (long DayFirst, long MonthFirst, long Either, long SecondEither) places)
+    {
+        Settled += dates.Settled;
+        DayFirst += dates.DayFirst;
+        MonthFirst += dates.MonthFirst;
+        Either += dates.Either;
+        FirstDayFirst = Math.Min(FirstDayFirst, places.DayFirst);
+        FirstMonthFirst = Math.Min(FirstMonthFirst, places.MonthFirst);
+        Remember(places.Either);
+        Remember(places.SecondEither);
     }
 
     /// <summary>

@@ -33,15 +33,18 @@ internal static class ShownWords
         if (known < unknown.Sum(word => word.Times) && !IsFewChoices(unknown, headings)) return [];
         return
         [
-            .. unknown.Where(word => word.Times >= FewestRows && word.Text.Length <= Longest && word.Text.All(IsOfWords) && IsNobody(word.Text))
+            .. unknown.Where(word => word.Times >= FewestRows && CouldBeShown(word.Text))
                 .OrderByDescending(word => word.Times).ThenBy(word => word.Text, StringComparer.Ordinal).Take(Most).Select(word => new WordUnderstanding(word.Text, "", word.Times)),
         ];
     }
 
+    /// <summary>True for an unknown word that may be shown if it stands in rows enough; of others it is kept only how often they came.</summary>
+    public static bool CouldBeShown(string word) => word.Length <= Longest && word.All(IsOfWords) && IsNobody(word);
+
     /// <summary>A column in a language that is not known has a few words, each in many rows; a column of people has more, or their names.</summary>
     private static bool IsFewChoices(IReadOnlyList<(string Text, long Times)> unknown, IEnumerable<string> headings) =>
         unknown.Count <= MostChoices
-        && unknown.All(word => word.Times >= FewestRows && word.Text.Length <= Longest && word.Text.All(IsOfWords) && IsNobody(word.Text)
+        && unknown.All(word => word.Times >= FewestRows && CouldBeShown(word.Text)
             && !word.Text.Split([' ', '-', '/']).Any(FrequentNames.Contains))
         && !headings.SelectMany(heading => heading.Split([' ', '-', '_', '.', '/', '(', ')'])).Any(part => AsksForSomebody.Contains(TextFold.Fold(part)));
 

@@ -32,6 +32,14 @@ internal sealed class Findings
         }
     }
 
+    /// <summary>Adds a number of rows with the first places of them, in order.</summary>
+    public void Add(Finding finding, int column, long count, ReadOnlySpan<long> places)
+    {
+        ref var entry = ref entries[((int)finding * columns) + column];
+        entry.Count += count;
+        foreach (var place in places) Keep(ref entry, place);
+    }
+
     public long Count(Finding finding, int column) => entries[((int)finding * columns) + column].Count;
 
     public long First(Finding finding, int column) => entries[((int)finding * columns) + column].Places![0];

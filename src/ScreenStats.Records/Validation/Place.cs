@@ -5,6 +5,9 @@ internal static class Place
 {
     public static long Of(int file, int block, int line) => ((long)file << 48) | ((long)block << 24) | (uint)line;
 
+    /// <summary>The same place in a file of another number.</summary>
+    public static long In(int file, long place) => (place & 0xFFFF_FFFF_FFFF) | ((long)file << 48);
+
     public static int File(long place) => (int)(place >> 48);
 
     public static int Block(long place) => (int)(place >> 24) & 0xFF_FFFF;

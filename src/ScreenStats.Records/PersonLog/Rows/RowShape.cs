@@ -37,5 +37,22 @@ internal readonly record struct RowShape(int Site, int Lot, uint Bits)
         | ((uint)(ushort)row.OffsetMinutes << 13)
         | ((uint)row.Outbreak << 29));
 
+    /// <summary>A row of this shape: what it has of its own is blank.</summary>
+    public RunRow Blank() => new()
+    {
+        Site = Site,
+        Lot = Lot,
+        Outcome = Outcome,
+        Specimen = Specimen,
+        Collection = Collection,
+        Symptomatic = (Bits & (1 << 7)) != 0,
+        Exposed = (Bits & (1 << 8)) != 0,
+        Control = Control,
+        DateOnly = DateOnly,
+        HasScreenId = HasScreenId,
+        OffsetMinutes = (short)OffsetMinutes,
+        Outbreak = Outbreak,
+    };
+
     public Moment Time(uint seconds) => new(seconds + RunCounter.EarliestInstant, OffsetMinutes, DateOnly);
 }
