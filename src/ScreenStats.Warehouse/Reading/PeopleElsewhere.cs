@@ -54,17 +54,18 @@ internal sealed class PeopleElsewhere(
 
     public void AddTo(PartitionScan scan)
     {
+        var (first, last) = (FirstDay, days.Count == 0 ? 0 : days[^1].Day);
         Scope(scan, PersonScope.Program, "people by their runs", [], static _ => (0, 0));
         Scope(scan, PersonScope.Site, "people by site", ["site"], static run => (run.Site, 0));
         if (sql.Lot.Length > 0) Scope(scan, PersonScope.Lot, "people by lot", [sql.Lot], static run => (run.Lot, 0));
         else Scope(scan, PersonScope.Lot, "people by their runs", [], static _ => (0, 0));
         if (settings.Report.Period != ReportPeriod.Week)
         {
-            Scope(scan, PersonScope.Period, "people by period", [ScreeningSql.Period(settings.Report.Period)], run => (0, Moment.On(settings.Report.Period.Start(Moment.DayOf(run.Day))).DayNumber));
+            Scope(scan, PersonScope.Period, "people by period", [ScreeningSql.Period(settings.Report.Period, first, last)], run => (0, Moment.On(settings.Report.Period.Start(Moment.DayOf(run.Day))).DayNumber));
         }
 
-        Scope(scan, PersonScope.Week, "people by week", [ScreeningSql.Period(ReportPeriod.Week)], static run => (0, Week(run.Day)));
-        Scope(scan, PersonScope.SiteWeek, "people by site and week", ["site", ScreeningSql.Period(ReportPeriod.Week)], static run => (run.Site, Week(run.Day)));
+        Scope(scan, PersonScope.Week, "people by week", [ScreeningSql.Period(ReportPeriod.Week, first, last)], static run => (0, Week(run.Day)));
+        Scope(scan, PersonScope.SiteWeek, "people by site and week", ["site", ScreeningSql.Period(ReportPeriod.Week, first, last)], static run => (run.Site, Week(run.Day)));
         Gaps(scan);
         Outside(scan);
         Audits(scan);
@@ -123,19 +124,9 @@ internal sealed class PeopleElsewhere(
         if (scope == PersonScope.Program) scan.Participation.Add((ulong)counts.Runs, people);
     }
 
-    private void Gaps(PartitionScan scan)
-    {
-        asking.Read(sql.Gaps(), line => Add(names.Site(line.Text(0)!), (int)line.Whole(1), line.Whole(2)));
-        foreach (var person in Rows(counted: false).GroupBy(row => row.Person))
-        {
-            var rows = person.OrderBy(Day).ThenBy(row => row.DateOnly ? long.MinValue : row.Instant).ToList();
-            if (rows.Select(row => row.DateOnly ? (true, Day(row)) : (false, row.Instant)).Distinct().Count() < rows.Count) continue;
-            rows.RemoveAll(row => !IsCounted(row));
-            for (var i = 1; i < rows.Count; i++) Add(rows[i].Site, Day(rows[i]) - Day(rows[i - 1]), -1);
-        }
-
-        void Add(int site, int gap, long count) => scan.Gaps.Add(((ulong)(uint)site << Keys.DayBits) | (uint)gap, count);
-    }
+    // The log counts those of the people whose rows were all read.
+    private void Gaps(PartitionScan scan) => asking.Read(sql.Gaps([.. people.Where(person => wholes.Contains(person.Key)).Select(person => person.Value)]), line =>
+        scan.Gaps.Add(((ulong)(uint)names.Site(line.Text(0)!) << Keys.DayBits) | (uint)line.Whole(1), line.Whole(2)));
 
     // Rows outside of the days of the program: of people who are not whole the log has not all rows.
     private void Outside(PartitionScan scan)
@@ -152,7 +143,7 @@ internal sealed class PeopleElsewhere(
 
         if (checks.LastSecond != uint.MaxValue)
         {
-            var condition = FormattableString.Invariant($"{sql.Counted} AND collected_at IS NOT NULL AND {asking.Dialect.Seconds("collected_at")} > {lastInstant} AND {Dialect.Day("collected_on")} >= {checks.FirstDay} AND {Dialect.Day("collected_on")} <= {checks.LastDay}");
+            var condition = FormattableString.Invariant($"{sql.Counted} AND collected_at IS NOT NULL AND {asking.Dialect.IsAfter("collected_at", lastInstant)} AND {Dialect.Day("collected_on")} >= {checks.FirstDay} AND {Dialect.Day("collected_on")} <= {checks.LastDay}");
             asking.Read(sql.Totals([condition]), line => future += line.Whole(line.Count - 1));
         }
 
@@ -177,14 +168,12 @@ internal sealed class PeopleElsewhere(
         }
     }
 
-    private IEnumerable<RunRow> Whole() => Rows(counted: true);
-
-    private IEnumerable<RunRow> Rows(bool counted)
+    private IEnumerable<RunRow> Whole()
     {
         for (var at = 0; at < runs.Count; at++)
         {
             var row = runs[at];
-            if (row.Person != 0 && wholes.Contains(row.Person) && (!counted || IsCounted(row))) yield return row;
+            if (row.Person != 0 && wholes.Contains(row.Person) && IsCounted(row)) yield return row;
         }
     }
 

@@ -42,6 +42,7 @@ internal sealed class PeopleToRead(
         var notable = $"({sql.Counted} AND result <> 'negative')" + (sql.IsControl.Length > 0 ? $" OR ({sql.Valid} AND {sql.IsControl})" : "");
         asking.Read(sql.Rows("the runs that are not negative", notable, []), line => Take(line, skip: days));
         asking.ReadDays(sql, "the days with more to see", [.. days.Select(day => (texts[day.Person], day.Day))], line => Take(line, only: days));
+        wholes.UnionWith(Enumerable.Range(0, runs.Count).Select(at => runs[at]).Where(row => row.Person != 0).GroupBy(row => (row.Person, row.Instant, row.DateOnly)).Where(same => same.Skip(1).Any()).Select(same => same.Key.Person));
         if (specimens is { Count: > 0 })
         {
             var index = new SpecimenIndex(specimens, specimenRows, settings.Policy.ReportLagHours);
@@ -83,11 +84,10 @@ internal sealed class PeopleToRead(
         return person;
     }
 
-    // People of whom a row may be a copy of another, or contradict one.
+    // People of whom a row has the identifier of another.
     private HashSet<ulong> Copies()
     {
         var wholes = new HashSet<ulong>();
-        asking.Read(sql.AtOneTime(), line => wholes.Add(Meet(line.Text(Column)!)));
         if (!view.Has(ViewContract.ScreenId)) return wholes;
         var shared = new List<string>();
         asking.Read(sql.SharedIds(), line => shared.Add(line.Text(0)!));

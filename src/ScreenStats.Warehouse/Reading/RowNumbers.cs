@@ -80,7 +80,7 @@ internal sealed class RowNumbers(Asking asking, View view, ViewFindings findings
 
         asked.Add(("person LIKE '%@%'", rows => Addresses += rows));
         if (asking.Sharded) asked.Add(("bucket IS NULL", rows => withoutBucket += rows));
-        if (view.Has(ViewContract.ReadAt)) asked.Add(($"{sql.Counted} AND {asking.Dialect.Seconds(ViewContract.ReadAt)} < {asking.Dialect.Seconds(ViewContract.CollectedAt)}", rows => ReadBefore += rows));
+        if (view.Has(ViewContract.ReadAt)) asked.Add(($"{sql.Counted} AND {asking.Dialect.IsLess(ViewContract.CollectedAt, ViewContract.ReadAt, 0)}", rows => ReadBefore += rows));
         var first = asking.Sharded ? 1 : 0;
         asking.Read(sql.Totals(asked.Select(one => one.Condition)), line =>
         {

@@ -14,8 +14,6 @@ internal sealed class TableCounts(Asking asking, ScreeningSql sql, View view, Na
 {
     private const string Collected = ViewContract.CollectedAt;
 
-    private string Difference => $"({asking.Dialect.Seconds(ViewContract.ReadAt)} - {asking.Dialect.Seconds(Collected)})";
-
     /// <summary>Fills the tables.</summary>
     public void Fill(ProgramSettings settings, Vocabularies vocabularies, long firstInstant)
     {
@@ -27,9 +25,6 @@ internal sealed class TableCounts(Asking asking, ScreeningSql sql, View view, Na
         if (view.Has(ViewContract.LotExpiry)) Expired();
         foreach (var device in settings.Screens.Where(device => (device.ReadFromMinutes ?? device.ReadToMinutes) is not null)) Reading(device, devices, vocabularies);
     }
-
-    /// <summary>Counted rows that were read before they were collected; empty where the view cannot tell.</summary>
-    public string ReadBefore => view.Has(ViewContract.ReadAt) ? $"{sql.Counted} AND {Difference} < 0" : "";
 
     private void Screens()
     {
@@ -86,11 +81,9 @@ internal sealed class TableCounts(Asking asking, ScreeningSql sql, View view, Na
 
     private void Minutes(long firstInstant)
     {
-        var seconds = asking.Dialect.Seconds(Collected);
         // Every time zone of today keeps its quarter of the hour the year round but Lord Howe's, of which a finding may be half an hour off.
         var shift = times.OffsetAt(firstInstant) * 60L;
-        asking.Read(sql.Counts("the minutes of runs", ["site", $"(({seconds} - {seconds} % 60) % 3600)"], $"{Collected} IS NOT NULL"), 2, (line, at, count) =>
-            sink.Checks.AddMinutes(names.Site(line.Text(at)!), (int)((((line.Whole(at + 1) + shift) % 3600) + 3600) % 3600 / 60), count));
+        asking.Read(sql.Minutes(), line => sink.Checks.AddMinutes(names.Site(line.Text(0)!), (int)((((line.Whole(1) + shift) % 3600) + 3600) % 3600 / 60), line.Whole(2)));
     }
 
     private void Expired()
@@ -111,8 +104,8 @@ internal sealed class TableCounts(Asking asking, ScreeningSql sql, View view, Na
         if (lots.Length == 0 && !none) return;
         var hasLots = view.Has(ViewContract.Lot);
         var condition = !hasLots ? "" : lots.Length == 0 ? "(lot IS NULL OR lot = '')" : none ? $"(lot IS NULL OR lot = '' OR {asking.Dialect.Among("lot", 1)})" : asking.Dialect.Among("lot", 1);
-        var late = device.ReadToMinutes is { } to ? FormattableString.Invariant($" WHEN {Difference} >= {(to + 1L) * 60} THEN 2") : "";
-        var early = device.ReadFromMinutes is { } from ? FormattableString.Invariant($" WHEN {Difference} < 0 THEN 4 WHEN {Difference} < {from * 60L} THEN 3") : "";
+        var late = device.ReadToMinutes is { } to ? $" WHEN NOT {IsLess((to + 1L) * 60)} THEN 2" : "";
+        var early = device.ReadFromMinutes is { } from ? $" WHEN {IsLess(0)} THEN 4 WHEN {IsLess(from * 60L)} THEN 3" : "";
         var how = view.Has(ViewContract.ReadAt) ? $"CASE WHEN {ViewContract.ReadAt} IS NULL OR {Collected} IS NULL THEN 1{late}{early} ELSE 0 END" : "1 + 0";
         ImmutableArray<string> keys = [.. Place(), how];
         asking.Read(sql.Counts("the runs by when they were read", keys, condition, hasLots && lots.Length > 0 ? [lots] : []), keys.Length, (line, at, count) =>
@@ -124,6 +117,8 @@ internal sealed class TableCounts(Asking asking, ScreeningSql sql, View view, Na
             else if (read == 3) sink.Checks.ReadTooEarly.AddUnseen(count);
         });
     }
+
+    private string IsLess(long seconds) => $"({asking.Dialect.IsLess(Collected, ViewContract.ReadAt, seconds)})";
 
     private ImmutableArray<string> Place() => ["site", Dialect.Day("collected_on"), .. view.Has(ViewContract.Lot) ? ["lot"] : Array.Empty<string>()];
 

@@ -66,7 +66,7 @@ internal sealed class ScreeningSql
     /// <summary>Rows by local date, and the first and last instant on it.</summary>
     public Statement Days() => Grouped("the days of the view",
         $"SELECT {bucket}{Dialect.Day("collected_on")} AS day, count(*) FILTER (WHERE {Counted}) AS counted, count(*) FILTER (WHERE {Counted} AND collected_at IS NULL) AS dates, "
-        + $"min({dialect.Seconds("collected_at")}) AS first, max({dialect.Seconds("collected_at")}) AS last{From} WHERE {Valid} GROUP BY {bucket}collected_on");
+        + $"{dialect.Seconds("min(collected_at)")} AS first, {dialect.Seconds("max(collected_at)")} AS last{From} WHERE {Valid} GROUP BY {bucket}collected_on");
 
     /// <summary>Rows by their entry in the ledger, or by why they are set aside.</summary>
     public Statement Entries()
@@ -95,6 +95,11 @@ internal sealed class ScreeningSql
         return new($"SELECT {keys}, count(*){From} WHERE {Counted}{(condition.Length > 0 ? " AND " + condition : "")} GROUP BY {keys}", parameters) { What = what, Grouped = true };
     }
 
+    /// <summary>Counted rows by site and minute of the hour, in seconds of UTC.</summary>
+    public Statement Minutes() => Grouped("the minutes of runs",
+        $"SELECT site, {dialect.SecondsOf("minute")}, n FROM (SELECT {bucket}site, {dialect.MinuteOfHour("collected_at")} AS minute, count(*) AS n{From} WHERE {Counted} AND collected_at IS NOT NULL "
+        + $"GROUP BY {bucket}site, {dialect.MinuteOfHour("collected_at")}) AS minutes");
+
     /// <summary>
     /// People by how many runs, positive ones, and inconclusive or invalid ones they have in one scope. People with a positive one come by
     /// name, one line each, because what became of it is not known here; the others only as numbers.
@@ -110,24 +115,22 @@ internal sealed class ScreeningSql
         return Grouped(what, $"SELECT {outer}, count(*) FROM ({inner}) AS people GROUP BY {outer}");
     }
 
-    /// <summary>Days between consecutive runs of a person, by site of the later one; people of whom two rows lie at one time are left out.</summary>
-    public Statement Gaps()
+    /// <summary>Days between consecutive runs of a person, by site of the later one.</summary>
+    /// <param name="without">People who are left out.</param>
+    public Statement Gaps(string[] without)
     {
+        // Rows of one person at one time have no order: all such people are among those left out.
         const string order = "ORDER BY collected_on, collected_at NULLS FIRST";
-        var inner = $"SELECT {bucket}person, array_agg({Dialect.Day("collected_on")} {order}) FILTER (WHERE {Counted}) AS d, "
-            + $"CASE WHEN min(site) = max(site) THEN NULL ELSE array_agg(site {order}) FILTER (WHERE {Counted}) END AS s, min(site) AS sole, count(*) FILTER (WHERE {Counted}) AS n"
-            + $"{From} WHERE {OnPerson} GROUP BY {bucket}person HAVING count(*) FILTER (WHERE {Counted}) > 1 AND count(*) = {Times}";
-        return Grouped("the days between runs",
-            $"SELECT CASE WHEN site IS NULL THEN sole ELSE site END AS site, day - before AS gap, count(*) FROM (SELECT sole, unnest(d[2:n]) AS day, unnest(d[1:n-1]) AS before, unnest(s[2:n]) AS site FROM ({inner}) AS people) AS gaps GROUP BY 1, 2");
+        var some = without.Length == 0 ? "" : $" AND NOT ({dialect.In("person", 1, "VARCHAR")})";
+        var inner = $"SELECT {bucket}person, array_agg({Dialect.Day("collected_on")} {order}) AS d, CASE WHEN min(site) = max(site) THEN NULL ELSE array_agg(site {order}) END AS s, min(site) AS sole, count(*) AS n"
+            + $"{From} WHERE {Counted}{some} GROUP BY {bucket}person HAVING count(*) > 1";
+        return new($"SELECT CASE WHEN site IS NULL THEN sole ELSE site END AS site, day - before AS gap, count(*) FROM (SELECT sole, unnest(d[2:n]) AS day, unnest(d[1:n-1]) AS before, unnest(s[2:n]) AS site FROM ({inner}) AS people) AS gaps GROUP BY 1, 2",
+            without.Length == 0 ? [] : [without]) { What = "the days between runs", Grouped = true };
     }
 
-    /// <summary>People with two rows at one time.</summary>
-    public Statement AtOneTime() => Grouped("people with two rows at one time",
-        $"SELECT {bucket}person{From} WHERE {OnPerson} GROUP BY {bucket}person HAVING count(*) > {Times}");
-
-    /// <summary>People and days with more than one counted row.</summary>
-    public Statement SeveralOnOneDay() => Grouped("people with several runs on one day",
-        $"SELECT {bucket}person, {Dialect.Day("collected_on")} AS day{From} WHERE {Counted} GROUP BY {bucket}person, collected_on HAVING count(*) > 1");
+    /// <summary>People and days with more than one valid row.</summary>
+    public Statement SeveralOnOneDay() => Grouped("people with several rows on one day",
+        $"SELECT {bucket}person, {Dialect.Day("collected_on")} AS day{From} WHERE {OnPerson} GROUP BY {bucket}person, collected_on HAVING count(*) > 1");
 
     /// <summary>Negative runs of people by stratum: of the people listed by name, of the others as numbers.</summary>
     /// <param name="stratum">The expression that numbers the stratum.</param>
@@ -172,17 +175,14 @@ internal sealed class ScreeningSql
         return notRecorded ? $"({one} OR collection IS NULL OR collection NOT IN ({List(ViewContract.Collections)}))" : one;
     }
 
-    /// <summary>Different times of a person's rows; a date without a time is one time.</summary>
-    private static string Times => "count(DISTINCT collected_at) + count(DISTINCT CASE WHEN collected_at IS NULL THEN collected_on END)";
-
     internal static string List(IEnumerable<string> words) => string.Join(", ", words.Select(word => $"'{word}'"));
 
     /// <summary>The day that names the period of a row.</summary>
-    public static string Period(ReportPeriod period) => period switch
+    public static string Period(ReportPeriod period, int firstDay, int lastDay) => period switch
     {
         ReportPeriod.Day => Dialect.Day("collected_on"),
         ReportPeriod.Week => Dialect.Week("collected_on"),
-        _ => Dialect.Month("collected_on"),
+        _ => Dialect.Month("collected_on", firstDay, lastDay),
     };
 
     private string Or(string column) => view.Has(column) ? column : "NULL";
