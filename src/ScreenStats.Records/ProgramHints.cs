@@ -14,8 +14,6 @@ public static class ProgramHints
 {
     private const int MostHeadings = 40;
 
-    private static readonly JsonSerializerOptions Quoted = new() { Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping };
-
     /// <summary>The comments for a program file that pins an understanding.</summary>
     /// <param name="understanding">How each export was understood.</param>
     /// <param name="diagnostics">What was found.</param>
@@ -91,5 +89,5 @@ public static class ProgramHints
         ];
     }
 
-    private static string Json(string text) => JsonSerializer.Serialize(text, Quoted);
+    private static string Json(string text) => $"\"{JsonEncodedText.Encode(text, JavaScriptEncoder.UnsafeRelaxedJsonEscaping)}\"";
 }

@@ -1,3 +1,4 @@
+using System.Diagnostics.CodeAnalysis;
 using System.Reflection;
 using ScreenStats.Counting.Diagnostics;
 using ScreenStats.Records;
@@ -11,10 +12,13 @@ namespace ScreenStats;
 internal static class Warehouses
 {
     private const string Name = "ScreenStats.Warehouse";
+    private const string Absent = "A program compiled ahead of time loads no assembly: there it is not installed, and the message says so.";
     private const string Entry = "ScreenStats.Warehouse.WarehouseReader";
 
     /// <summary>The assembly's one entry.</summary>
     /// <exception cref="UnusableDataException">It is not installed.</exception>
+    [UnconditionalSuppressMessage("Trimming", "IL2026", Justification = Absent)]
+    [UnconditionalSuppressMessage("Trimming", "IL2072", Justification = Absent)]
     public static IWarehouse Open()
     {
         try

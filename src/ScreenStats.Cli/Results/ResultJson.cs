@@ -1,3 +1,4 @@
+using System.Diagnostics.CodeAnalysis;
 using System.Text.Json;
 using System.Text.Json.Serialization;
 using System.Text.Json.Serialization.Metadata;
@@ -11,7 +12,11 @@ namespace ScreenStats.Cli.Results;
 /// <summary>Writes result records as one JSON object on one line, in round-trip precision.</summary>
 internal static class ResultJson
 {
-    private static readonly JsonSerializerOptions Options = new()
+    private const string Compiled = "Numbers, texts and the words of ResultContext only: their converters are compiled ahead with it. Without one writing would fail, and the release script writes.";
+    private static readonly JsonSerializerOptions Options = Layout();
+
+    [UnconditionalSuppressMessage("AOT", "IL3050", Justification = Compiled)]
+    private static JsonSerializerOptions Layout() => new()
     {
         PropertyNamingPolicy = JsonNamingPolicy.CamelCase,
         Converters = { new JsonStringEnumConverter(JsonNamingPolicy.KebabCaseLower) },
@@ -22,6 +27,8 @@ internal static class ResultJson
     public static string Write<T>(T result) => JsonSerializer.Serialize(result, (JsonTypeInfo<T>)Options.GetTypeInfo(typeof(T))) + "\n";
 
     // A converter cannot write a sibling of its own property, so each figure becomes two properties here.
+    [UnconditionalSuppressMessage("Trimming", "IL2026", Justification = Compiled)]
+    [UnconditionalSuppressMessage("AOT", "IL3050", Justification = Compiled)]
     private static void SplitFigures(JsonTypeInfo type)
     {
         if (type.Kind != JsonTypeInfoKind.Object) return;
@@ -44,19 +51,21 @@ internal static class ResultJson
             reason.ShouldSerialize = (_, text) => text is not null;
             type.Properties[index] = value;
             type.Properties.Insert(index + 1, reason);
-            Limit("Lower", index + 2, limits => limits.Lower);
-            Limit("Upper", index + 3, limits => limits.Upper);
-
-            void Limit(string end, int place, Func<Interval, double> of)
-            {
-                // Where limits stand as figures of their own the record has that name already.
-                if (type.Properties.Any(other => other.Name == property.Name + end)) return;
-                var limit = type.CreateJsonPropertyInfo(typeof(double?), property.Name + end);
-                limit.Get = item => ((Figure)get(item)!).Limits is { } limits ? of(limits) : null;
-                limit.ShouldSerialize = (_, number) => number is not null;
-                type.Properties.Insert(Math.Min(place, type.Properties.Count), limit);
-            }
+            Limit(type, property.Name + "Lower", index + 2, item => ((Figure)get(item)!).Limits?.Lower);
+            Limit(type, property.Name + "Upper", index + 3, item => ((Figure)get(item)!).Limits?.Upper);
         }
+    }
+
+    [UnconditionalSuppressMessage("Trimming", "IL2026", Justification = Compiled)]
+    [UnconditionalSuppressMessage("AOT", "IL3050", Justification = Compiled)]
+    private static void Limit(JsonTypeInfo type, string name, int place, Func<object, double?> of)
+    {
+        // Where limits stand as figures of their own the record has that name already.
+        if (type.Properties.Any(other => other.Name == name)) return;
+        var limit = type.CreateJsonPropertyInfo(typeof(double?), name);
+        limit.Get = item => of(item);
+        limit.ShouldSerialize = (_, number) => number is not null;
+        type.Properties.Insert(Math.Min(place, type.Properties.Count), limit);
     }
 }
 

@@ -1,4 +1,5 @@
 using System.Collections;
+using System.Diagnostics.CodeAnalysis;
 using System.Globalization;
 using System.Reflection;
 using System.Text;
@@ -8,7 +9,11 @@ namespace ScreenStats.Evaluation.Disclosure;
 /// <summary>Follows a figure's path through findings: property names in camelCase, rows of a list by their first property in brackets.</summary>
 internal static class FindingPath
 {
+    /// <summary>Why findings may be looked through where unused code is left out.</summary>
+    public const string KeptWhole = "Evaluation is kept whole where unused code is left out (ScreenStats.Cli.csproj), so the properties of every finding are there.";
+
     /// <summary>The object that has the figure, and the figure's property; null where the path leads nowhere.</summary>
+    [UnconditionalSuppressMessage("Trimming", "IL2075", Justification = KeptWhole)]
     public static (object Owner, PropertyInfo Property)? Owner(object root, string path)
     {
         var at = root;
@@ -47,10 +52,11 @@ internal static class FindingPath
         return text.ToString();
     }
 
+    [UnconditionalSuppressMessage("Trimming", "IL2075", Justification = KeptWhole)]
     private static string Key(object item)
     {
         if (item is string) return "";
-        var first = item.GetType().GetProperties(BindingFlags.Public | BindingFlags.Instance).OrderBy(property => property.MetadataToken).First();
+        var first = item.GetType().GetProperties(BindingFlags.Public | BindingFlags.Instance).OrderBy(property => property.HasMetadataToken() ? property.MetadataToken : 0).First();
         return Convert.ToString(first.GetValue(item), CultureInfo.InvariantCulture) ?? "";
     }
 

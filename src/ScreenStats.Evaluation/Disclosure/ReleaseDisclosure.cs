@@ -1,6 +1,7 @@
 using System.Collections;
 using System.Globalization;
 using System.Collections.Immutable;
+using System.Diagnostics.CodeAnalysis;
 using System.Reflection;
 using System.Text.Json.Serialization;
 using ScreenStats.Evaluation.Disclosure.Counts;
@@ -198,6 +199,7 @@ public sealed class ReleaseDisclosure
     /// <param name="owner">The finding that has it.</param>
     /// <param name="property">Name of its property.</param>
     /// <returns>The limit; null where none may stand.</returns>
+    [UnconditionalSuppressMessage("Trimming", "IL2075", Justification = FindingPath.KeptWhole)]
     public double? Coarse(object owner, string property)
     {
         if (!owners.TryGetValue(owner, out var row)) return null;
@@ -257,6 +259,7 @@ public sealed class ReleaseDisclosure
     }
 
     // A finding that stands in two tables answers for the one that comes first; what is inside a row is part of it.
+    [UnconditionalSuppressMessage("Trimming", "IL2075", Justification = FindingPath.KeptWhole)]
     private void Own(object part, string table, Row row, int depth)
     {
         if (depth > 2 || !owners.TryAdd(part, (table, row))) return;

@@ -47,9 +47,9 @@ internal static class DisclosedJson
     /// <summary>The text.</summary>
     public static string Of(Findings findings, ReleaseDisclosure disclosure)
     {
-        var root = JsonSerializer.SerializeToNode(findings, JsonText.Layout)!.AsObject();
+        var root = JsonSerializer.SerializeToNode(findings, JsonText.Members<Findings>(JsonText.Layout))!.AsObject();
         Object(root, findings, "", disclosure);
-        root.Add("disclosure", JsonSerializer.SerializeToNode(disclosure, JsonText.Layout));
+        root.Add("disclosure", JsonSerializer.SerializeToNode(disclosure, JsonText.Members<ReleaseDisclosure>(JsonText.Layout)));
         return root.ToJsonString(JsonText.Layout) + "\n";
     }
 

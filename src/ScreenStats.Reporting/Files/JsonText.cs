@@ -1,3 +1,4 @@
+using System.Diagnostics.CodeAnalysis;
 using System.Text.Encodings.Web;
 using System.Text.Json;
 using System.Text.Json.Serialization;
@@ -16,6 +17,7 @@ public static class JsonText
     /// <summary>The way in which everything is written, over lines.</summary>
     internal static JsonSerializerOptions Layout => Indented;
 
+    private const string ReflectionOnly = "Only where reflection is there; a program compiled ahead of time writes nothing but what ReportJson names.";
     private static readonly JsonSerializerOptions Indented = Options(indented: true);
     private static readonly JsonSerializerOptions OneLine = Options(indented: false);
 
@@ -26,8 +28,12 @@ public static class JsonText
     /// <returns>The text.</returns>
     /// <exception cref="ArgumentException">A number in the result is not finite.</exception>
     public static string Of<T>(T result, bool indented = true) =>
-        JsonSerializer.Serialize(result, indented ? Indented : OneLine) + (indented ? "\n" : "");
+        JsonSerializer.Serialize(result, Members<T>(indented ? Indented : OneLine)) + (indented ? "\n" : "");
 
+    /// <summary>How the members of a type are written.</summary>
+    internal static JsonTypeInfo<T> Members<T>(JsonSerializerOptions options) => (JsonTypeInfo<T>)options.GetTypeInfo(typeof(T));
+
+    [UnconditionalSuppressMessage("AOT", "IL3050", Justification = "The converter of each word is asked for by ReportJson too, so it is compiled ahead; without it writing would fail, and the release script writes.")]
     private static JsonSerializerOptions Options(bool indented)
     {
         var options = new JsonSerializerOptions
@@ -46,6 +52,8 @@ public static class JsonText
     }
 
     // What a report writes is known beforehand; anything else that somebody writes this way is looked at while it runs, where that can be done.
+    [UnconditionalSuppressMessage("Trimming", "IL2026", Justification = ReflectionOnly)]
+    [UnconditionalSuppressMessage("AOT", "IL3050", Justification = ReflectionOnly)]
     private static IJsonTypeInfoResolver Resolver() =>
         JsonSerializer.IsReflectionEnabledByDefault ? JsonTypeInfoResolver.Combine(ReportJson.Default, new DefaultJsonTypeInfoResolver()) : ReportJson.Default;
 

@@ -37,9 +37,10 @@ public sealed partial record SynthesisPlan
     public static SynthesisPlan Parse(string json, string name = "plan.json")
     {
         ArgumentNullException.ThrowIfNull(json);
+        if (!PlanJson.CanRead) throw Unusable(name, null, "", $"{name}: the native program does not read plans. Run this command with the .NET tool, or leave the plan out.");
         try
         {
-            var plan = JsonSerializer.Deserialize<SynthesisPlan>(json, PlanJson.Options)
+            var plan = PlanJson.Read(json)
                 ?? throw Unusable(name, null, "", $"{name} holds null instead of a plan: write an object.");
             plan = plan with
             {
@@ -60,7 +61,7 @@ public sealed partial record SynthesisPlan
 
     /// <summary>The plan as JSON that <see cref="Parse"/> reads back: every value is stated, lines end in a line feed.</summary>
     /// <returns>The text.</returns>
-    public string ToJson() => JsonSerializer.Serialize(this, PlanJson.Options) + "\n";
+    public string ToJson() => JsonSerializer.Serialize(this, PlanJson.Plan) + "\n";
 
     /// <summary>Checks that the plan can be carried out.</summary>
     /// <param name="name">Name of the file, for messages.</param>

@@ -20,7 +20,7 @@ internal sealed class SynthesisFolder(string folder)
             var truth = WriteExports(plan, seed, cancellationToken);
             WriteText("program.json", ProgramFile.Text(plan));
             WriteText("plan.json", plan.ToJson());
-            WriteText(TruthFile, JsonSerializer.Serialize(truth, PlanJson.Options) + "\n");
+            WriteText(TruthFile, JsonSerializer.Serialize(truth, PlanJson.Truth) + "\n");
             cancellationToken.ThrowIfCancellationRequested();
             Publish(plan);
             return truth;
