@@ -40,7 +40,7 @@ internal sealed class ReadingSession(
         try
         {
             var result = ReadAndCount();
-            if (sources.Changed() is { Count: > 0 } changed) throw new UnusableDataException([.. changed]);
+            if (Changed() is { Count: > 0 } changed) throw new UnusableDataException([.. changed]);
             cache?.Complete();
             result.BytesSplit = bytesSplit;
             result.Cache = cache?.Use(memories.Sum(memory => memory.Files), memories.Sum(memory => memory.Known));
@@ -48,14 +48,16 @@ internal sealed class ReadingSession(
         }
         catch (UnusableDataException refusal)
         {
-            throw new RefusedReadingException(sources.Changed() is { Count: > 0 } changed ? [.. changed] : refusal.Diagnostics, [.. Enum.GetValues<ExportKind>().Select(Understood)]);
+            throw new RefusedReadingException(Changed() is { Count: > 0 } changed ? [.. changed] : refusal.Diagnostics, [.. Enum.GetValues<ExportKind>().Select(Understood)]);
         }
-        catch (Exception failure) when (failure is not (OperationCanceledException or OutOfMemoryException or ReadAgainException) && sources.Changed().Count > 0)
+        catch (Exception failure) when (failure is not (OperationCanceledException or OutOfMemoryException or ReadAgainException) && Changed().Count > 0)
         {
             // Rows are looked up a second time by their places, which a file that changed no longer has.
-            throw new UnusableDataException([.. sources.Changed()]);
+            throw new UnusableDataException([.. Changed()]);
         }
     }
+
+    private IReadOnlyList<Diagnostic> Changed() => sources.Changed() is { Count: > 0 } changed ? changed : [.. cache?.Changed().Select(SourceFiles.ChangedWhileRead) ?? []];
 
     private ReadingResult ReadAndCount()
     {

@@ -50,8 +50,10 @@ internal sealed class CacheFolder
     {
         if (File.Exists(path)) throw new CacheFolderException("The place of the cache is a file; name a folder.");
         var marker = System.IO.Path.Combine(path, Marker);
+        // In this order: another run may make the folder at this moment.
+        var filled = Directory.Exists(path) && Directory.EnumerateFileSystemEntries(path).Any(entry => !IsPart(System.IO.Path.GetFileName(entry)));
         var ours = File.Exists(marker);
-        if (!ours && Directory.Exists(path) && Directory.EnumerateFileSystemEntries(path).Any(entry => !IsPart(System.IO.Path.GetFileName(entry))))
+        if (filled && !ours)
             throw new CacheFolderException("The folder of the cache holds other things; name an empty one, or one that does not exist yet.");
         if (OperatingSystem.IsWindows()) Directory.CreateDirectory(path);
         else

@@ -1,5 +1,4 @@
 using System.Collections.Concurrent;
-using ScreenStats.Counting.Diagnostics;
 using ScreenStats.Records.Formats;
 using ScreenStats.Records.Understanding;
 
@@ -115,14 +114,15 @@ internal sealed class ReadingCache : IDisposable
         _ = Hash(plan);
     }
 
-    /// <summary>The reading has come to its end: what was kept becomes entries, and those of no use any more go.</summary>
-    /// <exception cref="UnusableDataException">A file changed while it was read.</exception>
+    /// <summary>The files that changed while they were read, though length and time are as before: what was read is held against what was hashed.</summary>
+    public IEnumerable<string> Changed() => kept.Values.Where(file => HashNow(file.Plan).Checksum != file.Seen).Select(file => Path.GetFileName(file.Plan.SourcePath)).Distinct(StringComparer.Ordinal);
+
+    /// <summary>The reading has come to its end, and no file has changed: what was kept becomes entries, and those of no use any more go.</summary>
     public void Complete()
     {
         foreach (var file in kept.Values)
         {
             var hash = HashNow(file.Plan);
-            if (hash.Checksum != file.Seen) throw Changed(file.Plan);
             if (file.Entry is null || !file.Entry.Complete(file.Understanding, hash.Sha256)) continue;
             var name = EntryName.Of(Build.Id, file.Plan.Length, file.Understanding, hash.Sha256);
             if (Written(() => folder!.Accept(file.Entry.Path, name))) used.Add(name);
@@ -152,10 +152,6 @@ internal sealed class ReadingCache : IDisposable
             ? Task.Factory.StartNew(() => FileHash.WithChecksum(plan.Path, skipped, cancelled), CancellationToken.None, TaskCreationOptions.LongRunning, TaskScheduler.Default)
             : Task.FromResult(FileHash.WithChecksum(plan.Path, skipped, cancelled));
     }));
-
-    // Beyond what length and time of a file tell: what was read is held against what was hashed.
-    private static UnusableDataException Changed(FilePlan plan) => new(new Diagnostic(ReadingDiagnostics.ChangedWhileRead, Severity.Error, plan.Name, null, "",
-        $"{plan.Name} changed while it was read, so what was read of it is no one state of the file. Wait until the export is written to its end and start again, or read a copy."));
 
     private void Damaged(string name)
     {

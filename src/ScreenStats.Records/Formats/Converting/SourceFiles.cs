@@ -21,8 +21,11 @@ internal sealed class SourceFiles(long largest, TimeZoneInfo? zone, Action tick)
 
     /// <summary>The files that are no longer what they were when they were first opened, one message each.</summary>
     public IReadOnlyList<Diagnostic> Changed() => [.. stamps.Where(file => FileStamp.Of(file.Key) != file.Value).Select(file => Path.GetFileName(file.Key)).Order(StringComparer.Ordinal)
-        .Select(name => new Diagnostic(ReadingDiagnostics.ChangedWhileRead, Severity.Error, name, null, "",
-            $"{name} changed while it was read, so what was read of it is no one state of the file. Wait until the export is written to its end and start again, or read a copy."))];
+        .Select(ChangedWhileRead)];
+
+    /// <summary>What is said of a file that changed.</summary>
+    public static Diagnostic ChangedWhileRead(string name) => new(ReadingDiagnostics.ChangedWhileRead, Severity.Error, name, null, "",
+        $"{name} changed while it was read, so what was read of it is no one state of the file. Wait until the export is written to its end and start again, or read a copy.");
 
     /// <summary>The parts of a file; empty, with a diagnostic, where it cannot be read.</summary>
     public IReadOnlyList<FilePart> Open(string path, ExportKind export, ExportSettings settings, HeadingSearch search, List<Diagnostic> errors, List<Diagnostic> notes)
