@@ -1,4 +1,5 @@
 using ScreenStats.Counting.Cubes;
+using ScreenStats.Counting.Ledger;
 using ScreenStats.Counting.Programs;
 using ScreenStats.Counting.Rules;
 using ScreenStats.Records.PersonLog;
@@ -46,7 +47,7 @@ internal sealed class PeopleToRead(
         if (specimens is { Count: > 0 })
         {
             var index = new SpecimenIndex(specimens, specimenRows, settings.Policy.ReportLagHours);
-            var due = Enumerable.Range(0, runs.Count).Select(at => runs[at]).Where(row => FollowUpRule.IsDue(row.Outcome, settings.Policy))
+            var due = Enumerable.Range(0, runs.Count).Select(at => runs[at]).Where(row => FollowUpRule.IsDue(row.Outcome, settings.Policy) && LedgerRule.Entry(row.Control, row.Symptomatic, row.Exposed) == LedgerEntry.Counted)
                 .ToLookup(row => row.Person, row => new Moment(row.Instant, row.OffsetMinutes, row.DateOnly));
             wholes.UnionWith(DaysToRead.Unsettled(index, due, settings.Policy));
         }

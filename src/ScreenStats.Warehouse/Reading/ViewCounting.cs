@@ -27,8 +27,10 @@ internal sealed class ViewCounting(Engine engine, ProgramSettings settings, Voca
     public ViewsRead Run()
     {
         var name = warehouse.Screening;
-        var sharded = engine.IsSharded(string.Join('.', name.Split('.').Select(part => $"\"{part}\"")));
-        var view = new View(ExportKind.Screening, name, engine.Columns(name), sharded);
+        // Of a view that is not there no plan can be asked for; what it lacks is said below.
+        var columns = engine.Columns(name);
+        var sharded = columns.Count > 0 && engine.IsSharded(string.Join('.', name.Split('.').Select(part => $"\"{part}\"")));
+        var view = new View(ExportKind.Screening, name, columns, sharded);
         var confirmatory = warehouse.Confirmatory is { } other ? new View(ExportKind.Confirmatory, other, engine.Columns(other), sharded) : null;
         var asking = new Asking(engine, sharded);
         var findings = new ViewFindings(ExportKind.Screening, name);

@@ -114,6 +114,21 @@ internal static class SmallPrograms
             g,2026-01-05T08:00,negative,audit,two,lamp
             h,2026-01-05T08:00,negative,audit,two,lamp
             """);
+        yield return SmallProgram.Of("audits-beside-kept-out-runs", Vienna, """
+            person,site,collected_at,result,symptomatic,exposed
+            a,North,2026-01-05T08:00,negative,no,
+            a,North,2026-01-12T08:00,positive,yes,
+            b,North,2026-01-05T08:00,negative,,
+            b,North,2026-01-19T08:00,negative,,yes
+            c,South,2026-01-05T08:00,negative,,
+            d,South,2026-01-05T08:00,positive,,
+            d,South,2026-01-12T08:00,negative,,
+            """, """
+            person,collected_at,result,reason
+            a,2026-01-12T12:00,positive,other
+            b,2026-01-19T12:00,negative,follow-up
+            c,2026-01-05T10:00,negative,audit
+            """);
         yield return SmallProgram.Of("interval-cases", Vienna, """
             person,site,collected_at,result
             a,North,2026-01-05T08:00,negative
@@ -129,6 +144,22 @@ internal static class SmallPrograms
             d,2026-01-05T12:00,positive,
             d,2026-01-30T12:00,positive,other
             e,2026-01-05T12:00,positive,other
+            """);
+        yield return SmallProgram.Of("interval-cases-beside-kept-out-runs", Vienna, """
+            person,site,collected_at,result,symptomatic,control
+            a,North,2026-01-05T08:00,negative,,
+            a,North,2026-01-08T08:00,positive,yes,
+            a,North,2026-01-08T09:00,negative,yes,
+            b,North,2026-01-05T08:00,negative,,
+            b,North,2026-01-08T08:00,positive,,positive
+            b,North,2026-01-08T09:00,negative,yes,
+            c,South,2026-01-05T08:00,negative,,
+            c,South,2026-01-08T08:00,positive,,
+            """, """
+            person,collected_at,result,reason
+            a,2026-01-08T12:00,positive,other
+            b,2026-01-08T12:00,positive,other
+            c,2026-01-08T12:00,positive,follow-up
             """);
         yield return SmallProgram.Of("follow-up-of-positives-only", Vienna, """
             person,site,collected_at,result

@@ -134,7 +134,12 @@ internal sealed class PartitionScan(
             runs[count++] = new(row.Code, dayNumber, row.Seconds, row.Record, FollowUp.None);
         }
 
-        if (count == 0) return;
+        if (count == 0)
+        {
+            // Somebody may have negative runs elsewhere of whom none of the rows here is counted.
+            if (elsewhere is not null && !elsewhere.IsWhole(rows[0].Person)) audits?.EndPerson([], shapes, elsewhere.Negatives(rows[0].Person));
+            return;
+        }
 
         var counted = runs.AsSpan(0, count);
         Link(start, length, counted, due);
