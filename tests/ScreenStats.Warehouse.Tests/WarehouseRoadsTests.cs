@@ -53,7 +53,7 @@ public class WarehouseRoadsTests
     {
         if (road == "DuckDB") return new DuckDbRoad();
         Assert.SkipWhen(PostgreSqlServers.Missing is not null, PostgreSqlServers.Missing ?? "");
-        var server = road == "PostgreSQL" ? servers.Single : servers.Coordinator;
+        var server = road == "PostgreSQL" ? servers.Alone : servers.Coordinator;
         servers.LetIn();
         return new PostgreSqlRoad(server);
     }

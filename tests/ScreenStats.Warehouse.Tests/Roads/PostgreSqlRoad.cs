@@ -10,6 +10,9 @@ internal sealed class PostgreSqlRoad(PostgreSqlServer server) : IRoad
 {
     private static int schemas;
 
+    /// <summary>Seconds that a query may take.</summary>
+    public int Seconds { get; init; } = 60;
+
     /// <summary>The schema of the last program.</summary>
     public string Schema { get; private set; } = "";
 
@@ -29,7 +32,7 @@ internal sealed class PostgreSqlRoad(PostgreSqlServer server) : IRoad
 
     /// <summary>What the program file says of the warehouse.</summary>
     public string Section(SmallProgram program) => $"\"warehouse\": {{ \"url\": \"{server.Url}\", \"screening\": \"{Schema}.screening\""
-        + (program.Confirmatory is null ? "" : $", \"confirmatory\": \"{Schema}.confirmatory\"") + ", \"timeoutSeconds\": 60 }";
+        + (program.Confirmatory is null ? "" : $", \"confirmatory\": \"{Schema}.confirmatory\"") + string.Create(CultureInfo.InvariantCulture, $", \"timeoutSeconds\": {Seconds} }}");
 
     private void Table(NpgsqlConnection connection, string name, (string Name, TypedRows.Kind Kind)[] columns, IReadOnlyList<Row> rows, TimeZoneInfo? zone)
     {

@@ -27,7 +27,7 @@ public sealed class PostgreSqlServers : IDisposable
     private readonly bool root = Environment.UserName == "root";
     private string? folder;
     private string binaries = "";
-    private PostgreSqlServer? single;
+    private PostgreSqlServer? alone;
     private PostgreSqlServer? coordinator;
 
     /// <summary>Why there can be no servers; null where there can.</summary>
@@ -37,11 +37,11 @@ public sealed class PostgreSqlServers : IDisposable
     public string Password { get; } = Convert.ToHexStringLower(RandomNumberGenerator.GetBytes(12));
 
     /// <summary>One server.</summary>
-    public PostgreSqlServer Single
+    public PostgreSqlServer Alone
     {
         get
         {
-            lock (gate) return single ??= Started(1)[0];
+            lock (gate) return alone ??= Started(1)[0];
         }
     }
 
@@ -133,7 +133,7 @@ public sealed class PostgreSqlServers : IDisposable
     }
 
     private string Starting(PostgreSqlServer server) => string.Create(CultureInfo.InvariantCulture,
-        $"-D '{server.Data}' -l '{server.Data}/log' -w -t {SecondsToStart} -o \"-p {server.Port} -c listen_addresses=127.0.0.1 -c unix_socket_directories='{folder}/s' -c fsync=off -c synchronous_commit=off -c full_page_writes=off -c max_connections=40 -c shared_buffers=32MB -c enable_partitionwise_aggregate=on -c enable_partitionwise_join=on\" start");
+        $"-D '{server.Data}' -l '{server.Data}/log' -w -t {SecondsToStart} -o \"-p {server.Port} -c listen_addresses=127.0.0.1 -c unix_socket_directories='{folder}/s' -c fsync=off -c full_page_writes=off -c max_connections=40 -c shared_buffers=32MB -c enable_partitionwise_aggregate=on -c enable_partitionwise_join=on\" start");
 
     private void Control(string arguments) => AsOwner($"'{binaries}/pg_ctl' {arguments}");
 
