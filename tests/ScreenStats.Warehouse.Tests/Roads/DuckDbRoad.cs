@@ -29,7 +29,8 @@ internal sealed class DuckDbRoad : IRoad
         command.ExecuteNonQuery();
     }
 
-    private static void Table(DuckDBConnection connection, string name, (string Name, TypedRows.Kind Kind)[] columns, IReadOnlyList<Row> rows, TimeZoneInfo? zone)
+    /// <summary>Makes a table of the rows, and a view of it.</summary>
+    public static void Table(DuckDBConnection connection, string name, (string Name, TypedRows.Kind Kind)[] columns, IReadOnlyList<Row> rows, TimeZoneInfo? zone)
     {
         Run(connection, $"CREATE TABLE {name}_rows ({string.Join(", ", columns.Select(column => $"\"{column.Name}\" {TypedRows.Sql(column.Kind, duck: true)}"))})");
         long number = 0;
