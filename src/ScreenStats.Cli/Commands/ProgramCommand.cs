@@ -9,6 +9,8 @@ namespace ScreenStats.Cli.Commands;
 /// <summary>What the commands that read a program share: the argument, the date, the threads and the memory.</summary>
 internal abstract class ProgramCommand : RunnerCommand
 {
+    private const long ManyRows = 2_000_000;
+
     private readonly Argument<string> program;
     private Option<string>? asOf;
     private Option<string>? threads;
@@ -56,6 +58,12 @@ internal abstract class ProgramCommand : RunnerCommand
         invocation.Environment.Cancelled.ThrowIfCancellationRequested();
         if (reading.Result.Cache is { } used) Say(invocation, used);
         else if (options.Cache is not null) invocation.Say("note: the rows of this program are in a database, so nothing was kept in the cache.");
+        if (reading.Tally.Cells.Ledger.Sum(cell => cell.Rows) >= ManyRows)
+        {
+            // What reading many rows needed goes back to the system before the evaluation needs memory of its own.
+            GC.Collect(GC.MaxGeneration, GCCollectionMode.Aggressive, blocking: true, compacting: true);
+        }
+
         return reading;
     }
 

@@ -17,7 +17,6 @@ internal sealed class CubeAssembly(
 {
     private readonly CountTable screens = new(4096);
     private readonly CountTable operators = new(4096);
-    private readonly CountTable kits = new(16);
     private readonly CountTable conduct = new(16);
     private readonly long[] ledger = new long[Enum.GetValues<LedgerEntry>().Length];
     private readonly List<NotableRow> notable = [];
@@ -31,9 +30,6 @@ internal sealed class CubeAssembly(
 
     /// <summary>The counted rows that are not negative, by record.</summary>
     public IReadOnlyList<NotableRow> NotableRows => notable;
-
-    /// <summary>Counted runs by site, lot and kit, of devices that state what a kit holds.</summary>
-    public CountTable Kits => kits;
 
     /// <summary>Local time of the latest notable or counted run's day; null where nothing was counted.</summary>
     public DateTime? LastRun { get; private set; }
@@ -117,7 +113,6 @@ internal sealed class CubeAssembly(
         }
 
         operators.AddAll(sink.Operators);
-        kits.AddAll(sink.Kits);
         Checks.AddAll(sink.Checks);
         conduct.AddAll(sink.Conduct);
         for (var i = 0; i < ledger.Length; i++) ledger[i] += sink.Ledger[i];

@@ -61,14 +61,15 @@ internal sealed class RunCounter(ProgramSettings settings, Vocabularies vocabula
     {
         if (completed) throw new InvalidOperationException("The rows have been counted already.");
         completed = true;
-        var index = new SpecimenIndex(specimens, confirmatoryRows, settings.Policy.ReportLagHours);
         WriteRest();
+        // First, for their memory is free then.
+        var removed = ScreenIdCheck.Find([.. sinks.Select(sink => sink.ScreenIds)], Written(sinks, sink => sink.WrittenIds), screeningRows, threads, Cancelled);
+        var index = new SpecimenIndex(specimens, confirmatoryRows, settings.Policy.ReportLagHours);
         foreach (var person in Elsewhere?.Known ?? [])
         {
             if (index.Of(person) is { Count: > 0 } of) index.Meet(of.Start);
         }
 
-        var removed = ScreenIdCheck.Find([.. sinks.Select(sink => sink.ScreenIds)], Written(sinks, sink => sink.WrittenIds), screeningRows, threads, Cancelled);
         var removedBefore = new RecordSet();
         foreach (var row in removed) removedBefore.Add(row.Record);
 

@@ -15,6 +15,9 @@ internal sealed class ScreeningReader : RowReader
 {
     private const int NoExpiry = int.MinValue;
 
+    // A kit is used up within days: these are the kits of more sites than most programs have.
+    private const int MostKits = 1 << 16;
+
     private readonly IRunSink? sink;
     private readonly int person, site, collectedAt, result, controlLine, testLine, lot, kit, lotExpiry, readAt;
     private readonly int operatorColumn, specimen, collection, symptomatic, exposed, outbreak, control, screenId;
@@ -52,7 +55,7 @@ internal sealed class ScreeningReader : RowReader
 
         sites = new TextCodes(vocabularies.Sites.Code);
         lots = new TextCodes(vocabularies.Lots.Code);
-        kits = new TextCodes(vocabularies.Kits.Code);
+        kits = new TextCodes((ReadOnlySpan<byte> text) => vocabularies.Kits.Code(text), MostKits);
         operators = new TextCodes(text =>
         {
             var kind = TakeIdentity(text, operatorColumn);

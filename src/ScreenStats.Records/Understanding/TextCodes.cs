@@ -16,21 +16,36 @@ internal sealed class TextCodes
 
     private const int Short = 16;
 
-    private readonly Func<string, int> understand;
+    private readonly Understand understand;
     private readonly int longestMemory;
+    private readonly bool forgets;
     private Slot[] slots = new Slot[64];
     private byte[] texts = new byte[256];
     private int textLength;
+    private uint[] timesBefore = [];
+
+    /// <summary>What a new text, in UTF-8, is taken for.</summary>
+    public delegate int Understand(ReadOnlySpan<byte> text);
+
+    /// <summary>A memory of the texts met lately, for columns with very many of them: beyond so many, all are forgotten but how often each was met.</summary>
+    /// <param name="understand">What a new text is taken for: at least 0, and the same every time.</param>
+    /// <param name="most">Different texts remembered at a time.</param>
+    public TextCodes(Understand understand, int most)
+    {
+        this.understand = understand;
+        longestMemory = most;
+        forgets = true;
+    }
 
     /// <param name="understand">What a new text is taken for.</param>
     /// <param name="longestMemory">Different texts remembered at most; others are understood afresh each time.</param>
     public TextCodes(Func<string, int> understand, int longestMemory = int.MaxValue)
     {
-        this.understand = understand;
+        this.understand = text => understand(System.Text.Encoding.UTF8.GetString(text));
         this.longestMemory = longestMemory;
     }
 
-    /// <summary>Number of different texts met.</summary>
+    /// <summary>Number of different texts remembered.</summary>
     public int Count { get; private set; }
 
     public static ulong Hash(ReadOnlySpan<byte> text) => XxHash3.HashToUInt64(text, Seed);
@@ -62,9 +77,14 @@ internal sealed class TextCodes
         }
     }
 
-    /// <summary>What texts were taken for, and how often each was met.</summary>
+    /// <summary>What texts were taken for, and how often each was met; a code may come several times.</summary>
     public IEnumerable<(int Code, long Times)> Codes()
     {
+        for (var code = 0; code < timesBefore.Length; code++)
+        {
+            if (timesBefore[code] > 0) yield return (code, timesBefore[code]);
+        }
+
         foreach (var slot in slots)
         {
             if (slot.Length > 0) yield return (slot.Code, slot.Times);
@@ -116,8 +136,13 @@ internal sealed class TextCodes
 
     private int Add(ReadOnlySpan<byte> text, ulong hash, ulong low, ulong high)
     {
-        var code = understand(System.Text.Encoding.UTF8.GetString(text));
-        if (Count >= longestMemory) return code;
+        var code = understand(text);
+        if (Count >= longestMemory)
+        {
+            if (!forgets) return code;
+            Forget();
+        }
+
         if (Count * 2 >= slots.Length) Grow();
         if (textLength + text.Length > texts.Length) Array.Resize(ref texts, Math.Max(texts.Length * 2, textLength + text.Length));
         text.CopyTo(texts.AsSpan(textLength));
@@ -125,6 +150,19 @@ internal sealed class TextCodes
         textLength += text.Length;
         Count++;
         return code;
+    }
+
+    private void Forget()
+    {
+        foreach (ref readonly var slot in slots.AsSpan())
+        {
+            if (slot.Length == 0) continue;
+            if (slot.Code >= timesBefore.Length) Array.Resize(ref timesBefore, slot.Code + (slot.Code / 2) + 1);
+            timesBefore[slot.Code] += slot.Times;
+        }
+
+        Array.Clear(slots);
+        (textLength, Count) = (0, 0);
     }
 
     private void Grow()

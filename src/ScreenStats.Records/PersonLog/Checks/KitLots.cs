@@ -1,3 +1,4 @@
+using System.Runtime.InteropServices;
 using ScreenStats.Records.PersonLog.Codes;
 
 namespace ScreenStats.Records.PersonLog.Checks;
@@ -10,20 +11,24 @@ internal sealed class KitLots
 {
     private const ulong SiteAndLot = (1ul << (LevelLimits.SiteBits + LevelLimits.LotBits)) - 1;
 
+    // Pages: nothing is copied as kits are met, and hardly more is held than is used.
+    private const int PageLength = 1 << 10;
+
     private readonly Dictionary<ulong, uint> others = [];
-    private (ulong Pair, uint Record)[] kits = [];
+    private readonly List<Met[]> pages = [];
+    private int count;
 
     /// <summary>Adds a row with a kit. Beyond <see cref="LevelLimits.MostKits"/> kits are serial numbers of single devices and say nothing.</summary>
     public void Add(int site, int lot, int kit, uint record)
     {
-        if (kit >= kits.Length && !Grow(kit)) return;
+        if (kit >= count && !Grow(kit)) return;
         var pair = Keys.SiteAndLot(site, lot) + 1;
-        ref var met = ref kits[kit];
+        ref var met = ref At(kit);
         if (met.Pair == pair)
         {
             if (record < met.Record) met.Record = record;
         }
-        else if (met.Pair == 0) met = (pair, record);
+        else if (met.Pair == 0) met = new() { Pair = pair, Record = record };
         else AddOther(Keys.Kit(site, lot, kit), record);
     }
 
@@ -39,12 +44,21 @@ internal sealed class KitLots
     /// <summary>Every combination of site, lot and kit, as <see cref="Keys.Kit"/>, with its first row.</summary>
     public IEnumerable<(ulong Key, uint Record)> All()
     {
-        for (var kit = 0; kit < kits.Length; kit++)
+        for (var kit = 0; kit < count; kit++)
         {
-            if (kits[kit].Pair != 0) yield return (((kits[kit].Pair - 1) & SiteAndLot) << LevelLimits.KitBits | (uint)kit, kits[kit].Record);
+            var met = At(kit);
+            if (met.Pair != 0) yield return (((met.Pair - 1) & SiteAndLot) << LevelLimits.KitBits | (uint)kit, met.Record);
         }
 
         foreach (var (key, record) in others) yield return (key, record);
+    }
+
+    /// <summary>The first row of a combination, as <see cref="Keys.Kit"/>; null where it was not met.</summary>
+    public uint? FirstOf(ulong key)
+    {
+        var kit = (int)(key & ((1 << LevelLimits.KitBits) - 1));
+        if (kit < count && At(kit) is var met && met.Pair == (key >> LevelLimits.KitBits) + 1) return met.Record;
+        return others.TryGetValue(key, out var first) ? first : null;
     }
 
     /// <summary>The kits that were met with more than one site or lot.</summary>
@@ -58,7 +72,21 @@ internal sealed class KitLots
     private bool Grow(int kit)
     {
         if (kit >= LevelLimits.MostKits) return false;
-        Array.Resize(ref kits, Math.Max(kit + 1, Math.Max(256, 2 * kits.Length)));
+        while (kit >= count)
+        {
+            pages.Add(new Met[PageLength]);
+            count += PageLength;
+        }
+
         return true;
+    }
+
+    private ref Met At(int kit) => ref pages[kit / PageLength][kit % PageLength];
+
+    [StructLayout(LayoutKind.Sequential, Pack = 4)]
+    private struct Met
+    {
+        public ulong Pair;
+        public uint Record;
     }
 }

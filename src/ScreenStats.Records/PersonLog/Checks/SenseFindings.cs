@@ -69,11 +69,14 @@ internal sealed class SenseFindings(
     {
         var devices = new DeviceOfLot(settings, vocabularies);
         var (overfull, beyond) = (new List<uint>(), 0L);
-        foreach (var (key, record) in devices.AnyKitContents ? cubes.Checks.Kits.All() : [])
+        var entries = devices.AnyKitContents ? cubes.Checks.KitDays.InOrder() : [];
+        for (var i = 0; i < entries.Length;)
         {
+            var (key, runs) = (entries[i].Key, 0L);
+            for (; i < entries.Length && entries[i].Key == key; i++) runs += entries[i].Runs;
             var lot = (int)((key >> LevelLimits.KitBits) & ((1 << LevelLimits.LotBits) - 1));
-            var more = ConductRule.BeyondKit(cubes.Kits[key], devices.Of(lot)?.RunsPerKit);
-            if (more == 0 || cubes.Gone.Contains(record)) continue;
+            var more = ConductRule.BeyondKit(runs, devices.Of(lot)?.RunsPerKit);
+            if (more == 0 || cubes.Checks.Kits.FirstOf(key) is not { } record || cubes.Gone.Contains(record)) continue;
             beyond += more;
             overfull.Add(record);
         }

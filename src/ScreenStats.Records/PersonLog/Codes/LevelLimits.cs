@@ -9,7 +9,7 @@ internal static class LevelLimits
 {
     public const int SiteBits = 21;
     public const int LotBits = 20;
-    public const int KitBits = 21;
+    public const int KitBits = 23;
     public const int OperatorBits = 21;
     public const int MostSites = (1 << SiteBits) - 1;
     public const int MostLots = (1 << LotBits) - 1;

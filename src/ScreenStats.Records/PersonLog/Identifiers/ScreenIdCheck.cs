@@ -12,7 +12,7 @@ namespace ScreenStats.Records.PersonLog.Identifiers;
 /// </summary>
 internal static class ScreenIdCheck
 {
-    private const int PrintsOfRange = 1 << 22;
+    private const int PrintsOfRange = 1 << 21;
     private const int MostRangeBits = 4;
 
     /// <summary>The rows to take out. The logs are empty then.</summary>

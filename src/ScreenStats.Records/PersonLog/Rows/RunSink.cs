@@ -53,9 +53,6 @@ internal sealed class RunSink : IRunSink
     /// <summary>Counted runs by operator, site, day, outcome and mark of an outbreak.</summary>
     public CountTable Operators { get; } = new();
 
-    /// <summary>Counted runs by site, lot and kit, of devices that state what a kit holds.</summary>
-    public CountTable Kits { get; } = new(16);
-
     /// <summary>Findings of conduct that need one row only.</summary>
     public CountTable Conduct { get; } = new(16);
 
@@ -153,11 +150,7 @@ internal sealed class RunSink : IRunSink
             }
         }
 
-        if (anyKitContents && row.Kit != 0 && devices.Of(row.Lot) is { RunsPerKit: not null })
-        {
-            LevelLimits.Check(row.Kit, LevelLimits.MostKits, "kit", "kits");
-            Kits.Add(Keys.Kit(row.Site, row.Lot, row.Kit), sign);
-        }
+        if (anyKitContents && row.Kit >= LevelLimits.MostKits && devices.Of(row.Lot) is { RunsPerKit: not null }) LevelLimits.Check(row.Kit, LevelLimits.MostKits, "kit", "kits");
 
         Checks.Take(row, day, sign);
         return code;

@@ -5,14 +5,19 @@ namespace ScreenStats.Records.PersonLog.Sums;
 
 /// <summary>
 /// Counted runs by site, lot, kit and day. A kit is mostly used up within a day or two, so the runs of its latest day are counted in an
-/// array and put away when the day changes. One for each thread.
+/// array, by the last bits of their codes, and put away when the day changes. One for each thread.
 /// </summary>
 internal sealed class KitDays
 {
     private const int FewestToMerge = 1 << 20;
 
+    // A power of two: kits share slots beyond it.
+    private const int MostSlots = 1 << 17;
+    private const int FewestSlots = 256;
+
     private readonly List<Entry> put = [];
     private Slot[] slots = [];
+    private int merged;
     private int mergeAt = FewestToMerge;
 
     /// <summary>True where there are more kits than a program has: serial numbers of single devices, which say nothing here.</summary>
@@ -22,26 +27,25 @@ internal sealed class KitDays
     public void Add(int site, int lot, int kit, int day, int sign)
     {
         if (kit >= slots.Length && !Grow(kit)) return;
-        ref var slot = ref slots[kit];
+        ref var slot = ref slots[kit & (slots.Length - 1)];
         var pair = Keys.SiteAndLot(site, lot);
-        if (slot.Pair == pair && slot.Day == day)
+        if (slot.Kit == kit && slot.Pair == pair && slot.Day == day)
         {
             slot.Runs += sign;
             return;
         }
 
-        if (slot.Runs != 0) Put(new((slot.Pair << LevelLimits.KitBits) | (uint)kit, slot.Day, slot.Runs));
-        slot = new() { Pair = pair, Day = day, Runs = sign };
+        if (slot.Runs != 0) Put(slot.Entry);
+        slot = new() { Pair = pair, Kit = kit, Day = day, Runs = sign };
     }
 
     public void AddAll(KitDays other)
     {
         TooMany |= other.TooMany;
         foreach (var entry in other.put) Put(entry);
-        for (var kit = 0; kit < other.slots.Length; kit++)
+        foreach (ref readonly var slot in other.slots.AsSpan())
         {
-            ref readonly var slot = ref other.slots[kit];
-            if (slot.Runs != 0) Put(new((slot.Pair << LevelLimits.KitBits) | (uint)kit, slot.Day, slot.Runs));
+            if (slot.Runs != 0) Put(slot.Entry);
         }
     }
 
@@ -62,10 +66,9 @@ internal sealed class KitDays
 
     private void PutAll()
     {
-        for (var kit = 0; kit < slots.Length; kit++)
+        foreach (ref var slot in slots.AsSpan())
         {
-            ref var slot = ref slots[kit];
-            if (slot.Runs != 0) put.Add(new((slot.Pair << LevelLimits.KitBits) | (uint)kit, slot.Day, slot.Runs));
+            if (slot.Runs != 0) put.Add(slot.Entry);
             slot = default;
         }
     }
@@ -80,6 +83,7 @@ internal sealed class KitDays
 
     private void Merge()
     {
+        if (merged == put.Count) return;
         put.Sort(static (a, b) => a.Key != b.Key ? a.Key.CompareTo(b.Key) : a.Day.CompareTo(b.Day));
         var entries = CollectionsMarshal.AsSpan(put);
         var kept = 0;
@@ -91,6 +95,7 @@ internal sealed class KitDays
         }
 
         put.RemoveRange(kept, put.Count - kept);
+        merged = kept;
     }
 
     private bool Grow(int kit)
@@ -101,7 +106,7 @@ internal sealed class KitDays
             return false;
         }
 
-        Array.Resize(ref slots, Math.Max(kit + 1, Math.Max(256, 2 * slots.Length)));
+        if (slots.Length < MostSlots) Array.Resize(ref slots, Math.Clamp((int)System.Numerics.BitOperations.RoundUpToPowerOf2((uint)kit + 1), FewestSlots, MostSlots));
         return true;
     }
 
@@ -111,7 +116,10 @@ internal sealed class KitDays
     private struct Slot
     {
         public ulong Pair;
+        public int Kit;
         public int Day;
         public int Runs;
+
+        public readonly Entry Entry => new((Pair << LevelLimits.KitBits) | (uint)Kit, Day, Runs);
     }
 }
