@@ -73,9 +73,7 @@ internal sealed class TableCounts(Asking asking, ScreeningSql sql, View view, Na
             var (site, kit, lotCode) = (names.Site(line.Text(at)!), names.Kit(line.Text(at + 2)), lot ? names.Lot(line.Text(at + 3)) : 0);
             sink.Checks.KitDays.Add(site, lotCode, kit, (int)line.Whole(at + 1), (int)count);
             sink.Checks.Kits.Add(site, lotCode, kit, FetchedRuns.Unseen);
-            if (!devices.AnyKitContents || devices.Of(lotCode) is not { RunsPerKit: not null }) return;
-            LevelLimits.Check(kit, LevelLimits.MostKits, "kit", "kits");
-            sink.Kits.Add(Keys.Kit(site, lotCode, kit), count);
+            if (devices.AnyKitContents && devices.Of(lotCode) is { RunsPerKit: not null }) LevelLimits.Check(kit, LevelLimits.MostKits, "kit", "kits");
         });
     }
 

@@ -195,6 +195,9 @@ public sealed class BadInputTests : IDisposable
     [InlineData("--as-of", "31.03.2026")]
     [InlineData("--threads", "0")]
     [InlineData("--threads", "two")]
+    [InlineData("--memory", "1")]
+    [InlineData("--memory", "1,5GB")]
+    [InlineData("--memory", "64MB")]
     [InlineData("--outt", "x")]
     public void An_option_that_cannot_be_followed(string option, string value)
     {
