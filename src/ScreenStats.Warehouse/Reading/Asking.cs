@@ -26,11 +26,7 @@ internal sealed class Asking(Engine engine, bool sharded)
     }
 
     /// <summary>Reads counts: the keys stand from the place given on, the count behind them.</summary>
-    public void Read(Statement statement, int keys, Action<Line, int, long> take)
-    {
-        var first = sharded ? 1 : 0;
-        Read(statement, line => take(line, first, line.Whole(first + keys)));
-    }
+    public void Read(Statement statement, int keys, Action<Line, int, long> take) => Read(statement, line => take(line, 0, line.Whole(keys)));
 
     /// <summary>Reads the rows of people on days.</summary>
     public void ReadDays(ScreeningSql sql, string what, IReadOnlyList<(string Person, long Day)> days, Action<Line> take)

@@ -75,7 +75,7 @@ internal sealed class ScreeningSql
             + (view.Has(ViewContract.Symptomatic) ? $" WHEN symptomatic THEN {Entry(LedgerEntry.KeptOutSymptomatic)}" : "")
             + (view.Has(ViewContract.Exposed) ? $" WHEN exposed THEN {Entry(LedgerEntry.KeptOutExposed)}" : "");
         var entry = $"{Fault[..^" ELSE 0 END".Length]}{kept} ELSE {Entry(LedgerEntry.Counted)} END";
-        return Grouped("the entries of the ledger", $"SELECT {bucket}{entry}, count(*){From} GROUP BY {bucket}{entry}");
+        return Grouped("the entries of the ledger", Summed([entry], ""));
     }
 
     /// <summary>What <see cref="Entries"/> says of a row that is not set aside, as a number beyond those of <see cref="RowFault"/>.</summary>
@@ -90,10 +90,7 @@ internal sealed class ScreeningSql
 
     /// <summary>The same with parameters.</summary>
     public Statement Counts(string what, ImmutableArray<string> expressions, string condition, ImmutableArray<object> parameters)
-    {
-        var keys = bucket + string.Join(", ", expressions);
-        return new($"SELECT {keys}, count(*){From} WHERE {Counted}{(condition.Length > 0 ? " AND " + condition : "")} GROUP BY {keys}", parameters) { What = what, Grouped = true };
-    }
+        => new(Summed(expressions, $" WHERE {Counted}{(condition.Length > 0 ? " AND " + condition : "")}"), parameters) { What = what, Grouped = true };
 
     /// <summary>Counted rows by site and minute of the hour, in seconds of UTC.</summary>
     public Statement Minutes() => Grouped("the minutes of runs",
@@ -188,6 +185,15 @@ internal sealed class ScreeningSql
     private string Or(string column) => view.Has(column) ? column : "NULL";
 
     private string Mark(string column) => view.Has(column) ? $"CASE WHEN {column} THEN 1 WHEN NOT {column} THEN 0 END" : "NULL";
+
+    // What shards counted by bucket is added up by the server in front of them.
+    private string Summed(ImmutableArray<string> expressions, string where)
+    {
+        var keys = string.Join(", ", expressions);
+        if (bucket.Length == 0) return $"SELECT {keys}, count(*){From}{where} GROUP BY {keys}";
+        var names = string.Join(", ", expressions.Select((_, at) => $"k{at}"));
+        return $"SELECT {names}, CAST(sum(n) AS bigint) FROM (SELECT bucket, {string.Join(", ", expressions.Select((expression, at) => $"{expression} AS k{at}"))}, count(*) AS n{From}{where} GROUP BY bucket, {keys}) AS parts GROUP BY {names}";
+    }
 
     private static Statement Grouped(string what, string text) => new(text) { What = what, Grouped = true };
 
