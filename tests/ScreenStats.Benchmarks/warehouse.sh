@@ -63,7 +63,7 @@ ALL_SPECIMEN="$SPECIMEN_COLUMNS, row_number bigint, bucket int, collected_on dat
 sql "$PORT" -c "create table sharded.screening($ALL_RUN) partition by hash(bucket)" -c "create table sharded.confirmatory($ALL_SPECIMEN) partition by hash(bucket)"
 for i in 1 2 3; do
     sql $((PORT + i)) -c "create unlogged table screening($ALL_RUN)" -c "create unlogged table confirmatory($ALL_SPECIMEN)"
-    sql "$PORT" -c "create server shard$i foreign data wrapper postgres_fdw options (host '127.0.0.1', port '$((PORT + i))', dbname 'postgres', use_remote_estimate 'true', async_capable 'true', fetch_size '10000')" \
+    sql "$PORT" -c "create server shard$i foreign data wrapper postgres_fdw options (host '127.0.0.1', port '$((PORT + i))', dbname 'postgres', use_remote_estimate 'true', async_capable 'true', fetch_size '10000', fdw_tuple_cost '1')" \
         -c "create user mapping for public server shard$i options (user 'postgres')"
     for table in screening confirmatory; do
         sql "$PORT" -c "create foreign table sharded.${table}_$i partition of sharded.$table for values with (modulus 3, remainder $((i - 1))) server shard$i options (schema_name 'public', table_name '$table')"

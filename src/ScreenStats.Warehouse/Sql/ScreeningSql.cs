@@ -33,7 +33,8 @@ internal sealed class ScreeningSql
         var any = met ?? new RowsMet(true, true, true, true);
         IsControl = view.Has(ViewContract.Control) && any.Controls ? $"control IN ({List(ViewContract.Controls)})" : "";
         Fault = Faults();
-        Valid = any.Faults ? $"{Fault} = 0" : Always;
+        // Not "= 0": planners take that for one row in two hundred, and think that grouping is not worth sending.
+        Valid = any.Faults ? $"{Fault} < 1" : Always;
         var kept = new List<string>();
         if (any.Faults) kept.Add(Valid);
         if (IsControl.Length > 0) kept.Add($"(control IS NULL OR control NOT IN ({List(ViewContract.Controls)}))");
@@ -159,7 +160,7 @@ internal sealed class ScreeningSql
     public Statement SharedIds() => new($"SELECT screen_id{From} WHERE {Valid} AND screen_id IS NOT NULL AND screen_id <> '' GROUP BY screen_id HAVING count(*) > 1") { What = "identifiers that stand twice" };
 
     /// <summary>People of whom there is any valid row, among those listed.</summary>
-    public Statement Known(string[] people) => new($"SELECT {bucket}person{From} WHERE {OnPerson} AND {dialect.In("person", 1, "VARCHAR")} GROUP BY {bucket}person", [people]) { What = "people with specimens", Grouped = true };
+    public Statement Known(string[] people) => new($"SELECT {bucket}person{From} WHERE {OnPerson} AND {dialect.In("person", 1, "VARCHAR")} GROUP BY {bucket}person", [people]) { What = "people with specimens" };
 
     /// <summary>Some pseudonyms, to see what they look like.</summary>
     public Statement SomePeople(int most) => new($"SELECT person{From} WHERE person IS NOT NULL AND person <> '' LIMIT {most.ToString(System.Globalization.CultureInfo.InvariantCulture)}") { What = "a sample of pseudonyms" };

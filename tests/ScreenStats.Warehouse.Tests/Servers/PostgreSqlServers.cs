@@ -58,7 +58,7 @@ public sealed class PostgreSqlServers : IDisposable
                 front.Run("CREATE EXTENSION postgres_fdw");
                 for (var s = 0; s < Shards; s++)
                 {
-                    front.Run(string.Create(CultureInfo.InvariantCulture, $"CREATE SERVER shard{s} FOREIGN DATA WRAPPER postgres_fdw OPTIONS (host '127.0.0.1', port '{front.Shards[s].Port}', dbname '{Database}', use_remote_estimate 'true', async_capable 'true', fetch_size '10000')"));
+                    front.Run(string.Create(CultureInfo.InvariantCulture, $"CREATE SERVER shard{s} FOREIGN DATA WRAPPER postgres_fdw OPTIONS (host '127.0.0.1', port '{front.Shards[s].Port}', dbname '{Database}', use_remote_estimate 'true', async_capable 'true', fetch_size '10000', fdw_tuple_cost '1')"));
                     foreach (var role in new[] { "postgres", Reader }) front.Run($"CREATE USER MAPPING FOR {role} SERVER shard{s} OPTIONS (user '{role}', password '{Password}')");
                     front.Run($"GRANT USAGE ON FOREIGN SERVER shard{s} TO {Reader}");
                 }
