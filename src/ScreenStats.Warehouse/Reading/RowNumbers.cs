@@ -87,7 +87,18 @@ internal sealed class RowNumbers(Asking asking, View view, ViewFindings findings
             for (var at = 0; at < asked.Count; at++) asked[at].Take(line.Whole(first + at));
         });
         foreach (var (column, rows) in unknownWords) findings.UnknownWords(column, rows);
-        if (withoutBucket > 0) findings.Say(WarehouseDiagnostics.WrongBuckets, Severity.Error, ViewContract.Bucket, withoutBucket, $"The column bucket of the view {view.Name} is NULL in {ViewFindings.Figure(withoutBucket)} rows. Derive it from the person.");
+        if (asking.Sharded) Buckets(sql);
+    }
+
+    private void Buckets(ScreeningSql sql)
+    {
+        if (withoutBucket > 0) Wrong(withoutBucket, $"is NULL in {ViewFindings.Figure(withoutBucket)} rows");
+        var several = 0L;
+        asking.Read(sql.PeopleInSeveralBuckets(), line => several += line.Whole(0));
+        if (several > 0) Wrong(several, $"puts {ViewFindings.Figure(several)} people into more than one bucket, so that their runs lie on several shards");
+
+        void Wrong(long times, string how) =>
+            findings.Say(WarehouseDiagnostics.WrongBuckets, Severity.Error, ViewContract.Bucket, times, $"The column bucket of the view {view.Name} {how}. Derive it from the person alone.");
     }
 
     private readonly SortedDictionary<string, long> unknownWords = new(StringComparer.Ordinal);

@@ -126,6 +126,10 @@ internal sealed class ScreeningSql
             without.Length == 0 ? [] : [without]) { What = "the days between runs", Grouped = true };
     }
 
+    /// <summary>How many people stand in more than one bucket: the shards find the people in each of theirs, and what they found is held against each other before them.</summary>
+    public Statement PeopleInSeveralBuckets() => Grouped("people in several buckets",
+        $"SELECT count(*) FROM (SELECT person FROM (SELECT bucket, person{From} WHERE {OnPerson} GROUP BY bucket, person) AS met GROUP BY person HAVING count(*) > 1) AS several");
+
     /// <summary>People and days with more than one valid row.</summary>
     public Statement SeveralOnOneDay() => Grouped("people with several rows on one day",
         $"SELECT {bucket}person, {Dialect.Day("collected_on")} AS day{From} WHERE {OnPerson} GROUP BY {bucket}person, collected_on HAVING count(*) > 1");

@@ -37,7 +37,7 @@ public sealed class PlanTests : IDisposable
         var week = Dialect.Week("collected_on");
         Statement[] grouped =
         [
-            sql.Entries(), sql.Days(), sql.SeveralOnOneDay(), sql.Minutes(), sql.Gaps([]), sql.Gaps(["nobody"]), sql.Totals(["person LIKE '%@%'"]),
+            sql.Entries(), sql.PeopleInSeveralBuckets(), sql.Days(), sql.SeveralOnOneDay(), sql.Minutes(), sql.Gaps([]), sql.Gaps(["nobody"]), sql.Totals(["person LIKE '%@%'"]),
             sql.Counts("", ["site", "lot", Dialect.Day("collected_on"), "result"]), sql.Counts("", ["site", "kit"], $"kit <> '' AND {engine.Dialect.IsLess("collected_at", "read_at", 900)}"),
             sql.People("", []), sql.People("", ["site"]), sql.People("", [sql.Lot]), sql.People("", ["site", week]), sql.People("", [Dialect.Month("collected_on", 9000, 9100)]),
             sql.Strata("CASE WHEN site = ANY($1) THEN 1 ELSE 0 END", [new[] { "a" }, new[] { "nobody" }]),

@@ -160,6 +160,19 @@ public sealed class ServerFaultsTests : IDisposable
         Succeeds();
     }
 
+    [Fact]
+    public void A_person_with_two_buckets_is_told()
+    {
+        var road = Lay(servers.Coordinator);
+        var moved = $"UPDATE {road.Schema}.screening_rows r SET bucket = bucket {{0}} 1000 WHERE row_number = (SELECT max(row_number) FROM {road.Schema}.screening_rows WHERE person IN (SELECT person FROM {road.Schema}.screening_rows GROUP BY person HAVING count(*) > 1))";
+        foreach (var shard in servers.Coordinator.Shards) shard.Run(moved.Replace("{0}", "+", StringComparison.Ordinal));
+        var refused = Refused();
+        refused.Code.Should().Be(WarehouseDiagnostics.WrongBuckets);
+        refused.Message.Should().Contain("more than one bucket");
+        foreach (var shard in servers.Coordinator.Shards) shard.Run(moved.Replace("{0}", "-", StringComparison.Ordinal));
+        Succeeds();
+    }
+
     private PostgreSqlRoad Lay(PostgreSqlServer server, int seconds = 60)
     {
         var road = new PostgreSqlRoad(server) { Seconds = seconds };
