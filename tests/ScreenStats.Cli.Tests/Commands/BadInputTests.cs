@@ -44,7 +44,7 @@ public sealed class BadInputTests : IDisposable
     public void A_folder_without_a_screening_export()
     {
         File.Delete(program.At("screening.csv"));
-        Refused("works", "screening", "Rename the file", "\"files\": [\"its name\"]", "txt or xlsx");
+        Refused("works", "screening", "Rename the file", "\"files\": [\"its name\"]", "xlsx or parquet");
     }
 
     [Fact]
