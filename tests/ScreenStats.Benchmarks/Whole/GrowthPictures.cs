@@ -9,6 +9,8 @@ namespace ScreenStats.Benchmarks.Whole;
 /// <summary>Seconds and peak memory against rows, both axes in powers of ten, drawn as the report draws.</summary>
 internal static class GrowthPictures
 {
+    private static readonly double[] Beside = [0.45, 1.9, 0.3, 2.8];
+
     private static readonly (string Way, string Name, Tone Tone, bool Dashed)[] Lines =
     [
         ("split", "split and count", Tone.Quiet, false),
@@ -48,15 +50,20 @@ internal static class GrowthPictures
             foreach (var run in own) marks.Add(new DotMark(run.Rows, value(run), line.Tone));
         }
 
-        foreach (var (_, own) in drawn) places.KeepLine([.. own.Select(run => ((double)run.Rows, value(run)))], 12);
+        foreach (var (_, own) in drawn) places.KeepLine([.. own.Select(run => ((double)run.Rows, value(run)))]);
         foreach (var (line, own) in drawn)
         {
-            if (places.Along([.. own.Select(run => ((double)run.Rows, value(run)))], line.Name, line.Tone) is { } named) marks.Add(named);
+            if (Name(places, [.. own.Select(run => ((double)run.Rows, value(run)))], line.Name, line.Tone) is { } named) marks.Add(named);
         }
 
         var chart = new Chart(id, title, "", $"{title}: {string.Join(", ", drawn.Select(one => one.Line.Name))}.", "growth", horizontal, vertical, marks.ToImmutable(), 380);
         File.WriteAllText(Path.Combine(folder, id + ".svg"), ChartRenderer.Svg(chart));
     }
+
+    /// <summary>Along the line, else above or below any of its points.</summary>
+    private static LabelMark? Name(LabelPlaces places, (double X, double Y)[] line, string name, Tone tone) =>
+        (line.Length > 1 ? places.Along(line, name, tone) : null)
+        ?? line.Reverse().SelectMany(_ => Beside, (at, factor) => places.Place(at.X, at.Y * factor, name, tone)).FirstOrDefault(label => label is not null);
 
     private static ImmutableArray<Tick> Powers(double from, double to)
     {
