@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using ScreenStats.Records.Understanding;
 
 namespace ScreenStats.Warehouse.Contract;
 
@@ -6,29 +7,29 @@ namespace ScreenStats.Warehouse.Contract;
 internal static class ViewContract
 {
     public const string Bucket = "bucket";
-    public const string Person = "person";
-    public const string Site = "site";
-    public const string CollectedAt = "collected_at";
+    public const string Person = CanonicalColumns.Person;
+    public const string Site = CanonicalColumns.Site;
+    public const string CollectedAt = CanonicalColumns.CollectedAt;
     public const string CollectedOn = "collected_on";
-    public const string Result = "result";
-    public const string Lot = "lot";
-    public const string Kit = "kit";
-    public const string LotExpiry = "lot_expiry";
-    public const string ReadAt = "read_at";
-    public const string Operator = "operator";
-    public const string Specimen = "specimen";
-    public const string Collection = "collection";
-    public const string Symptomatic = "symptomatic";
-    public const string Exposed = "exposed";
-    public const string Outbreak = "outbreak";
-    public const string Control = "control";
-    public const string ScreenId = "screen_id";
+    public const string Result = CanonicalColumns.Result;
+    public const string Lot = CanonicalColumns.Lot;
+    public const string Kit = CanonicalColumns.Kit;
+    public const string LotExpiry = CanonicalColumns.LotExpiry;
+    public const string ReadAt = CanonicalColumns.ReadAt;
+    public const string Operator = CanonicalColumns.Operator;
+    public const string Specimen = CanonicalColumns.Specimen;
+    public const string Collection = CanonicalColumns.Collection;
+    public const string Symptomatic = CanonicalColumns.Symptomatic;
+    public const string Exposed = CanonicalColumns.Exposed;
+    public const string Outbreak = CanonicalColumns.Outbreak;
+    public const string Control = CanonicalColumns.Control;
+    public const string ScreenId = CanonicalColumns.ScreenId;
     public const string RowNumber = "row_number";
-    public const string ReportedAt = "reported_at";
+    public const string ReportedAt = CanonicalColumns.ReportedAt;
     public const string ReportedOn = "reported_on";
-    public const string Method = "method";
-    public const string Reason = "reason";
-    public const string SamplingStratum = "sampling_stratum";
+    public const string Method = CanonicalColumns.Method;
+    public const string Reason = CanonicalColumns.Reason;
+    public const string SamplingStratum = CanonicalColumns.SamplingStratum;
 
     /// <summary>In the order of <see cref="Counting.Cubes.Outcome"/>.</summary>
     public static ImmutableArray<string> Outcomes { get; } = ["negative", "positive", "inconclusive", "invalid"];
