@@ -126,17 +126,16 @@ internal sealed class BurstSearch
     [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     private static ReadOnlySpan<int> Slots(BurstView view, int[] hit, Work work)
     {
-        var (slots, of) = (work.Slots, view.SlotOfCell);
+        var (slots, of) = (work.Sort.Slots, view.SlotOfCell);
         for (var i = 0; i < hit.Length; i++) slots[i] = of[hit[i]];
-        Array.Sort(slots);
-        return slots;
+        return work.Sort.Sort(hit.Length, view.Slots);
     }
 
     private sealed class Work(int events)
     {
         public int[] Hit { get; } = new int[events];
 
-        public int[] Slots { get; } = new int[events];
+        public SlotSort Sort { get; } = new(events);
 
         public long[] Fewest { get; } = new long[events + 1];
 

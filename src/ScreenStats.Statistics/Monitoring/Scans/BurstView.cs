@@ -53,6 +53,9 @@ internal sealed class BurstView
 
     public int[] SlotOfCell { get; }
 
+    /// <summary>Number of slots.</summary>
+    public int Slots => days.Length;
+
     /// <summary>The lot of a group; null where it is all lots.</summary>
     public int? Lot(int group) => all[group] >> 32 is > 0 and var lot ? (int)(lot - 1) : null;
 
