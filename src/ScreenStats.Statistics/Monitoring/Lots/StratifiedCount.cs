@@ -95,20 +95,39 @@ internal sealed class StratifiedCount
         return (from, sum);
     }
 
-    // Compiled for good at once: most of the time of a test is spent here.
+    // Compiled for good at once: most of the time of a test is spent here. Each sum stays in a register until it is whole, its terms in the order of the second list.
     [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     private static double[] Add(double[] left, double[] right, ref long from)
     {
+        const int Block = 16;
         var result = new double[left.Length + right.Length - 1];
-        for (var j = 0; j < right.Length; j++)
+        var padded = new double[left.Length + (2 * (right.Length - 1)) + Block];
+        left.CopyTo(padded, right.Length - 1);
+        ref var own = ref MemoryMarshal.GetArrayDataReference(padded);
+        var k = 0;
+        for (; k + Block <= result.Length; k += Block)
         {
-            var weight = right[j];
-            var target = result.AsSpan(j, left.Length);
-            ref var to = ref MemoryMarshal.GetReference(target);
-            ref var own = ref MemoryMarshal.GetArrayDataReference(left);
-            nuint i = 0;
-            for (; i + 4 <= (nuint)left.Length; i += 4) (Vector256.LoadUnsafe(ref to, i) + (Vector256.LoadUnsafe(ref own, i) * weight)).StoreUnsafe(ref to, i);
-            for (; i < (nuint)left.Length; i++) target[(int)i] += left[i] * weight;
+            Vector256<double> a = default, b = default, c = default, d = default;
+            var end = Math.Min(right.Length, k + Block);
+            for (var j = Math.Max(0, k - left.Length + 1); j < end; j++)
+            {
+                var at = (nuint)(k + right.Length - 1 - j);
+                var weight = Vector256.Create(right[j]);
+                a += Vector256.LoadUnsafe(ref own, at) * weight;
+                b += Vector256.LoadUnsafe(ref own, at + 4) * weight;
+                c += Vector256.LoadUnsafe(ref own, at + 8) * weight;
+                d += Vector256.LoadUnsafe(ref own, at + 12) * weight;
+            }
+
+            a.CopyTo(result, k);
+            b.CopyTo(result, k + 4);
+            c.CopyTo(result, k + 8);
+            d.CopyTo(result, k + 12);
+        }
+
+        for (; k < result.Length; k++)
+        {
+            for (var j = 0; j < right.Length; j++) result[k] += padded[k + right.Length - 1 - j] * right[j];
         }
 
         var least = result.Max() * Threshold;
