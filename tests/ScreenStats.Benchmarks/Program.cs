@@ -14,8 +14,8 @@ switch (args)
     case ["bytes", var file]:
         Console.Out.WriteLine(RawBytes.Run(file, threads: 2).ToString(CultureInfo.InvariantCulture));
         return 0;
-    case ["growth", var runner, var work, var results, var from, var to, var rounds]:
-        return GrowthCurve.Run(runner, work, results, (int.Parse(from, CultureInfo.InvariantCulture), int.Parse(to, CultureInfo.InvariantCulture)), int.Parse(rounds, CultureInfo.InvariantCulture));
+    case ["growth", var runner, var native, var work, var results, var from, var to, var rounds]:
+        return GrowthCurve.Run(runner, native, work, results, (int.Parse(from, CultureInfo.InvariantCulture), int.Parse(to, CultureInfo.InvariantCulture)), int.Parse(rounds, CultureInfo.InvariantCulture));
     case ["growth-pictures", var results]:
         return GrowthPictures.Redraw(results);
 #if WAREHOUSE // built with -p:Warehouse=true

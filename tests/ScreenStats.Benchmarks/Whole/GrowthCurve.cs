@@ -11,11 +11,12 @@ internal static class GrowthCurve
 {
     /// <summary>Runs everything and writes <c>growth.csv</c>, <c>growth-time.svg</c> and <c>growth-memory.svg</c>.</summary>
     /// <param name="runner">The console runner, built for release.</param>
+    /// <param name="native">The same as a native program.</param>
     /// <param name="work">A folder for the exports, which are removed again one after the other.</param>
     /// <param name="results">Where the results go.</param>
     /// <param name="powers">The sizes, as powers of ten.</param>
     /// <param name="rounds">Rounds of each size; one fewer for each power above seven, at least one.</param>
-    public static int Run(string runner, string work, string results, (int From, int To) powers, int rounds)
+    public static int Run(string runner, string native, string work, string results, (int From, int To) powers, int rounds)
     {
         var self = Environment.ProcessPath ?? throw new InvalidOperationException("No path of this process.");
         var runs = new List<WholeRun>();
@@ -26,7 +27,7 @@ internal static class GrowthCurve
             {
                 var wanted = Math.Pow(10, power).ToString("0", CultureInfo.InvariantCulture);
                 if (WholeProcess.Run(runner, "synthesize", folder, "--seed", "1", "--runs", wanted).ExitCode != 0) return 1;
-                runs.AddRange(Size(runner, self, folder, Math.Max(1, rounds - (2 * Math.Max(0, power - 7)))));
+                runs.AddRange(Size(runner, native, self, folder, Math.Max(1, rounds - (2 * Math.Max(0, power - 7)))));
             }
             finally
             {
@@ -40,7 +41,7 @@ internal static class GrowthCurve
         return 0;
     }
 
-    private static IEnumerable<WholeRun> Size(string runner, string self, string folder, int rounds)
+    private static IEnumerable<WholeRun> Size(string runner, string native, string self, string folder, int rounds)
     {
         var screening = Path.Combine(folder, "screening.csv");
         var bytes = new FileInfo(screening).Length;
@@ -56,7 +57,8 @@ internal static class GrowthCurve
                     "bytes" => WholeProcess.Run(self, "bytes", screening),
                     "split" => WholeProcess.Run(self, "floor", screening),
                     "evaluate" => WholeProcess.Run(runner, "evaluate", folder, "--out", report),
-                    "evaluate-bounded" => WholeProcess.Run(runner, "evaluate", folder, "--out", report, "--memory", "1GB"),
+                    "native" => WholeProcess.Run(native, "evaluate", folder, "--out", report),
+                    "native-bounded" => WholeProcess.Run(native, "evaluate", folder, "--out", report, "--memory", "1GB"),
                     _ => WholeProcess.Run(self, "duckdb", folder),
                 };
                 if (run.ExitCode != 0)

@@ -14,8 +14,9 @@ internal static class GrowthPictures
     private static readonly (string Way, string Name, Tone Tone, bool Dashed)[] Lines =
     [
         ("split", "split and count", Tone.Quiet, false),
-        ("evaluate", "evaluate", Tone.Main, false),
-        ("evaluate-bounded", "with --memory 1GB", Tone.Second, true),
+        ("evaluate", "evaluate, on .NET", Tone.Main, true),
+        ("native", "evaluate, native", Tone.Main, false),
+        ("native-bounded", "with --memory 1GB", Tone.Second, true),
         ("duckdb", "SQL, counts and links", Tone.Alert, false),
     ];
 
