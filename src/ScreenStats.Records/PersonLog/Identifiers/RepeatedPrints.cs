@@ -1,4 +1,3 @@
-using System.Numerics;
 using System.Runtime.InteropServices;
 using ScreenStats.Records.PersonLog.Spilling;
 
@@ -11,12 +10,16 @@ namespace ScreenStats.Records.PersonLog.Identifiers;
 internal sealed class RepeatedPrints
 {
     private const int BitsOfPrint = 16;
+    private const int BitsOfPrintAgain = 64;
+    private const int Batch = 1 << 10;
 
+    private readonly PrintFilter met = new();
+    private readonly PrintFilter metAgain = new();
     private readonly List<(ulong Print, uint Record)> candidates = [];
     private readonly List<ulong> again = [];
-    private ulong[] bits = [];
+    private readonly ulong[] prints = new ulong[Batch];
+    private readonly int[] places = new int[Batch];
     private ulong[] entries = [];
-    private int shift;
 
     /// <summary>Rows with equal prints, by record.</summary>
     public List<uint[]> Groups { get; } = [];
@@ -33,9 +36,10 @@ internal sealed class RepeatedPrints
         {
             for (var slab = 0; slab < log.Slabs; slab++)
             {
-                foreach (ref readonly var print in log.Slab(slab))
+                for (var rest = log.Slab(slab); !rest.IsEmpty; rest = rest[Math.Min(Batch, rest.Length)..])
                 {
-                    if (print.High >> above == range && print.Whole is var whole and not 0) Mark(whole);
+                    var count = OfRange(rest, above, range);
+                    foreach (var print in prints.AsSpan(0, count)) Mark(print);
                 }
             }
         }
@@ -46,10 +50,15 @@ internal sealed class RepeatedPrints
             var rows = new ScreenIdRows(log.Runs);
             for (var slab = 0; slab < log.Slabs; slab++)
             {
-                foreach (ref readonly var print in log.Slab(slab))
+                for (var rest = log.Slab(slab); !rest.IsEmpty; rest = rest[Math.Min(Batch, rest.Length)..])
                 {
-                    var record = rows.Next();
-                    if (print.High >> above == range && print.Whole is var whole and not 0) Collect(whole, record);
+                    var count = OfRange(rest, above, range);
+                    for (var i = 0; i < count; i++)
+                    {
+                        if (prints[i] != 0 && metAgain.Holds(prints[i])) candidates.Add((prints[i], rows.At(places[i])));
+                    }
+
+                    rows.Pass(Math.Min(Batch, rest.Length));
                 }
             }
         }
@@ -75,7 +84,11 @@ internal sealed class RepeatedPrints
         Begin(count);
         foreach (var entry in entries.AsSpan(0, count)) Mark(entry >> 32);
         if (!AnyAgain()) return;
-        foreach (var entry in entries.AsSpan(0, count)) Collect(entry >> 32, (uint)entry);
+        foreach (var entry in entries.AsSpan(0, count))
+        {
+            if (metAgain.Holds(entry >> 32)) candidates.Add((entry >> 32, (uint)entry));
+        }
+
         Group();
     }
 
@@ -83,38 +96,36 @@ internal sealed class RepeatedPrints
     {
         again.Clear();
         candidates.Clear();
-        var size = (int)Math.Min(BitOperations.RoundUpToPowerOf2((ulong)Math.Max(count * BitsOfPrint / 64, 64)), 1 << 26);
-        if (bits.Length != size) bits = new ulong[size];
-        else Array.Clear(bits);
-        shift = 64 - BitOperations.Log2((uint)size);
+        met.Begin(count, BitsOfPrint);
     }
 
-    // Prints are bits of a good hash, but those of a range share the highest.
-    private ref ulong Word(ulong print, out ulong bit)
+    /// <summary>Gathers the prints of a range among the next ones, with their places. Without a branch, which would be guessed wrong as often as not.</summary>
+    private int OfRange(ReadOnlySpan<ScreenIdLog.Print> next, int above, int range)
     {
-        var mixed = print * 0x9E3779B97F4A7C15ul;
-        bit = 1ul << (int)(mixed & 63);
-        return ref bits[mixed >> shift];
+        if (next.Length > Batch) next = next[..Batch];
+        var count = 0;
+        for (var i = 0; i < next.Length; i++)
+        {
+            ref readonly var print = ref next[i];
+            prints[count] = print.Whole;
+            places[count] = i;
+            count += print.High >> above == range ? 1 : 0;
+        }
+
+        return count;
     }
 
     private void Mark(ulong print)
     {
-        ref var word = ref Word(print, out var bit);
-        if ((word & bit) != 0) again.Add(print);
-        else word |= bit;
+        if (print != 0 && !met.Add(print)) again.Add(print);
     }
 
     private bool AnyAgain()
     {
         if (again.Count == 0) return false;
-        Array.Clear(bits);
-        foreach (var print in again) Word(print, out var bit) |= bit;
+        metAgain.Begin(again.Count, BitsOfPrintAgain);
+        foreach (var print in again) metAgain.Add(print);
         return true;
-    }
-
-    private void Collect(ulong print, uint record)
-    {
-        if ((Word(print, out var bit) & bit) != 0) candidates.Add((print, record));
     }
 
     private void Group()

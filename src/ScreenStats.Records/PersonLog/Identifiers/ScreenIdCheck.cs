@@ -12,7 +12,8 @@ namespace ScreenStats.Records.PersonLog.Identifiers;
 /// </summary>
 internal static class ScreenIdCheck
 {
-    private const int PrintsOfRange = 1 << 21;
+    // The bits of a range then take at most 8 MiB a thread: every range is one more pass over all prints.
+    private const int PrintsOfRange = 1 << 22;
     private const int MostRangeBits = 4;
 
     /// <summary>The rows to take out. The logs are empty then.</summary>
@@ -34,7 +35,8 @@ internal static class ScreenIdCheck
         {
             foreach (var log in logs) log.EndRun();
             var total = (ulong)logs.Sum(log => (long)log.Count);
-            var bits = Math.Min(BitOperations.Log2(Math.Max(total / PrintsOfRange, 1)) + 1, MostRangeBits);
+            var ranges = Math.Max((total + PrintsOfRange - 1) / PrintsOfRange, (ulong)threads);
+            var bits = Math.Min(BitOperations.Log2(BitOperations.RoundUpToPowerOf2(ranges)), MostRangeBits);
             Workers.Run(threads, 1 << bits, () => new RepeatedPrints(), (worker, range) => worker.Find(logs, bits, range), Take, cancelled);
         }
 
