@@ -71,6 +71,13 @@ public class ChartRendererTests
     }
 
     [Fact]
+    public void Pictures_are_packed_without_transparency()
+    {
+        // The tenth byte of a PNG's first chunk, which begins behind its mark (8 bytes), length (4) and name (4); 2 is red, green and blue, 6 has transparency too.
+        ChartRenderer.Png(Charts[0])[8 + 4 + 4 + 9].Should().Be(2);
+    }
+
+    [Fact]
     public void Pictures_are_the_same_under_every_culture()
     {
         var chart = Charts.First(chart => chart.Id == "positivity-by-period");

@@ -9,8 +9,9 @@ internal static class ChartRenderer
 {
     private const float TextSize = Chart.TextSize;
 
-    // Even areas and thin lines: the filters that a photograph needs take more than half of the time here and make the file a quarter larger.
-    private static readonly SKPngEncoderOptions Compression = new(SKPngEncoderFilterFlags.None, 6);
+    // Even areas and thin lines: the filters that a photograph needs take more than half of the time here and make the file a quarter larger, and a level beyond 4 a fifth
+    // more time for 2 percent less.
+    private static readonly SKPngEncoderOptions Compression = new(SKPngEncoderFilterFlags.None, 4);
 
     /// <summary>The chart as SVG, finished as XML.</summary>
     public static string Svg(Chart chart)
@@ -25,7 +26,8 @@ internal static class ChartRenderer
         using var plot = Draw(chart);
         plot.ScaleFactor = 2;
         var (width, height) = (Chart.Width * 2, chart.Height * 2);
-        using var surface = SKSurface.Create(new SKImageInfo(width, height, SKColorType.Rgba8888, SKAlphaType.Premul)) ?? throw new InvalidOperationException("There is no memory to draw a picture in.");
+        // Paper lies under everything: said beforehand, nothing of transparency is kept, unmixed and packed.
+        using var surface = SKSurface.Create(new SKImageInfo(width, height, SKColorType.Rgba8888, SKAlphaType.Opaque)) ?? throw new InvalidOperationException("There is no memory to draw a picture in.");
         plot.Render(surface.Canvas, width, height);
         using var pixels = surface.PeekPixels();
         using var data = pixels.Encode(Compression) ?? throw new InvalidOperationException("A picture could not be packed.");
