@@ -4,7 +4,7 @@ namespace ScreenStats.Records.Formats;
 
 /// <summary>
 /// Where the records of a file are: its blocks, and within a block every sixteenth record. A record is found again with
-/// one small read, at about half a byte of memory per record.
+/// one small read, at a quarter of a byte of memory per record; at twice that where records span lines.
 /// </summary>
 internal sealed class RecordIndex : IDisposable
 {
@@ -31,6 +31,7 @@ internal sealed class RecordIndex : IDisposable
     /// <summary>Adds a block that was known already.</summary>
     public void Add(Entry entry)
     {
+        if (entry.HasLineForEachRecord) entry = entry with { Lines = [] };
         lock (gate) entries.Add(entry);
     }
 
@@ -106,7 +107,7 @@ internal sealed class RecordIndex : IDisposable
 
         splitter.Load(buffer, offset, to - from);
         for (var skip = within % Spacing; skip >= 0; skip--) splitter.Next();
-        return entry.FirstLine + entry.Lines[mark] + splitter.LineBreaksBefore;
+        return entry.FirstLine + entry.LineOf(mark) + splitter.LineBreaksBefore;
     }
 
     public void Dispose() => handle.Dispose();
@@ -123,6 +124,31 @@ internal sealed class RecordIndex : IDisposable
     }
 
     /// <summary>Where a block is, and every sixteenth record in it.</summary>
+    /// <param name="FirstRecord">Its first record.</param>
+    /// <param name="FirstLine">The line on which it starts.</param>
+    /// <param name="SourceOffset">Where it starts in the file, in bytes.</param>
+    /// <param name="SourceLength">Its bytes in the file.</param>
+    /// <param name="Length">Its bytes in UTF-8.</param>
+    /// <param name="Offsets">Where each of those records starts, in bytes of UTF-8.</param>
+    /// <param name="Lines">Line breaks before each; empty where each record is a line, as nearly always.</param>
     internal sealed record Entry(
-        long FirstRecord, long FirstLine, long SourceOffset, int SourceLength, int Length, int[] Offsets, int[] Lines);
+        long FirstRecord, long FirstLine, long SourceOffset, int SourceLength, int Length, int[] Offsets, int[] Lines)
+    {
+        /// <summary>True where the line breaks before each record follow from its number.</summary>
+        public bool HasLineForEachRecord
+        {
+            get
+            {
+                for (var mark = 0; mark < Lines.Length; mark++)
+                {
+                    if (Lines[mark] != mark * Spacing) return false;
+                }
+
+                return true;
+            }
+        }
+
+        /// <summary>Line breaks before a record of which the place is kept.</summary>
+        public int LineOf(int mark) => Lines.Length == 0 ? mark * Spacing : Lines[mark];
+    }
 }
