@@ -24,8 +24,9 @@ internal sealed class ExportReading : IDisposable
     private readonly long[] rows;
     private readonly IReadOnlyList<RowReader> readers;
     private readonly RowsLearnt learnt;
+    private readonly uint mostRows;
 
-    public ExportReading(ExportKind export, IReadOnlyList<FilePlan> plans, IReadOnlyList<RowReader> readers, Action<long> progress, List<Diagnostic> errors, FileMemory? memory = null)
+    public ExportReading(ExportKind export, IReadOnlyList<FilePlan> plans, IReadOnlyList<RowReader> readers, Action<long> progress, List<Diagnostic> errors, FileMemory? memory = null, uint mostRows = uint.MaxValue)
     {
         Export = export;
         this.plans = plans;
@@ -33,6 +34,7 @@ internal sealed class ExportReading : IDisposable
         indexes = [.. plans.Select(plan => new RecordIndex(plan.Path, plan.Encoding))];
         firstRecords = new long[plans.Count];
         rows = new long[plans.Count];
+        this.mostRows = mostRows;
         learnt = new RowsLearnt(export);
         try
         {
@@ -175,7 +177,7 @@ internal sealed class ExportReading : IDisposable
         IEnumerable<(string Text, long Times)> LevelsOf(int column)
         {
             if (learnt.LevelsOf(column) is not { } met || !counted.TryGetValue(Columns[column].Name, out var known)) return [];
-            var times = new long[known.Names.Length];
+            var times = new long[known.Counted.Length];
             met.AsSpan(0, Math.Min(met.Length, times.Length)).CopyTo(times);
             AddNamesOfRowsSetAside(column, known, times);
             return Enumerable.Range(0, times.Length).Where(code => known.Counted[code] && times[code] > 0).Select(code => (known.Names[code], times[code]));
@@ -202,11 +204,12 @@ internal sealed class ExportReading : IDisposable
             if (memory?.Recall(f, indexes[f], record, learnt) is { } known)
             {
                 record += rows[f] = known;
+                if (record > mostRows) throw FileSniffer.TooManyRows(plans[f].Name, mostRows);
                 continue;
             }
 
             var own = memory?.Begin(f, record) ?? readers;
-            var reading = new FileReading(plans[f], indexes[f], record, progress, memory?.Seen);
+            var reading = new FileReading(plans[f], indexes[f], record, progress, memory?.Seen) { MostRows = mostRows };
             reading.Run(own);
             memory?.Keep(f, indexes[f], record, reading.Records, reading.Broken is not null, learnt);
             record += rows[f] = reading.Records;

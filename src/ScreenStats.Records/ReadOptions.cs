@@ -34,14 +34,14 @@ public sealed record ReadOptions
     public const long DefaultLargestUnpacked = 32L << 30;
 
     /// <summary>
-    /// Bytes of memory that the whole process should keep to, at least <see cref="LeastMemory"/>; null (default): not bounded, which is
-    /// faster where there is enough. Rows of the screening export that do not fit go into temporary files that only this user can
+    /// Bytes of memory that the whole process should aim at, at least <see cref="LeastMemory"/>; null (default): not bounded, which is
+    /// faster where there is enough. Rows of the screening export, and days of kits, that do not fit go into temporary files that only this user can
     /// read, by a hash of the person, and are counted a part of the people at a time; the result is the same to the byte.
     /// </summary>
     /// <remarks>
-    /// About 25 bytes for each screening row are written, and 512 MiB stay free on the disk of temporary files, which should not itself lie in
-    /// memory. What is not bounded: about a byte for each row, 200 bytes for each kit, run that is not negative and specimen, and 300 for each row that is set
-    /// aside or a duplicate.
+    /// About 30 bytes for each screening row are written, and 512 MiB stay free on the disk of temporary files, which should not itself lie in
+    /// memory. What is not bounded: a quarter of a byte for each row, 50 bytes for the name of each kit, 200 for each run that is not negative and specimen, 300 for each row that is set
+    /// aside or a duplicate, and the evaluation.
     /// </remarks>
     /// <exception cref="ArgumentOutOfRangeException">Less than the least.</exception>
     public long? Memory
@@ -63,6 +63,9 @@ public sealed record ReadOptions
         get => field ?? (Memory is { } bytes ? MemoryBudget.Of(bytes) : null);
         init;
     }
+
+    /// <summary>Rows that an export may have: as many as have a number, unless a test says otherwise.</summary>
+    internal uint MostRows { get; init; } = uint.MaxValue;
 
     /// <summary>
     /// A folder that keeps what was read of the screening and confirmatory exports, file by file, so that the next reading reads only files whose

@@ -164,7 +164,7 @@ internal sealed class ReadingSession(
         if (memory is not null) memories.Add(memory);
         try
         {
-            var reading = new ExportReading(export, plans, readers, Split, errors, memory);
+            var reading = new ExportReading(export, plans, readers, Split, errors, memory, options.MostRows);
             readings.Add(reading);
             return (reading, readers);
         }

@@ -17,6 +17,9 @@ internal sealed class FileReading(FilePlan plan, RecordIndex index, long firstRe
     private Exception? failure;
     private bool notUtf8;
 
+    /// <summary>As many rows as the export may have: their numbers are 32 bits, unless a test says otherwise.</summary>
+    public uint MostRows { get; init; } = uint.MaxValue;
+
     /// <summary>Rows of the file.</summary>
     public long Records { get; private set; }
 
@@ -113,7 +116,7 @@ internal sealed class FileReading(FilePlan plan, RecordIndex index, long firstRe
         Array.Resize(ref offsets, marks);
         Array.Resize(ref lines, marks);
         if (Turn(block, record, splitter.LineBreaks, offsets, lines) is not { } first) return false;
-        if (firstRecord + first + record > uint.MaxValue) throw FileSniffer.TooManyRows(plan.Name);
+        if (firstRecord + first + record > MostRows) throw FileSniffer.TooManyRows(plan.Name, MostRows);
         reader.EndBlock((uint)(firstRecord + first));
         progress(block.SourceLength);
         return true;

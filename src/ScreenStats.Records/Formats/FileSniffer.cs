@@ -179,8 +179,8 @@ internal static class FileSniffer
     public static string UnclosedQuote(string name, long line) =>
         $"In {name} a quote opens on line {line} and is not closed where its field ends, so the rows behind it cannot be told apart. Close or remove that quote.";
 
-    public static UnusableDataException TooManyRows(string name) => new(new Diagnostic(ReadingDiagnostics.TooManyRows, Severity.Error, name, null, "",
-        $"Up to {name} the export has more than {FindingTexts.Figure(uint.MaxValue)} rows, which is as many as can be told apart. Split it by sites or by time, and evaluate the parts."));
+    public static UnusableDataException TooManyRows(string name, uint most) => new(new Diagnostic(ReadingDiagnostics.TooManyRows, Severity.Error, name, null, "",
+        $"Up to {name} the export has more than {FindingTexts.Figure(most)} rows, which is as many as can be told apart. Split it by sites or by time, and evaluate the parts."));
 
     public static string TooLong(string name, long line) =>
         $"In {name} the record that starts on line {line} is longer than 1 MiB. Check the line ends and the quotes there; a line ends with LF or CR LF.";
