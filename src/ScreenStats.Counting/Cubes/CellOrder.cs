@@ -64,7 +64,7 @@ internal static class CellOrder
         First(a.Specimen - b.Specimen, a.Collection - b.Collection, a.Outcome - b.Outcome, a.Before - b.Before, a.After - b.After),
         First(Nullable.Compare(a.MinutesBefore, b.MinutesBefore), Nullable.Compare(a.MinutesAfter, b.MinutesAfter), a.Occasion - b.Occasion));
 
-    public static int Compare(KitCell a, KitCell b) => First(Text(a.Site, b.Site), Text(a.Lot, b.Lot), Text(a.Kit, b.Kit), a.Day.CompareTo(b.Day));
+    public static int Compare(KitCell a, KitCell b) => First(Text(a.Site, b.Site), Text(a.Lot, b.Lot), a.Day.CompareTo(b.Day));
 
     public static int Compare(HeadcountCell a, HeadcountCell b) => First(Text(a.Site, b.Site), a.Week.CompareTo(b.Week));
 

@@ -8,7 +8,7 @@ namespace ScreenStats.Counting.Cubes;
 public sealed class Tally
 {
     /// <summary>The version of the cubes' layout.</summary>
-    public const int LayoutVersion = 3;
+    public const int LayoutVersion = 4;
 
     private Tally(TallyCells cells) => Cells = cells;
 

@@ -100,7 +100,7 @@ public sealed class TallyBuilder
     /// <param name="cell">The runs.</param>
     public void Add(SettlementCell cell) => settlements.Add(cell);
 
-    /// <summary>Adds counted runs by kit.</summary>
+    /// <summary>Adds counted runs of which the kit is recorded.</summary>
     /// <param name="cell">The runs.</param>
     public void Add(KitCell cell) => kits.Add(cell);
 

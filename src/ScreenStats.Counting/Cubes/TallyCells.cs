@@ -79,7 +79,7 @@ public sealed record TallyCells
     /// <summary>Runs of control swabs.</summary>
     public ImmutableArray<ControlCell> Controls { get; init; } = [];
 
-    /// <summary>Counted runs by kit and day; none where the export records no kits, or more than a program can have (single devices).</summary>
+    /// <summary>Counted runs of which the kit is recorded; none where the export records no kits, or more than a program can have (single devices).</summary>
     public ImmutableArray<KitCell> Kits { get; init; } = [];
 
     /// <summary>Eligible people.</summary>

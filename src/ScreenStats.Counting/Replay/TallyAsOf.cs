@@ -40,7 +40,7 @@ public sealed record TallyAsOf
     /// <summary>Runs of control swabs of no later day.</summary>
     public required ImmutableArray<ControlCell> Controls { get; init; }
 
-    /// <summary>Counted runs by kit, of no later day.</summary>
+    /// <summary>Counted runs of which the kit is recorded, of no later day.</summary>
     public required ImmutableArray<KitCell> Kits { get; init; }
 
     /// <summary>Findings of conduct known by then.</summary>

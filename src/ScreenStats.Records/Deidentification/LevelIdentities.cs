@@ -28,7 +28,7 @@ internal sealed class LevelIdentities
 
     /// <summary>Looks at the levels of a reading.</summary>
     /// <param name="cells">Its cells.</param>
-    /// <param name="kits">The kits of counted runs.</param>
+    /// <param name="kits">The kits of counted runs, each once.</param>
     /// <param name="file">Name of the file of the screening export.</param>
     /// <param name="confirmatory">Name of the file of the confirmatory export; blank where there is none.</param>
     /// <param name="siteTable">Name of the file of the export of sites; blank where there is none.</param>
@@ -37,7 +37,7 @@ internal sealed class LevelIdentities
         Look(CanonicalColumns.Site, cells.Screens.Select(cell => cell.Site).Concat(cells.Controls.Select(cell => cell.Site)).Concat(cells.Headcount.Select(cell => cell.Site)).Concat(cells.Sites.Select(cell => cell.Site)), file);
         Look(CanonicalColumns.Region, cells.Sites.Select(cell => cell.Region), siteTable);
         Look(CanonicalColumns.Lot, cells.Screens.Select(cell => cell.Lot).Concat(cells.Controls.Select(cell => cell.Lot)), file);
-        Look(CanonicalColumns.Kit, kits.Concat(cells.Controls.Select(cell => cell.Kit)), file);
+        LookAt(CanonicalColumns.Kit, KitsOf(kits, cells), file);
         Look(CanonicalColumns.SamplingStratum, cells.Audits.Select(cell => cell.Stratum), confirmatory);
     }
 
@@ -63,9 +63,24 @@ internal sealed class LevelIdentities
 
     /// <summary>The kits of counted runs.</summary>
     public static IEnumerable<string> Kits(IReadOnlyDictionary<string, CountedLevels> levels) =>
-        levels.TryGetValue(CanonicalColumns.Kit, out var kits) ? kits.Names.Where((_, code) => kits.Counted[code]) : [];
+        levels.TryGetValue(CanonicalColumns.Kit, out var kits) ? Enumerable.Range(0, kits.Counted.Length).Where(code => kits.Counted[code]).Select(code => kits.Names[code]) : [];
 
-    private void Look(string column, IEnumerable<string> levels, string file)
+    private void Look(string column, IEnumerable<string> levels, string file) => LookAt(column, levels.Where(level => level != Levels.None).ToHashSet(StringComparer.Ordinal), file);
+
+    // There can be millions of kits, each named once: those are looked at one by one, and only the few of control swabs are kept.
+    private static IEnumerable<string> KitsOf(IEnumerable<string> counted, TallyCells cells)
+    {
+        var controls = cells.Controls.Select(cell => cell.Kit).Where(kit => kit != Levels.None).ToHashSet(StringComparer.Ordinal);
+        foreach (var kit in counted)
+        {
+            controls.Remove(kit);
+            yield return kit;
+        }
+
+        foreach (var kit in controls) yield return kit;
+    }
+
+    private void LookAt(string column, IEnumerable<string> different, string file)
     {
         var sample = new ValueSample();
         var all = 0;
@@ -73,7 +88,6 @@ internal sealed class LevelIdentities
         var telephones = 0;
         var national = 0;
         var certain = false;
-        var different = levels.Where(level => level != Levels.None).ToHashSet(StringComparer.Ordinal);
         foreach (var level in different)
         {
             var text = Encoding.UTF8.GetBytes(level);

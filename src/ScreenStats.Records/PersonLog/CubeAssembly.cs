@@ -21,9 +21,14 @@ internal sealed class CubeAssembly(
     private readonly long[] ledger = new long[Enum.GetValues<LedgerEntry>().Length];
     private readonly List<NotableRow> notable = [];
     private readonly RecordSet gone = new();
+    private readonly List<KitDays> kitDays = [];
+    private KitSums? kits;
 
     /// <summary>What the checks of conduct and sense need of rows one by one.</summary>
     public RowChecks Checks { get; } = new();
+
+    /// <summary>What kits say; after <see cref="ToCells"/>.</summary>
+    public KitSums Kits => kits!;
 
     /// <summary>Rows that were taken out again.</summary>
     public RecordSet Gone => gone;
@@ -56,25 +61,24 @@ internal sealed class CubeAssembly(
     }
 
     /// <summary>The cubes.</summary>
-    public TallyCells ToCells(IRowSource source, int threads)
+    public TallyCells ToCells(IRowSource source, int threads, CancellationToken cancelled)
     {
+        kits = KitSums.Of(kitDays, () => new DeviceOfLot(settings, vocabularies), gone, threads, cancelled);
         var writer = new CubeWriter(shapes, vocabularies, settings);
         scan.Results.Sort(static (a, b) => a.Record.CompareTo(b.Record));
         var (runs, controls) = (ImmutableArray<NotableRun>.Empty, ImmutableArray<ControlCell>.Empty);
         var operatorCells = ImmutableArray<OperatorCell>.Empty;
         var screenCells = ImmutableArray<ScreenCell>.Empty;
         var settlements = ImmutableArray<SettlementCell>.Empty;
-        var kitCells = ImmutableArray<KitCell>.Empty;
-        Workers.Run(threads, 3, static () => 0, (_, piece) =>
+        Workers.Run(threads, 2, static () => 0, (_, piece) =>
         {
             if (piece == 1) screenCells = writer.Screens(screens, scan.FollowUps);
-            else if (piece == 2) kitCells = writer.Kits(Checks.KitDays.All());
             else
             {
                 (runs, controls, settlements, var followed) = Notable(writer, source);
                 operatorCells = writer.Operators(operators, followed);
             }
-        }, static _ => { });
+        }, static _ => { }, cancelled);
         var audits = Audits();
         var products = audits.IsEmpty ? [] : scan.Audits!.Products();
         if (screenCells.Length > 0) LastRun = screenCells.Max(cell => cell.Day).ToDateTime(TimeOnly.MinValue).AddDays(1).AddSeconds(-1);
@@ -85,7 +89,7 @@ internal sealed class CubeAssembly(
             Notable = runs,
             Settlements = settlements,
             Controls = controls,
-            Kits = kitCells,
+            Kits = writer.Kits(kits.Runs),
             Persons = [.. scan.Sums.ToCells(writer.Sites, writer.Lots)],
             Participation = CubeWriter.Participation(scan.Participation),
             Cases = writer.Cases(scan.Cases),
@@ -114,6 +118,7 @@ internal sealed class CubeAssembly(
 
         operators.AddAll(sink.Operators);
         Checks.AddAll(sink.Checks);
+        kitDays.Add(sink.Checks.KitDays);
         conduct.AddAll(sink.Conduct);
         for (var i = 0; i < ledger.Length; i++) ledger[i] += sink.Ledger[i];
         foreach (var row in sink.Notable) notable.Add(row with { Code = codes[row.Code] });
@@ -127,7 +132,8 @@ internal sealed class CubeAssembly(
         var (changes, nextChange) = (scan.Changes.OrderBy(change => change.Record).ToArray(), 0);
         var settlements = ImmutableArray.CreateBuilder<SettlementCell>(changes.Length);
         var (sites, lots) = (writer.Sites.Texts, writer.Lots.Texts);
-        var (kitTexts, operatorTexts) = (vocabularies.Kits.ToArray(), vocabularies.Operators.ToArray());
+        // Of very many kits only those of notable runs are wanted by name.
+        var (kitTexts, operatorTexts) = (new Dictionary<int, string>(), vocabularies.Operators.ToArray());
         var results = scan.Results;
         var followed = new List<(ulong, FollowUp)>(results.Count);
         var runs = ImmutableArray.CreateBuilder<NotableRun>(notable.Count);
@@ -147,7 +153,7 @@ internal sealed class CubeAssembly(
             }
 
             var local = time.Local;
-            runs.Add(new(local.AddSeconds(-local.Second), shape.DateOnly, sites[shape.Site], lots[shape.Lot], kitTexts[row.Kit],
+            runs.Add(new(local.AddSeconds(-local.Second), shape.DateOnly, sites[shape.Site], lots[shape.Lot], KitText(row.Kit),
                 operatorTexts[row.Operator], shape.Specimen, shape.Collection, shape.Outcome, followUp, minutes, shape.Control,
                 shape.Control is null ? writer.Outbreaks.Of(shape.Outbreak, shape.Site, time.DayNumber) : Occasion.Routine));
             for (; nextChange < changes.Length && changes[nextChange].Record == row.Record; nextChange++)
@@ -158,13 +164,19 @@ internal sealed class CubeAssembly(
             }
 
             if (shape.Control is not { } expected) continue;
-            var cell = new ControlCell(sites[shape.Site], lots[shape.Lot], kitTexts[row.Kit], time.Day,
+            var cell = new ControlCell(sites[shape.Site], lots[shape.Lot], KitText(row.Kit), time.Day,
                 shape.DateOnly ? null : new TimeOnly(local.Hour, local.Minute), operatorTexts[row.Operator], expected, shape.Outcome, 0);
             controls[cell] = controls.GetValueOrDefault(cell) + 1;
         }
 
         for (; next < results.Count; next++) AddNegative(results[next]);
         return (runs.ToImmutable(), [.. controls.Select(pair => pair.Key with { Runs = pair.Value })], settlements.ToImmutable(), followed);
+
+        string KitText(int kit)
+        {
+            ref var text = ref System.Runtime.InteropServices.CollectionsMarshal.GetValueRefOrAddDefault(kitTexts, kit, out var known);
+            return known ? text! : text = vocabularies.Kits[kit];
+        }
 
         // An audited negative run is not among the notable ones: its operator is looked up in the export.
         void AddNegative(RunResult result)
@@ -227,21 +239,7 @@ internal sealed class CubeAssembly(
     private CountTable Conduct()
     {
         conduct.AddAll(scan.Isolated);
-        var devices = new DeviceOfLot(settings, vocabularies);
-        if (!devices.AnyKitContents) return conduct;
-        var (kit, runs) = (ulong.MaxValue, 0L);
-        foreach (var entry in Checks.KitDays.InOrder())
-        {
-            if (entry.Key != kit) (kit, runs) = (entry.Key, 0);
-            var siteAndLot = kit >> LevelLimits.KitBits;
-            var (site, lot) = ((int)(siteAndLot >> LevelLimits.LotBits), (int)(siteAndLot & ((1 << LevelLimits.LotBits) - 1)));
-            var held = devices.Of(lot)?.RunsPerKit;
-            var before = ConductRule.BeyondKit(runs, held);
-            runs += entry.Runs;
-            var beyond = ConductRule.BeyondKit(runs, held) - before;
-            if (beyond > 0) conduct.Add(Keys.Conduct(ConductKind.BeyondKitContents, site, lot, entry.Day), beyond);
-        }
-
+        conduct.AddAll(kits!.Beyond);
         return conduct;
     }
 

@@ -178,41 +178,22 @@ internal sealed class CubeWriter
         return cells.ToImmutable();
     }
 
-    /// <summary>Counted runs by kit and day.</summary>
-    /// <param name="days">As <see cref="KitDays.All"/>.</param>
-    public ImmutableArray<KitCell> Kits(ReadOnlySpan<KitDays.Entry> days)
+    /// <summary>Counted runs with a kit.</summary>
+    /// <param name="table">Counts by site, lot and day.</param>
+    public ImmutableArray<KitCell> Kits(CountTable table)
     {
-        if (days.IsEmpty) return [];
-        var kits = new Ranking(Vocabularies.Kits);
-        var keys = new ulong[days.Length];
-        var counts = new long[days.Length];
-        var (known, pair) = (ulong.MaxValue, 0);
-        for (var i = 0; i < keys.Length; i++)
+        var (keys, counts) = table.ToSorted(key =>
         {
-            var key = days[i].Key;
-            var kit = kits.RankOf(Keys.Take(ref key, LevelLimits.KitBits));
-            if (key != known)
-            {
-                known = key;
-                var lot = lots.RankOf(Keys.Take(ref key, LevelLimits.LotBits));
-                pair = Array.BinarySearch(pairs, Keys.SiteAndLot(sites.RankOf((int)key), lot));
-            }
-
-            keys[i] = (((ulong)pair << LevelLimits.KitBits) | (uint)kit) << Keys.DayBits | Keys.Day(days[i].Day);
-            counts[i] = days[i].Runs;
-        }
-
-        (keys, counts) = SortedSums.Of(keys, counts);
-        var cells = new KitCell[keys.Length];
-        for (var i = 0; i < cells.Length; i++)
+            var day = (ulong)Keys.Take(ref key, Keys.DayBits);
+            var (site, lot) = Keys.SiteAndLotOf(key);
+            return Keys.Run(sites.RankOf(site), lots.RankOf(lot), day);
+        });
+        return [.. keys.Select((key, i) =>
         {
-            var key = keys[i] >> Keys.DayBits;
-            var kit = kits.TextOfRank(Keys.Take(ref key, LevelLimits.KitBits));
-            var (site, lot) = Pair(key);
-            cells[i] = new(site, lot, kit, Keys.DayOf(keys[i]), counts[i]);
-        }
-
-        return ImmutableCollectionsMarshal.AsImmutableArray(cells);
+            var day = Keys.DayOf(key);
+            var (site, lot) = Keys.SiteAndLotOf(key >> Keys.DayBits);
+            return new KitCell(sites.TextOfRank(site), lots.TextOfRank(lot), day, counts[i]);
+        })];
     }
 
     public static ImmutableArray<ParticipationCell> Participation(CountTable table)

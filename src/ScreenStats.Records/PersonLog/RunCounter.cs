@@ -88,7 +88,7 @@ internal sealed class RunCounter(ProgramSettings settings, Vocabularies vocabula
         cubes.Add(sinks, codes, removed, screeningRows);
         index.Removed.Sort(static (a, b) => a.Record.CompareTo(b.Record));
         Cancelled.ThrowIfCancellationRequested();
-        var counted = cubes.ToCells(screeningRows, threads);
+        var counted = cubes.ToCells(screeningRows, threads, Cancelled);
         var cells = counted with
         {
             Period = settings.Report.Period,
@@ -98,7 +98,7 @@ internal sealed class RunCounter(ProgramSettings settings, Vocabularies vocabula
             HasConfirmatory = index.HasExport,
             Diagnostics = Findings(index, removed, scan, screeningRows, confirmatoryRows, counted, span, cubes, shapes),
         };
-        return new(cells, [.. removed, .. index.Removed]) { Levels = Levels(cubes.Checks) };
+        return new(cells, [.. removed, .. index.Removed]) { Levels = Levels(cubes) };
     }
 
     /// <summary>Gives memory and temporary files back, whether rows were counted or not.</summary>
@@ -108,6 +108,7 @@ internal sealed class RunCounter(ProgramSettings settings, Vocabularies vocabula
         {
             sink.Log.Dispose();
             sink.ScreenIds.Dispose();
+            sink.Checks.KitDays.Dispose();
         }
 
         Room?.Dispose();
@@ -123,16 +124,17 @@ internal sealed class RunCounter(ProgramSettings settings, Vocabularies vocabula
     private static List<PartitionSpill<T>>? Written<T>(List<RunSink> sinks, Func<RunSink, PartitionSpill<T>?> of) where T : unmanaged =>
         sinks.Exists(sink => of(sink) is not null) ? [.. sinks.Select(sink => of(sink)!)] : null;
 
-    private Dictionary<string, CountedLevels> Levels(RowChecks checks)
+    private Dictionary<string, CountedLevels> Levels(CubeAssembly cubes)
     {
-        var (sites, lots, kits) = (vocabularies.Sites.ToArray(), vocabularies.Lots.ToArray(), vocabularies.Kits.ToArray());
-        var counted = new bool[kits.Length];
-        foreach (var (key, _) in checks.Kits.All()) counted[(int)(key & ((1 << LevelLimits.KitBits) - 1))] = true;
+        var (sites, lots, kits) = (new bool[vocabularies.Sites.Count], new bool[vocabularies.Lots.Count], new bool[vocabularies.Kits.Count]);
+        for (var site = 0; site < sites.Length; site++) sites[site] = cubes.Checks.FirstOfSite(site) != uint.MaxValue;
+        for (var lot = 1; lot < lots.Length; lot++) lots[lot] = cubes.Checks.FirstOfLot(lot) != uint.MaxValue;
+        foreach (var kit in cubes.Kits.Counted) kits[kit] = true;
         return new(StringComparer.Ordinal)
         {
-            [Understanding.CanonicalColumns.Site] = new(sites, [.. sites.Select((_, code) => checks.FirstOfSite(code) != uint.MaxValue)]),
-            [Understanding.CanonicalColumns.Lot] = new(lots, [.. lots.Select((_, code) => code > 0 && checks.FirstOfLot(code) != uint.MaxValue)]),
-            [Understanding.CanonicalColumns.Kit] = new(kits, counted),
+            [Understanding.CanonicalColumns.Site] = new(vocabularies.Sites, sites),
+            [Understanding.CanonicalColumns.Lot] = new(vocabularies.Lots, lots),
+            [Understanding.CanonicalColumns.Kit] = new(vocabularies.Kits, kits),
         };
     }
 
@@ -142,7 +144,7 @@ internal sealed class RunCounter(ProgramSettings settings, Vocabularies vocabula
     {
         var found = new FoundDiagnostics();
         CountingFindings.Add(found, index, removed, scan, screeningRows, confirmatoryRows, counted);
-        new SenseFindings(settings, vocabularies, index, scan, cubes, screeningRows, found).Add(span, confirmatoryRows);
+        new SenseFindings(settings, index, scan, cubes, screeningRows, found).Add(span, confirmatoryRows);
         new LevelFindings(vocabularies, shapes, scan, cubes, counted, screeningRows, found).Add(index.HasExport);
         return found.All.ToImmutable();
     }

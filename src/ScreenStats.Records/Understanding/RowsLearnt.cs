@@ -80,7 +80,7 @@ internal sealed class RowsLearnt
         var known = levels.GetValueOrDefault(column, []);
         if (code >= known.Length)
         {
-            Array.Resize(ref known, Math.Max(code + 1, 2 * known.Length));
+            Array.Resize(ref known, Math.Max(code + 1, known.Length + (known.Length / 4)));
             levels[column] = known;
         }
 

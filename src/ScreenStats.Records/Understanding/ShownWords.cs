@@ -52,8 +52,24 @@ internal static class ShownWords
 
     /// <summary>The most frequent names of sites, lots or kits; none that looks like a person.</summary>
     public static ImmutableArray<LevelUnderstanding> Levels(IEnumerable<(string Text, long Times)> met, IReadOnlySet<string> unshown) =>
-        [.. met.OrderByDescending(level => level.Times).ThenBy(level => level.Text, StringComparer.Ordinal).Take(Most)
+        [.. MostFrequent(met)
             .Where(level => level.Text.Length <= 2 * Longest && IsNobody(level.Text) && !unshown.Contains(level.Text)).Select(level => new LevelUnderstanding(level.Text, level.Times))];
+
+    // There can be millions: only the most frequent so far are kept.
+    private static List<(string Text, long Times)> MostFrequent(IEnumerable<(string Text, long Times)> met)
+    {
+        var most = new List<(string Text, long Times)>(Most + 1);
+        foreach (var level in met)
+        {
+            var at = most.Count;
+            while (at > 0 && (level.Times > most[at - 1].Times || (level.Times == most[at - 1].Times && string.CompareOrdinal(level.Text, most[at - 1].Text) < 0))) at--;
+            if (at == Most) continue;
+            most.Insert(at, level);
+            if (most.Count > Most) most.RemoveAt(Most);
+        }
+
+        return most;
+    }
 
     private static bool IsNobody(string text) => IdentityRule.Of(Encoding.UTF8.GetBytes(text)) == IdentityKind.None;
 }

@@ -71,8 +71,7 @@ internal sealed class TableCounts(Asking asking, ScreeningSql sql, View view, Na
         asking.Read(sql.Counts("the runs by kit", keys, "kit IS NOT NULL AND kit <> ''"), keys.Length, (line, at, count) =>
         {
             var (site, kit, lotCode) = (names.Site(line.Text(at)!), names.Kit(line.Text(at + 2)), lot ? names.Lot(line.Text(at + 3)) : 0);
-            sink.Checks.KitDays.Add(site, lotCode, kit, (int)line.Whole(at + 1), (int)count);
-            sink.Checks.Kits.Add(site, lotCode, kit, FetchedRuns.Unseen);
+            sink.Checks.KitDays.Add(site, lotCode, kit, (int)line.Whole(at + 1), (int)count, FetchedRuns.Unseen);
             if (devices.AnyKitContents && devices.Of(lotCode) is { RunsPerKit: not null }) LevelLimits.Check(kit, LevelLimits.MostKits, "kit", "kits");
         });
     }

@@ -156,7 +156,7 @@ public class TallyTests
             "repeats" => cells with { Repeats = [new("North", Day, Outcome.Invalid, 1, 1)] },
             "conduct" => cells with { Conduct = [new(ConductKind.ExpiredLot, "North", "A1", Day, 4)] },
             "controls" => cells with { Notable = cells.Notable.Add(Notable(Outcome.Negative, control: ControlExpectation.Negative)) },
-            "kits" => cells with { Kits = [new("North", "A1", "k1", Day, 4)] },
+            "kits" => cells with { Kits = [new("North", "A1", Day, 4)] },
             "settlements" => cells with { Settlements = [Settled(FollowUp.Refuted)] },
             "early settlement" => cells with { Settlements = [Settled(FollowUp.Confirmed) with { Known = Day.AddDays(-1) }] },
             "settled negative" => cells with { Settlements = [Settled(FollowUp.Confirmed) with { Outcome = Outcome.Negative }] },

@@ -53,7 +53,7 @@ public class CorpusTests
         }
 
         var cells = reading.Tally.Cells;
-        var bounded = new ProgramReader().Read(File.Exists(program) ? ProgramFile.Parse(File.ReadAllText(program)) : new ProgramSettings(), folder, new ReadOptions { Threads = 2, Budget = new(0, 0, 1 << 20) });
+        var bounded = new ProgramReader().Read(File.Exists(program) ? ProgramFile.Parse(File.ReadAllText(program)) : new ProgramSettings(), folder, new ReadOptions { Threads = 2, Budget = new(0, 0, 0, 1 << 20) });
         JsonSerializer.Serialize(bounded.Tally.Cells).Should().Be(JsonSerializer.Serialize(cells), "memory that is bounded changes nothing");
         foreach (var export in reading.Understanding)
         {

@@ -85,7 +85,7 @@ internal sealed class ObviousCounter
             Conduct = [.. Conduct()],
             Repeats = [.. people.SelectMany(person => person.GroupBy(run => run.Day)).SelectMany(Repeats)],
             Retests = [.. people.SelectMany(person => person.GroupBy(run => run.Day)).SelectMany(Retests)],
-            Kits = [.. runs.Where(run => run.Row.Kit != "(none)").Select(run => new KitCell(run.Row.Site, run.Row.Lot, run.Row.Kit, run.Day, 1))],
+            Kits = [.. runs.Where(run => run.Row.Kit != "(none)").Select(run => new KitCell(run.Row.Site, run.Row.Lot, run.Day, 1))],
             Specimens = [.. swabs.GroupBy(swab => (swab.Row.Person, swab.Row.Reason)).Select(Specimens)],
             SettlingSpecimens = runs.Select(run => run.Settling).OfType<Swab>().Distinct().Count(),
         };

@@ -36,7 +36,7 @@ public class RunCounterTests
     public void Counts_the_same_when_rows_go_through_temporary_files_and_are_looked_at_a_few_people_at_a_time() =>
         Gen.Select(Programs.Any, Gen.Int[1, 3], Gen.Int[1, 3], Gen.Bool, Gen.Bool, Gen.Bool).Sample((program, sinks, threads, log, ids, scan) =>
         {
-            var bounded = program with { Budget = new MemoryBudget(log ? 0 : 1 << 30, ids ? 0 : 1 << 30, (scan ? 24 : 1 << 20) * LogPieces.BytesOfRow) };
+            var bounded = program with { Budget = new MemoryBudget(log ? 0 : 1 << 30, ids ? 0 : 1 << 30, ids ? 0 : 1 << 30, (scan ? 24 : 1 << 20) * LogPieces.BytesOfRow) };
             var counted = bounded.Count(sinks, threads, batch: 2);
             var expected = program.Count();
             Text(Tally.FromCells(counted.Cells).Cells).Should().Be(Text(Tally.FromCells(expected.Cells).Cells));
@@ -53,7 +53,7 @@ public class RunCounterTests
         var runs = Enumerable.Range(0, 20_000).Select(at => Run($"p{SmallProgram.Hash(at) % 4000}", start.AddMinutes(at), at % 40 == 0 ? Outcome.Positive : Outcome.Negative)).ToList();
         var program = new SmallProgram(new(), runs, null, null);
         var expected = Text(Tally.FromCells(program.Count().Cells).Cells);
-        var bounded = program with { Budget = new MemoryBudget(100_000, 100_000, mostRows * LogPieces.BytesOfRow) };
+        var bounded = program with { Budget = new MemoryBudget(100_000, 100_000, 100_000, mostRows * LogPieces.BytesOfRow) };
         foreach (var threads in new[] { 1, 3 }) Text(Tally.FromCells(bounded.Count(threads, threads, batch: 100).Cells).Cells).Should().Be(expected);
     }
 
@@ -61,12 +61,12 @@ public class RunCounterTests
     public void Says_that_memory_does_not_hold_the_rows_of_one_person()
     {
         var runs = Enumerable.Range(0, 41).Select(day => Run("p", new DateTime(2026, 3, 2, 8, 0, 0).AddDays(day))).ToList();
-        var program = new SmallProgram(new(), runs, null, null) { Budget = new MemoryBudget(0, 0, 40 * LogPieces.BytesOfRow) };
+        var program = new SmallProgram(new(), runs, null, null) { Budget = new MemoryBudget(0, 0, 0, 40 * LogPieces.BytesOfRow) };
         var count = () => program.Count();
         var found = count.Should().Throw<Counting.Diagnostics.UnusableDataException>().Which.Diagnostics.Single();
         found.Code.Should().Be(Counting.Diagnostics.ReadingDiagnostics.MemoryTooSmall);
         found.Message.Should().Be("One person has more than 40 rows, which do not fit into the memory that was stated. Check that the column person holds a pseudonym of each person; if it does, state more memory.");
-        (program with { Budget = new MemoryBudget(0, 0, 41 * LogPieces.BytesOfRow) }).Count().Cells.Participation.Should().Equal(new ParticipationCell(41, 1));
+        (program with { Budget = new MemoryBudget(0, 0, 0, 41 * LogPieces.BytesOfRow) }).Count().Cells.Participation.Should().Equal(new ParticipationCell(41, 1));
     }
 
     [Fact]

@@ -29,7 +29,7 @@ public sealed class SpillTests : IDisposable
         Directory.Delete(temporary, recursive: true);
     }
 
-    private static readonly MemoryBudget Nothing = new(0, 0, 1 << 20);
+    private static readonly MemoryBudget Nothing = new(0, 0, 0, 1 << 20);
 
     [Fact]
     public void The_folder_is_private_its_files_have_no_names_and_it_goes_with_its_owner()

@@ -19,8 +19,7 @@ internal sealed class RowChecks
 
     public FirstRecords ReadTooLate { get; } = new();
 
-    public KitLots Kits { get; } = new();
-
+    /// <summary>The kits, which are not added up here: <see cref="KitSums"/> looks at those of all threads.</summary>
     public KitDays KitDays { get; } = new();
 
     /// <summary>Takes a counted row, or counts one off.</summary>
@@ -37,12 +36,11 @@ internal sealed class RowChecks
         }
 
         if (row.MinutesToReading is { } read && ConductRule.IsReadBeforeCollected(read)) ReadBeforeCollected.Add(row.Record, sign);
-        if (row.Kit != 0) KitDays.Add(row.Site, row.Lot, row.Kit, day, sign);
+        if (row.Kit != 0) KitDays.Add(row.Site, row.Lot, row.Kit, day, sign, sign > 0 ? row.Record : KitDays.NoRecord);
         if (sign < 0) return;
         if (row.Record < firstOfSite[row.Site]) firstOfSite[row.Site] = row.Record;
         if (row.Lot >= firstOfLot.Length) GrowLots(row.Lot);
         if (row.Record < firstOfLot[row.Lot]) firstOfLot[row.Lot] = row.Record;
-        if (row.Kit != 0) Kits.Add(row.Site, row.Lot, row.Kit, row.Record);
     }
 
     /// <summary>Says that a site and a lot have counted rows, which were counted elsewhere.</summary>
@@ -76,8 +74,6 @@ internal sealed class RowChecks
         ReadBeforeCollected.AddAll(other.ReadBeforeCollected);
         ReadTooEarly.AddAll(other.ReadTooEarly);
         ReadTooLate.AddAll(other.ReadTooLate);
-        Kits.AddAll(other.Kits);
-        KitDays.AddAll(other.KitDays);
         if (other.firstOfSite.Length > firstOfSite.Length) Grow(other.firstOfSite.Length - 1);
         if (other.firstOfLot.Length > firstOfLot.Length) GrowLots(other.firstOfLot.Length - 1);
         for (var site = 0; site < other.firstOfSite.Length; site++) firstOfSite[site] = Math.Min(firstOfSite[site], other.firstOfSite[site]);

@@ -2,7 +2,6 @@ using ScreenStats.Counting.Cubes;
 using ScreenStats.Counting.Diagnostics;
 using ScreenStats.Counting.Programs;
 using ScreenStats.Counting.Rules;
-using ScreenStats.Records.PersonLog.Codes;
 using ScreenStats.Records.PersonLog.Rows;
 using ScreenStats.Records.PersonLog.Scanning;
 
@@ -10,7 +9,7 @@ namespace ScreenStats.Records.PersonLog.Checks;
 
 /// <summary>The findings of conduct and sense in single runs and people.</summary>
 internal sealed class SenseFindings(
-    ProgramSettings settings, Vocabularies vocabularies, SpecimenIndex specimens, PartitionScan scan, CubeAssembly cubes, IRowSource rows, FoundDiagnostics found)
+    ProgramSettings settings, SpecimenIndex specimens, PartitionScan scan, CubeAssembly cubes, IRowSource rows, FoundDiagnostics found)
 {
     // Rows that are read again to compare their columns; a file in which more people than this have two runs in one second has another fault.
     private const int MostCompared = 5_000;
@@ -67,28 +66,9 @@ internal sealed class SenseFindings(
 
     private void Kits()
     {
-        var devices = new DeviceOfLot(settings, vocabularies);
-        var (overfull, beyond) = (new List<uint>(), 0L);
-        var entries = devices.AnyKitContents ? cubes.Checks.KitDays.InOrder() : [];
-        for (var i = 0; i < entries.Length;)
-        {
-            var (key, runs) = (entries[i].Key, 0L);
-            for (; i < entries.Length && entries[i].Key == key; i++) runs += entries[i].Runs;
-            var lot = (int)((key >> LevelLimits.KitBits) & ((1 << LevelLimits.LotBits) - 1));
-            var more = ConductRule.BeyondKit(runs, devices.Of(lot)?.RunsPerKit);
-            if (more == 0 || cubes.Checks.Kits.FirstOf(key) is not { } record || cubes.Gone.Contains(record)) continue;
-            beyond += more;
-            overfull.Add(record);
-        }
-
+        var (overfull, beyond, mixed) = (cubes.Kits.Overfull, cubes.Kits.BeyondOverfull, cubes.Kits.MixedLots);
         found.Add(ConductDiagnostics.BeyondKitContents, "kit", rows, overfull, beyond,
             $"{beyond:N0} more {(beyond == 1 ? "run is" : "runs are")} recorded for {overfull.Count:N0} {(overfull.Count == 1 ? "kit" : "kits")} than {(overfull.Count == 1 ? "it holds" : "they hold")}; the lines are the first of each. Check how kits are entered: one may have been changed without its number.");
-        // There can be very many kits, and hardly any has two lots.
-        var several = cubes.Checks.Kits.WithSeveral();
-        var mixed = several.Count == 0 ? [] : cubes.Checks.Kits.All().Where(kit => several.Contains((int)(kit.Key & ((1 << LevelLimits.KitBits) - 1))) && !cubes.Gone.Contains(kit.Record)
-            && ((kit.Key >> LevelLimits.KitBits) & ((1 << LevelLimits.LotBits) - 1)) != 0)
-            .GroupBy(kit => ((kit.Key >> (LevelLimits.LotBits + LevelLimits.KitBits)) << LevelLimits.KitBits) | (kit.Key & ((1 << LevelLimits.KitBits) - 1)))
-            .Where(kit => kit.Skip(1).Any()).Select(kit => kit.OrderBy(one => one.Record).ElementAt(1).Record).ToList();
         found.Add(ConductDiagnostics.LotsMixedInKit, "kit", rows, mixed, mixed.Count,
             $"{mixed.Count:N0} {(mixed.Count == 1 ? "kit is" : "kits are")} recorded with more than one lot at a site, though a kit holds one; the lines are the first with another lot. Check how kits and lots are entered.");
     }

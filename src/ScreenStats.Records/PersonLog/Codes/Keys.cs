@@ -29,7 +29,16 @@ internal static class Keys
     public static ulong Operator(int person, int site, int dayNumber, Outcome outcome, OutbreakMark mark) =>
         (((((((ulong)person << LevelLimits.SiteBits) | (uint)site) << RunDayBits) | Day(dayNumber)) << 2 | (ulong)outcome) << 2) | (ulong)mark;
 
-    public static ulong Kit(int site, int lot, int kit) => (SiteAndLot(site, lot) << LevelLimits.KitBits) | (uint)kit;
+    /// <summary>A kit before its site and lot: all of one kit stand together in order.</summary>
+    public static ulong KitFirst(int kit, ulong siteAndLot) => ((ulong)kit << (LevelLimits.SiteBits + LevelLimits.LotBits)) | siteAndLot;
+
+    public static int KitOf(ulong key) => (int)(key >> (LevelLimits.SiteBits + LevelLimits.LotBits));
+
+    public static (int Site, int Lot) SiteAndLotOf(ulong key) =>
+        ((int)(key >> LevelLimits.LotBits) & ((1 << LevelLimits.SiteBits) - 1), (int)key & ((1 << LevelLimits.LotBits) - 1));
+
+    /// <summary>A site, a lot and a packed day.</summary>
+    public static ulong Run(int site, int lot, ulong day) => (SiteAndLot(site, lot) << DayBits) | day;
 
     public static ulong SiteAndLot(int site, int lot) => ((ulong)site << LevelLimits.LotBits) | (uint)lot;
 

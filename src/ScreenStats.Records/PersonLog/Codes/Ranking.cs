@@ -19,7 +19,7 @@ internal sealed class Ranking
     /// <summary>Codes by rank.</summary>
     public int[] Order { get; }
 
-    // By the first eight letters as one number, then by the whole text where these are equal: there can be very many kits.
+    // By the first eight letters as one number, then by the whole text where these are equal: there can be very many operators.
     private static int[] OrdinalOrder(string[] texts)
     {
         var order = new int[texts.Length];

@@ -91,6 +91,7 @@ internal sealed class RunSink : IRunSink
         if (room is null) return;
         if (Log.Bytes > room.Log) WriteLog();
         if (ScreenIds.Bytes > room.Identifiers) WriteIds();
+        if (Checks.KitDays.Put.Bytes > room.Kits) Checks.KitDays.WriteTo(room);
     }
 
     /// <summary>Writes all of the log away, which then holds nothing in memory.</summary>

@@ -14,6 +14,9 @@ internal sealed class SpillRoom(MemoryBudget budget, SpillFolder folder, int thr
     /// <summary>Bytes that the identifiers of one thread may take.</summary>
     public long Identifiers { get; } = budget.Identifiers / threads;
 
+    /// <summary>Bytes that the kits of one thread may take.</summary>
+    public long Kits { get; } = budget.Kits / threads;
+
     /// <summary>Bytes of the partitions that are looked at together.</summary>
     public long Scan { get; } = budget.Scan;
 

@@ -1,101 +1,89 @@
 using System.Runtime.InteropServices;
 using ScreenStats.Records.PersonLog.Codes;
+using ScreenStats.Records.PersonLog.Scanning;
+using ScreenStats.Records.PersonLog.Spilling;
 
 namespace ScreenStats.Records.PersonLog.Sums;
 
 /// <summary>
-/// Counted runs by site, lot, kit and day. A kit is mostly used up within a day or two, so the runs of its latest day are counted in an
-/// array, by the last bits of their codes, and put away when the day changes. One for each thread.
+/// Counted runs by site, lot, kit and day, with the first row of each. A kit is mostly used up within a day or two, so the runs of its
+/// latest day are counted in an array, by the last bits of their codes, and put away when the day changes: 16 bytes, which may be written
+/// into a temporary file, for there can be millions of kits. One for each thread; <see cref="KitSums"/> looks at those of all threads.
 /// </summary>
-internal sealed class KitDays
+internal sealed class KitDays : IDisposable
 {
-    private const int FewestToMerge = 1 << 20;
+    /// <summary>No row.</summary>
+    public const uint NoRecord = uint.MaxValue;
 
     // A power of two: kits share slots beyond it.
     private const int MostSlots = 1 << 17;
     private const int FewestSlots = 256;
 
-    private readonly List<Entry> put = [];
     private Slot[] slots = [];
-    private int merged;
-    private int mergeAt = FewestToMerge;
 
     /// <summary>True where there are more kits than a program has: serial numbers of single devices, which say nothing here.</summary>
     public bool TooMany { get; private set; }
 
-    /// <summary>Counts a run, or one off.</summary>
-    public void Add(int site, int lot, int kit, int day, int sign)
+    /// <summary>What was put away, by <see cref="PartitionOf"/>; all of it after <see cref="PutAll"/>.</summary>
+    public PartitionedBuffer<Entry> Put { get; } = new();
+
+    /// <summary>What was written away; null: nothing.</summary>
+    public PartitionSpill<Entry>? Written { get; private set; }
+
+    /// <summary>The partition of a kit.</summary>
+    public static int PartitionOf(int kit) => kit % PartitionedBuffer<Entry>.Partitions;
+
+    /// <summary>Counts runs, or counts them off.</summary>
+    /// <param name="site">Code of the site.</param>
+    /// <param name="lot">Code of the lot.</param>
+    /// <param name="kit">Code of the kit.</param>
+    /// <param name="day">Number of the day.</param>
+    /// <param name="runs">How many; below 0 to count off.</param>
+    /// <param name="record">The row; <see cref="NoRecord"/> to count off.</param>
+    public void Add(int site, int lot, int kit, int day, int runs, uint record)
     {
         if (kit >= slots.Length && !Grow(kit)) return;
         ref var slot = ref slots[kit & (slots.Length - 1)];
         var pair = Keys.SiteAndLot(site, lot);
         if (slot.Kit == kit && slot.Pair == pair && slot.Day == day)
         {
-            slot.Runs += sign;
+            slot.Runs += runs;
+            if (record < slot.Record) slot.Record = record;
             return;
         }
 
-        if (slot.Runs != 0) Put(slot.Entry);
-        slot = new() { Pair = pair, Kit = kit, Day = day, Runs = sign };
+        PutAway(slot);
+        slot = new() { Pair = pair, Kit = kit, Day = day, Runs = runs, Record = record, Used = true };
     }
 
-    public void AddAll(KitDays other)
+    /// <summary>Puts the latest days away too.</summary>
+    public void PutAll()
     {
-        TooMany |= other.TooMany;
-        foreach (var entry in other.put) Put(entry);
-        foreach (ref readonly var slot in other.slots.AsSpan())
+        foreach (ref readonly var slot in slots.AsSpan()) PutAway(slot);
+        slots = [];
+    }
+
+    /// <summary>Writes away what was put away.</summary>
+    public void WriteTo(SpillRoom room) => (Written ??= room.Create<Entry>()).Write(Put);
+
+    /// <summary>Gives memory and disk back.</summary>
+    public void Dispose()
+    {
+        Put.Dispose();
+        Written?.Dispose();
+    }
+
+    private void PutAway(in Slot slot)
+    {
+        if (!slot.Used) return;
+        // Hardly ever in several parts: a kit holds few runs.
+        for (var left = slot.Runs; ;)
         {
-            if (slot.Runs != 0) Put(slot.Entry);
+            var runs = Math.Clamp(left, short.MinValue, short.MaxValue);
+            Put.Add(PartitionOf(slot.Kit)) = new(Keys.KitFirst(slot.Kit, slot.Pair), slot.Record, (ushort)Keys.Day(slot.Day), (short)runs);
+            left -= runs;
+            if (left == 0) return;
         }
-    }
-
-    /// <summary>Every site, lot, kit (as <see cref="Keys.Kit"/>) and day with its runs, each once, in order of these; none where there are too many kits.</summary>
-    public ReadOnlySpan<Entry> InOrder()
-    {
-        PutAll();
-        Merge();
-        return TooMany ? [] : CollectionsMarshal.AsSpan(put);
-    }
-
-    /// <summary>The same in any order, and some in several parts.</summary>
-    public ReadOnlySpan<Entry> All()
-    {
-        PutAll();
-        return TooMany ? [] : CollectionsMarshal.AsSpan(put);
-    }
-
-    private void PutAll()
-    {
-        foreach (ref var slot in slots.AsSpan())
-        {
-            if (slot.Runs != 0) put.Add(slot.Entry);
-            slot = default;
-        }
-    }
-
-    private void Put(Entry entry)
-    {
-        put.Add(entry);
-        if (put.Count < mergeAt) return;
-        Merge();
-        mergeAt = Math.Max(FewestToMerge, 2 * put.Count);
-    }
-
-    private void Merge()
-    {
-        if (merged == put.Count) return;
-        put.Sort(static (a, b) => a.Key != b.Key ? a.Key.CompareTo(b.Key) : a.Day.CompareTo(b.Day));
-        var entries = CollectionsMarshal.AsSpan(put);
-        var kept = 0;
-        for (var i = 0; i < entries.Length;)
-        {
-            var (first, runs) = (entries[i], 0);
-            for (; i < entries.Length && entries[i].Key == first.Key && entries[i].Day == first.Day; i++) runs += entries[i].Runs;
-            if (runs != 0) entries[kept++] = first with { Runs = runs };
-        }
-
-        put.RemoveRange(kept, put.Count - kept);
-        merged = kept;
     }
 
     private bool Grow(int kit)
@@ -106,12 +94,25 @@ internal sealed class KitDays
             return false;
         }
 
-        if (slots.Length < MostSlots) Array.Resize(ref slots, Math.Clamp((int)System.Numerics.BitOperations.RoundUpToPowerOf2((uint)kit + 1), FewestSlots, MostSlots));
+        if (slots.Length >= MostSlots) return true;
+        // Where a kit stands depends on how many slots there are: all start afresh.
+        var known = slots;
+        slots = new Slot[Math.Clamp((int)System.Numerics.BitOperations.RoundUpToPowerOf2((uint)kit + 1), FewestSlots, MostSlots)];
+        foreach (ref readonly var slot in known.AsSpan())
+        {
+            if (slot.Used) slots[slot.Kit & (slots.Length - 1)] = slot;
+        }
+
         return true;
     }
 
-    /// <summary>Runs of a kit on a day.</summary>
-    internal readonly record struct Entry(ulong Key, int Day, int Runs);
+    /// <summary>Runs of a kit on a day; of one day there may be several.</summary>
+    /// <param name="Key">As <see cref="Keys.KitFirst"/>.</param>
+    /// <param name="Record">The first row; <see cref="NoRecord"/> where runs were only counted off.</param>
+    /// <param name="Day">As <see cref="Keys.Day"/>.</param>
+    /// <param name="Runs">How many.</param>
+    [StructLayout(LayoutKind.Sequential, Pack = 4)]
+    internal readonly record struct Entry(ulong Key, uint Record, ushort Day, short Runs);
 
     private struct Slot
     {
@@ -119,7 +120,7 @@ internal sealed class KitDays
         public int Kit;
         public int Day;
         public int Runs;
-
-        public readonly Entry Entry => new((Pair << LevelLimits.KitBits) | (uint)Kit, Day, Runs);
+        public uint Record;
+        public bool Used;
     }
 }
