@@ -32,7 +32,7 @@ internal abstract class ProgramCommand : RunnerCommand
     protected void TakeResources()
     {
         threads = TakeOption("--threads", "number", "Threads for reading. Default: one for each processor. The result does not depend on it.");
-        memory = TakeOption("--memory", "size", "Memory to keep to, such as 512MB or 1.5GB (1 MB = 1,048,576 bytes), at least 256MB: rows that do not fit go into temporary files, about 28 bytes each, on a disk that TMPDIR can name. Default: no bound. The result does not depend on it.");
+        memory = TakeOption("--memory", "size", "Memory to aim at, such as 512MB or 1.5GB (1 MB = 1,048,576 bytes), at least 256MB: rows that do not fit go into temporary files, about 30 bytes each, on a disk that TMPDIR can name. Not bounded: names of kits, runs that are not negative, specimens, rows set aside, and the evaluation. Default: no bound. The result does not depend on it.");
         cache = TakeOption("--cache", "folder", "Keep what was read of the screening and confirmatory exports in this folder, so that the next run reads only files whose content is new. The result does not depend on it. The folder is as confidential as the exports, and may be deleted at any time.");
     }
 
