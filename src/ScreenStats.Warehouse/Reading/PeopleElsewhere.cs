@@ -22,6 +22,9 @@ internal sealed class PeopleElsewhere(
     Asking asking, ScreeningSql sql, Names names, Vocabularies vocabularies, ProgramSettings settings, LocalTimes times, FetchedRuns runs, IReadOnlySet<ulong> wholes, IReadOnlyList<ViewDay> days,
     IReadOnlySet<ulong> known) : ICountedElsewhere
 {
+    // A number for each in every line: half a year of weeks.
+    private const int PartsOfOneQuery = 26;
+
     private readonly Dictionary<ulong, string> people = [];
     private readonly Dictionary<ulong, IReadOnlyList<(int Stratum, int Negatives)>> negatives = [];
     private readonly List<(IReadOnlyList<(int Stratum, int Negatives)> Vector, long People)> vectors = [];
@@ -59,19 +62,29 @@ internal sealed class PeopleElsewhere(
         Scope(scan, PersonScope.Site, "people by site", ["site"], static run => (run.Site, 0));
         if (sql.Lot.Length > 0) Scope(scan, PersonScope.Lot, "people by lot", [sql.Lot], static run => (run.Lot, 0));
         else Scope(scan, PersonScope.Lot, "people by their runs", [], static _ => (0, 0));
-        if (settings.Report.Period != ReportPeriod.Week)
+        if (settings.Report.Period is var period and not ReportPeriod.Week)
         {
-            Scope(scan, PersonScope.Period, "people by period", [ScreeningSql.Period(settings.Report.Period, first, last)], run => (0, Moment.On(settings.Report.Period.Start(Moment.DayOf(run.Day))).DayNumber));
+            ByTime(scan, PersonScope.Period, null, period, "people by period");
+            Scope(scan, PersonScope.Period, "people by period", [ScreeningSql.Period(period, first, last)], run => (0, Start(period, run.Day)), byTime: true);
         }
 
-        Scope(scan, PersonScope.Week, "people by week", [ScreeningSql.Period(ReportPeriod.Week, first, last)], static run => (0, Week(run.Day)));
-        Scope(scan, PersonScope.SiteWeek, "people by site and week", ["site", ScreeningSql.Period(ReportPeriod.Week, first, last)], static run => (run.Site, Week(run.Day)));
+        ByTime(scan, PersonScope.Week, PersonScope.SiteWeek, ReportPeriod.Week, "people by site and week");
+        var week = ScreeningSql.Period(ReportPeriod.Week, first, last);
+        Scope(scan, PersonScope.Week, "people by week", [week], static run => (0, Start(ReportPeriod.Week, run.Day)), byTime: true);
+        Scope(scan, PersonScope.SiteWeek, "people by site and week", ["site", week], static run => (run.Site, Start(ReportPeriod.Week, run.Day)), byTime: true);
         Gaps(scan);
         Outside(scan);
         Audits(scan);
     }
 
-    private static int Week(int day) => Moment.On(ReportPeriod.Week.Start(Moment.DayOf(day))).DayNumber;
+    private static int Start(ReportPeriod period, int day) => Moment.On(period.Start(Moment.DayOf(day))).DayNumber;
+
+    private static int End(ReportPeriod period, int start) => period switch
+    {
+        ReportPeriod.Day => start + 1,
+        ReportPeriod.Week => start + 7,
+        _ => Moment.On(Moment.DayOf(start).AddMonths(1)).DayNumber,
+    };
 
     private static IReadOnlyList<(int Stratum, int Negatives)> Vector(string text) => [.. text.Split(' ').Select(part =>
     {
@@ -79,7 +92,7 @@ internal sealed class PeopleElsewhere(
         return (int.Parse(part.AsSpan(0, colon), CultureInfo.InvariantCulture), int.Parse(part.AsSpan(colon + 1), CultureInfo.InvariantCulture));
     })];
 
-    private void Scope(PartitionScan scan, PersonScope scope, string what, ImmutableArray<string> keys, Func<(int Site, int Lot, int Day), (int Level, int Start)> of)
+    private void Scope(PartitionScan scan, PersonScope scope, string what, ImmutableArray<string> keys, Func<(int Site, int Lot, int Day), (int Level, int Start)> of, bool byTime = false)
     {
         var settled = new Dictionary<(ulong Person, int Level, int Start), (int Confirmed, int Refuted)>();
         foreach (var run in scan.SettledElsewhere)
@@ -91,12 +104,14 @@ internal sealed class PeopleElsewhere(
         }
 
         var first = FirstDay;
-        asking.Read(sql.People(what, keys), line =>
+        asking.Read(byTime ? sql.PeopleNotNegative(what, keys) : sql.People(what, keys), line =>
         {
             var at = 1;
             var level = scope switch { PersonScope.Site or PersonScope.SiteWeek => names.Site(line.Text(at++)!), PersonScope.Lot when keys.Length > 0 => names.Lot(line.Text(at++)), _ => 0 };
             var start = scope is PersonScope.Period or PersonScope.Week or PersonScope.SiteWeek ? (int)line.Whole(at++) : 0;
             var counts = new PersonCounts { Runs = (int)line.Whole(at), Positives = (int)line.Whole(at + 1), Unusable = (int)line.Whole(at + 2) };
+            // There all were counted as if their runs were negative.
+            if (byTime && line.Whole(at + 3) is var alike) scan.Sums.AddNegative(scope, level, Math.Max(first, start), -alike, -alike * counts.Runs, -alike * counts.Runs * counts.Runs);
             if (line.Text(0) is { } text)
             {
                 var person = Names.Person(text);
@@ -115,6 +130,27 @@ internal sealed class PeopleElsewhere(
                 foreach (var row in part) counts.Add(row.Outcome, FollowUp.None);
                 if (counts.Positives == 0) Add(scan, scope, part.Key.Level, Math.Max(first, part.Key.Start), counts, -1);
             }
+        }
+    }
+
+    // People by stretches of days, as if all runs were negative; of those with others the scope takes that off again.
+    private void ByTime(PartitionScan scan, PersonScope scope, PersonScope? ofSites, ReportPeriod period, string what)
+    {
+        var first = FirstDay;
+        var all = days.Where(day => day.Counted > 0).Select(day => Start(period, day.Day)).Distinct().Select(start => (From: start, To: End(period, start))).ToList();
+        // Alike in length: in a short rest people would have hardly more than a run each, and lines of them would be no fewer than rows.
+        var queries = (all.Count + PartsOfOneQuery - 1) / PartsOfOneQuery;
+        foreach (var parts in all.Chunk(Math.Max(1, (all.Count + queries - 1) / Math.Max(1, queries))))
+        {
+            asking.Read(sql.PeopleByTime(what, parts, ofSites is not null), line =>
+            {
+                var (of, level) = line.Text(0) is { } site ? (ofSites!.Value, names.Site(site)) : (scope, 0);
+                for (var at = 0; at < parts.Length; at++)
+                {
+                    // Nobody at all makes sums NULL.
+                    if (line.Whole((3 * at) + 1) is > 0 and var people) scan.Sums.AddNegative(of, level, Math.Max(first, parts[at].From), people, line.Whole((3 * at) + 2), line.Whole((3 * at) + 3));
+                }
+            });
         }
     }
 

@@ -18,7 +18,7 @@ internal sealed class PeopleToRead(
     Asking asking, ScreeningSql sql, View view, FetchedRuns runs, RowFetch fetch, ProgramSettings settings, IReadOnlyList<SpecimenRow>? specimens, FetchedSpecimens specimenRows)
 {
     private const int PeopleOfOneQuery = 100_000;
-
+    private const string RepeatedRuns = "the runs whose identifier stands twice";
 
     private readonly Dictionary<ulong, string> texts = [];
 
@@ -90,14 +90,33 @@ internal sealed class PeopleToRead(
     {
         var wholes = new HashSet<ulong>();
         if (!view.Has(ViewContract.ScreenId)) return wholes;
+        if (asking.Sharded) CopiesOnShards(wholes);
+        else CopiesHere(wholes);
+        return wholes;
+    }
+
+    private void CopiesHere(HashSet<ulong> wholes)
+    {
         var shared = new List<string>();
         asking.Read(sql.SharedIds(), line => shared.Add(line.Text(0)!));
         foreach (var piece in shared.Chunk(PeopleOfOneQuery))
         {
-            asking.Read(sql.Rows("the runs whose identifier stands twice", $"{sql.OnPerson} AND {asking.Dialect.In(ViewContract.ScreenId, 1, "VARCHAR")}", [piece]), line => wholes.Add(Meet(line.Text(0)!)));
+            asking.Read(sql.Rows(RepeatedRuns, $"{sql.OnPerson} AND {asking.Dialect.In(ViewContract.ScreenId, 1, "VARCHAR")}", [piece]), line => wholes.Add(Meet(line.Text(0)!)));
         }
+    }
 
-        return wholes;
+    // A hash only nominates: whether identifiers are the same is seen in the rows.
+    private void CopiesOnShards(HashSet<ulong> wholes)
+    {
+        var shared = new List<long>();
+        asking.Read(sql.SharedIdHashes(), line => shared.Add(ScreeningSql.IdKey(line.Whole(0), line.Whole(1))));
+        foreach (var piece in shared.Chunk(PeopleOfOneQuery))
+        {
+            var found = new List<(string Identifier, string? Person)>();
+            asking.Read(sql.Rows(RepeatedRuns, sql.HasIdOf, [piece]), line => found.Add((line.Text(RowFetch.Identifier)!, line.Text(0))));
+            var twice = found.GroupBy(row => row.Identifier, StringComparer.Ordinal).Where(same => same.Skip(1).Any()).SelectMany(same => same.Select(row => row.Person));
+            foreach (var person in twice.OfType<string>()) wholes.Add(Meet(person));
+        }
     }
 
     private HashSet<ulong> Known(HashSet<ulong> met)

@@ -8,6 +8,9 @@ namespace ScreenStats.Warehouse.Reading;
 /// <summary>Understands the lines of <see cref="Sql.ScreeningSql.Rows"/>.</summary>
 internal sealed class RowFetch(Names names, LocalTimes times, FetchedRuns rows)
 {
+    /// <summary>Where the screen_id stands in a line.</summary>
+    public const int Identifier = 11;
+
     private static readonly int Origin = new DateOnly(2000, 1, 1).DayNumber;
 
     /// <summary>What a line says of who and when.</summary>
@@ -32,7 +35,7 @@ internal sealed class RowFetch(Names names, LocalTimes times, FetchedRuns rows)
         run.Collection = (CollectedBy)(Names.Word(ViewContract.Collections, line.Text(9)) + 1);
         var control = Names.Word(ViewContract.Controls, line.Text(10));
         if (control >= 0) run.Control = (ControlExpectation)control;
-        var identifier = line.Text(11);
+        var identifier = line.Text(Identifier);
         run.HasScreenId = identifier is not null;
         run.ScreenId = identifier is null ? 0 : Names.Hash(identifier);
         var (symptomatic, exposed, outbreak) = ((int)(line.Number(12) ?? 2), (int)(line.Number(13) ?? 2), (int)(line.Number(14) ?? 2));

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using ScreenStats.Counting.Cubes;
 using ScreenStats.Counting.Ledger;
+using ScreenStats.Counting.Rules;
 using ScreenStats.Warehouse.Contract;
 
 namespace ScreenStats.Warehouse.Sql;
@@ -16,6 +17,12 @@ internal sealed class ScreeningSql
     public const string LastDate = "DATE '2106-02-05'";
 
     private const string Always = "1 = 1";
+
+    // Only PostgreSQL has shards, so only its hash is needed. Its last bits tell the line, others stand in it: together 40, so that of a thousand million
+    // identifiers one in a thousand is looked at in vain.
+    private const string IdHash = "hashtextextended(screen_id, 0)";
+    private const int LineBits = 8;
+    private const int HashFrom = 31;
 
     private readonly View view;
     private readonly Dialect dialect;
@@ -64,6 +71,8 @@ internal sealed class ScreeningSql
 
     private string From => $" FROM {view.Quoted}";
 
+    private string HasId => $"{Valid} AND screen_id IS NOT NULL AND screen_id <> ''";
+
     /// <summary>Rows by local date, and the first and last instant on it.</summary>
     public Statement Days() => Grouped("the days of the view",
         $"SELECT {bucket}{Dialect.Day("collected_on")} AS day, count(*) FILTER (WHERE {Counted}) AS counted, count(*) FILTER (WHERE {Counted} AND collected_at IS NULL) AS dates, "
@@ -104,13 +113,29 @@ internal sealed class ScreeningSql
     /// </summary>
     /// <param name="what">In words.</param>
     /// <param name="keys">The expressions that name the part of the scope; none for the whole program.</param>
-    public Statement People(string what, ImmutableArray<string> keys)
+    public Statement People(string what, ImmutableArray<string> keys) => People(what, keys, "");
+
+    /// <summary>The same of those only who have in a part a run that is not negative: few beside all people and parts.</summary>
+    public Statement PeopleNotNegative(string what, ImmutableArray<string> keys) => People(what, keys, " HAVING count(*) FILTER (WHERE result <> 'negative') > 0");
+
+    /// <summary>
+    /// For each of some stretches of days: people with runs, their runs, and the squares of each one's runs. Of each person (and site) shards send one line
+    /// with a number for each stretch; a line for each person and stretch would be nearly as many lines as rows, as a person has few runs in a week.
+    /// Counts alone would do if a shard joined its rows with themselves, week by week, and counted pairs: that took four times as long.
+    /// </summary>
+    /// <param name="what">In words.</param>
+    /// <param name="parts">First days, and the days behind the last, as days since 2000-01-01; in order.</param>
+    /// <param name="bySite">True for a line of each site as well, before the one of all, whose site is NULL.</param>
+    public Statement PeopleByTime(string what, IReadOnlyList<(int From, int To)> parts, bool bySite)
     {
-        var named = keys.Select((key, at) => $"{key} AS k{at}").ToArray();
-        var inner = $"SELECT {string.Join(", ", [bucket + "person", .. named, "count(*) AS n", "count(*) FILTER (WHERE result = 'positive') AS p", "count(*) FILTER (WHERE result IN ('inconclusive', 'invalid')) AS u"])}"
-            + $"{From} WHERE {Counted} GROUP BY {string.Join(", ", [bucket + "person", .. keys])}";
-        var outer = string.Join(", ", ["CASE WHEN p > 0 THEN person END", .. keys.Select((_, at) => $"k{at}"), "n", "p", "u"]);
-        return Grouped(what, $"SELECT {outer}, count(*) FROM ({inner}) AS people GROUP BY {outer}");
+        var runs = string.Join(", ", parts.Select((part, at) => $"count(*) FILTER (WHERE {Within(part.From, part.To)}) AS n{at}"));
+        var sums = string.Join(", ", parts.Select((_, at) => FormattableString.Invariant($"count(*) FILTER (WHERE n{at} > 0), CAST(sum(n{at}) AS bigint), CAST(sum(n{at} * n{at}) AS bigint)")));
+        var where = $"{From} WHERE {Counted} AND {Within(parts[0].From, parts[^1].To)}";
+        if (!bySite) return Grouped(what, $"SELECT NULL, {sums} FROM (SELECT {bucket}{runs}{where} GROUP BY {bucket}person) AS people");
+        // Of integers, as PostgreSQL keeps sums of wider numbers in a hundred bytes each.
+        var added = string.Join(", ", parts.Select((_, at) => FormattableString.Invariant($"CAST(sum(CAST(n{at} AS integer)) AS bigint) AS n{at}")));
+        return Grouped(what, $"WITH people AS MATERIALIZED (SELECT {bucket}person, site, {runs}{where} GROUP BY {bucket}person, site) "
+            + $"SELECT site, {sums} FROM people GROUP BY site UNION ALL SELECT NULL, {sums} FROM (SELECT {added} FROM people GROUP BY person) AS added");
     }
 
     /// <summary>Days between consecutive runs of a person, by site of the later one.</summary>
@@ -160,8 +185,29 @@ internal sealed class ScreeningSql
     /// <summary>Rows that are set aside: their number and why.</summary>
     public Statement SetAside() => new($"SELECT {Or(ViewContract.RowNumber)}, {Fault}{From} WHERE {Fault} <> 0") { What = "rows that are set aside" };
 
-    /// <summary>Identifiers that stand in more than one row. They are looked for everywhere, so this is the one query that shards cannot answer alone.</summary>
-    public Statement SharedIds() => new($"SELECT screen_id{From} WHERE {Valid} AND screen_id IS NOT NULL AND screen_id <> '' GROUP BY screen_id HAVING count(*) > 1") { What = "identifiers that stand twice" };
+    /// <summary>Identifiers that stand in more than one row, on one server.</summary>
+    public Statement SharedIds() => new($"SELECT screen_id{From} WHERE {HasId} GROUP BY screen_id HAVING count(*) > 1") { What = "identifiers that stand twice" };
+
+    /// <summary>
+    /// Hashes of identifiers that stand in more than one row, anywhere behind the server, as <see cref="IdKey"/> reads them. Whether two shards have
+    /// an identifier in common cannot be told from counts: whoever wants to be sure has to be told of each. Shards send a whole number of
+    /// each, some thousands to a line, and the server in front of them passes on those that it meets twice.
+    /// </summary>
+    public Statement SharedIdHashes()
+    {
+        // Bit by bit, as planners take a yes or no for two groups, but a number made of an identifier for one group a row, not worth sending.
+        var bits = Enumerable.Range(0, LineBits).Select(bit => FormattableString.Invariant($"({IdHash} & {1L << bit}) > 0")).ToArray();
+        var line = string.Join(" + ", bits.Select((_, bit) => FormattableString.Invariant($"CASE WHEN b{bit} THEN {1L << bit} ELSE 0 END")));
+        var inner = $"SELECT {bucket}{string.Join(", ", bits.Select((expression, bit) => FormattableString.Invariant($"{expression} AS b{bit}")))}, array_agg(CAST((({IdHash} >> {HashFrom}) & 4294967295) - 2147483648 AS integer)) AS hashes"
+            + $"{From} WHERE {HasId} GROUP BY {bucket}{string.Join(", ", bits)}";
+        return Grouped("identifiers that stand twice", $"SELECT line, hash FROM (SELECT {line} AS line, unnest(hashes) AS hash FROM ({inner}) AS bundles) AS ids GROUP BY line, hash HAVING count(*) > 1");
+    }
+
+    /// <summary>One number of the two of a line of <see cref="SharedIdHashes"/>.</summary>
+    public static long IdKey(long line, long hash) => ((hash + 2147483648) << HashFrom) | line;
+
+    /// <summary>Valid rows whose identifier has one of the keys of <see cref="IdKey"/> in the first parameter.</summary>
+    public string HasIdOf => FormattableString.Invariant($"{HasId} AND ({IdHash} & {(4294967295L << HashFrom) | ((1L << LineBits) - 1)}) = ANY($1)");
 
     /// <summary>People of whom there is any valid row, among those listed.</summary>
     public Statement Known(string[] people) => new($"SELECT {bucket}person{From} WHERE {OnPerson} AND {dialect.In("person", 1, "VARCHAR")} GROUP BY {bucket}person", [people]) { What = "people with specimens" };
@@ -199,6 +245,17 @@ internal sealed class ScreeningSql
         var names = string.Join(", ", expressions.Select((_, at) => $"k{at}"));
         return $"SELECT {names}, CAST(sum(n) AS bigint) FROM (SELECT bucket, {string.Join(", ", expressions.Select((expression, at) => $"{expression} AS k{at}"))}, count(*) AS n{From}{where} GROUP BY bucket, {keys}) AS parts GROUP BY {names}";
     }
+
+    private Statement People(string what, ImmutableArray<string> keys, string having)
+    {
+        var named = keys.Select((key, at) => $"{key} AS k{at}").ToArray();
+        var inner = $"SELECT {string.Join(", ", [bucket + "person", .. named, "count(*) AS n", "count(*) FILTER (WHERE result = 'positive') AS p", "count(*) FILTER (WHERE result IN ('inconclusive', 'invalid')) AS u"])}"
+            + $"{From} WHERE {Counted} GROUP BY {string.Join(", ", [bucket + "person", .. keys])}{having}";
+        var outer = string.Join(", ", ["CASE WHEN p > 0 THEN person END", .. keys.Select((_, at) => $"k{at}"), "n", "p", "u"]);
+        return Grouped(what, $"SELECT {outer}, count(*) FROM ({inner}) AS people GROUP BY {outer}");
+    }
+
+    private static string Within(int from, int to) => FormattableString.Invariant($"collected_on >= DATE '{Moment.DayOf(from):yyyy-MM-dd}' AND collected_on < DATE '{Moment.DayOf(to):yyyy-MM-dd}'");
 
     private static Statement Grouped(string what, string text) => new(text) { What = what, Grouped = true };
 

@@ -9,7 +9,7 @@ internal static partial class SmallPrograms
     private const string Vienna = "Europe/Vienna";
 
     /// <summary>All of them.</summary>
-    public static IReadOnlyList<SmallProgram> All { get; } = [.. Linking(), .. People(), .. Rows(), .. Conduct(), .. Times(), .. Marks()];
+    public static IReadOnlyList<SmallProgram> All { get; } = [.. Linking(), .. People(), .. Rows(), .. Conduct(), .. Times(), .. Marks(), .. Shards()];
 
     private static IEnumerable<SmallProgram> Linking()
     {

@@ -79,12 +79,13 @@ internal sealed class PersonSums
     /// <param name="people">How many.</param>
     public void Add(PersonScope scope, int level, int day, in PersonCounts counts, long people)
     {
-        if (scope == PersonScope.Program) program.Add(counts, people);
-        else if (scope == PersonScope.Site) sites.Sums[level].Add(counts, people);
-        else if (scope == PersonScope.Lot) lots.Sums[level].Add(counts, people);
-        else if (scope == PersonScope.Week) weeks[calendar.Week(day)].Add(counts, people);
-        else if (scope == PersonScope.SiteWeek) SiteWeek(level, calendar.Week(day)).Add(counts, people);
-        else if (!calendar.PeriodIsWeek) periods[calendar.Period(day)].Add(counts, people);
+        if (IsKept(scope)) Of(scope, level, day).Add(counts, people);
+    }
+
+    /// <summary>The same of people whose runs in one scope are all negative: their number, their runs, and the squares of each one's runs.</summary>
+    public void AddNegative(PersonScope scope, int level, int day, long people, long runs, long squares)
+    {
+        if (IsKept(scope)) Of(scope, level, day).AddNegative(people, runs, squares);
     }
 
     /// <summary>Adds what another thread summed over other people.</summary>
@@ -157,6 +158,18 @@ internal sealed class PersonSums
     private static void Add(ScopeSums[] sums, ScopeSums[] others)
     {
         for (var i = 0; i < sums.Length; i++) sums[i].Add(others[i]);
+    }
+
+    private bool IsKept(PersonScope scope) => scope != PersonScope.Period || !calendar.PeriodIsWeek;
+
+    private ref ScopeSums Of(PersonScope scope, int level, int day)
+    {
+        if (scope == PersonScope.Program) return ref program;
+        if (scope == PersonScope.Site) return ref sites.Sums[level];
+        if (scope == PersonScope.Lot) return ref lots.Sums[level];
+        if (scope == PersonScope.Week) return ref weeks[calendar.Week(day)];
+        if (scope == PersonScope.SiteWeek) return ref SiteWeek(level, calendar.Week(day));
+        return ref periods[calendar.Period(day)];
     }
 
     // A week's counts are added up to the week, the site and the program: a run is counted only once, into its week at its site.

@@ -42,6 +42,14 @@ internal struct ScopeSums
         refuted.Add(valid, person.Refuted, people);
     }
 
+    /// <summary>Adds people whose runs are all negative, by their number, their runs and the squares of each one's runs, or takes them off.</summary>
+    public void AddNegative(long persons, long runs, long squares)
+    {
+        negativePersons += persons;
+        negativeTrials += runs;
+        negativeSquared += squares;
+    }
+
     public void Add(in ScopeSums other)
     {
         negativePersons += other.negativePersons;
