@@ -6,9 +6,12 @@ using ScreenStats.Warehouse.Engines;
 
 namespace ScreenStats.Warehouse.Reading;
 
-/// <summary>The views of a program's database. Where the connection breaks all is read once more, from the start: nothing was counted into anything yet.</summary>
+/// <summary>The views of a program's database. Where the connection breaks all is read once more after a moment, from the start: nothing was counted into anything yet.</summary>
 internal sealed class Views(string folder) : IViews
 {
+    // A server that restarts lets nobody in for a moment.
+    private static readonly TimeSpan BeforeAgain = TimeSpan.FromSeconds(3);
+
     public ViewsRead Count(ProgramSettings settings, Vocabularies vocabularies, TimeScale scale, ReadOptions options, int threads)
     {
         for (var again = false; ; again = true)
@@ -24,6 +27,8 @@ internal sealed class Views(string folder) : IViews
             }
             catch (WarehouseException)
             {
+                options.CancellationToken.WaitHandle.WaitOne(BeforeAgain);
+                options.CancellationToken.ThrowIfCancellationRequested();
             }
         }
     }
