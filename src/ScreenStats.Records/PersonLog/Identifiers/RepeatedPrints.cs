@@ -39,7 +39,10 @@ internal sealed class RepeatedPrints
                 for (var rest = log.Slab(slab); !rest.IsEmpty; rest = rest[Math.Min(Batch, rest.Length)..])
                 {
                     var count = OfRange(rest, above, range);
-                    foreach (var print in prints.AsSpan(0, count)) Mark(print);
+                    foreach (var print in prints.AsSpan(0, count))
+                    {
+                        if (print != 0) Mark(print);
+                    }
                 }
             }
         }
@@ -117,7 +120,7 @@ internal sealed class RepeatedPrints
 
     private void Mark(ulong print)
     {
-        if (print != 0 && !met.Add(print)) again.Add(print);
+        if (!met.Add(print)) again.Add(print);
     }
 
     private bool AnyAgain()
