@@ -22,7 +22,6 @@ internal sealed class ExportReading : IDisposable
     private readonly RecordIndex[] indexes;
     private readonly long[] firstRecords;
     private readonly long[] rows;
-    private readonly IReadOnlyList<RowReader> readers;
     private readonly RowsLearnt learnt;
     private readonly uint mostRows;
 
@@ -30,7 +29,6 @@ internal sealed class ExportReading : IDisposable
     {
         Export = export;
         this.plans = plans;
-        this.readers = readers;
         indexes = [.. plans.Select(plan => new RecordIndex(plan.Path, plan.Encoding))];
         firstRecords = new long[plans.Count];
         rows = new long[plans.Count];
@@ -38,7 +36,7 @@ internal sealed class ExportReading : IDisposable
         learnt = new RowsLearnt(export);
         try
         {
-            Read(progress, errors, memory);
+            Read(readers, progress, errors, memory);
         }
         catch
         {
@@ -194,7 +192,7 @@ internal sealed class ExportReading : IDisposable
         foreach (var index in indexes) index.Dispose();
     }
 
-    private void Read(Action<long> progress, List<Diagnostic> errors, FileMemory? memory)
+    private void Read(IReadOnlyList<RowReader> readers, Action<long> progress, List<Diagnostic> errors, FileMemory? memory)
     {
         long record = 0;
         memory?.Look();

@@ -71,8 +71,9 @@ internal sealed class ReadingSession(
 
         var scale = new TimeScale(zone);
         counter = new RunCounter(settings, vocabularies) { Cancelled = options.CancellationToken, Room = options.Budget is { } budget ? new SpillRoom(budget, new SpillFolder(), threads) : null };
-        var screening = Read(plan, ExportKind.Screening, threads, (own, sink) => new ScreeningReader(own, vocabularies, scale, sink, options.SetAsideText), counter.CreateSink, zone);
-        var confirmatory = Read(plan, ExportKind.Confirmatory, threads, (own, _) => new ConfirmatoryReader(own, vocabularies, scale, options.SetAsideText), zone: zone);
+        var screening = Read(plan, ExportKind.Screening, threads, (own, sink) => new ScreeningReader(own, vocabularies, scale, sink, options.SetAsideText), counter.CreateSink, zone)?.Reading;
+        counter.GiveBack();
+        var confirmatory = Read(plan, ExportKind.Confirmatory, threads, (own, _) => new ConfirmatoryReader(own, vocabularies, scale, options.SetAsideText), zone: zone)?.Reading;
         var controls = Read(plan, ExportKind.Controls, 1, (own, _) => new ControlsReader(own, scale, options.SetAsideText));
         var headcount = Read(plan, ExportKind.Headcount, 1, (_, _) => new HeadcountReader(scale, options.SetAsideText));
 
@@ -106,6 +107,7 @@ internal sealed class ReadingSession(
         if (levels.Found.Any(diagnostic => diagnostic.Severity == Severity.Error)) throw Unusable([.. found, .. levels.Found]);
         if (diagnostics.Any(diagnostic => diagnostic.Severity == Severity.Error)) throw Unusable([.. found, .. counted.Cells.Diagnostics.Select(levels.Veiled), .. around.Select(levels.Veiled)]);
         if (levels.Found.Count > 0) cells = cells with { Diagnostics = diagnostics = [.. diagnostics.Select(levels.Veiled), .. levels.Found] };
+        counter.GiveBack();
         return new ReadingResult(
             Tally.FromCells(cells), diagnostics, views is null ? read.SetAside : [.. read.SetAside, .. readings.SelectMany(reading => reading.SetAside(options.SetAsideText).Select(row => row.Row))],
             [.. hashes.Select(file => new InputFile(Path.GetFileName(file.Plan.SourcePath), file.Export, file.Plan.SourceLength, file.Hash?.WaitAsync(options.CancellationToken).GetAwaiter().GetResult() ?? cache!.HashNow(file.Plan).Sha256))],
@@ -113,11 +115,13 @@ internal sealed class ReadingSession(
 
         ViewsRead OfFiles()
         {
-            var specimens = confirmatory?.Reading.Learnt.Specimens;
+            var specimens = confirmatory?.Learnt.Specimens;
             specimens?.Sort(static (a, b) => a.Record.CompareTo(b.Record));
-            var screeningSource = screening!.Value.Reading.Source(new ScreeningReader(settings.Exports.Screening, vocabularies, scale, null, keepText: true));
-            var confirmatorySource = confirmatory?.Reading.Source(new ConfirmatoryReader(settings.Exports.Confirmatory, vocabularies, scale, keepText: true));
+            var screeningSource = screening!.Source(new ScreeningReader(settings.Exports.Screening, vocabularies, scale, null, keepText: true));
+            var confirmatorySource = confirmatory?.Source(new ConfirmatoryReader(settings.Exports.Confirmatory, vocabularies, scale, keepText: true));
             var counts = counter.Complete(specimens, screeningSource, confirmatorySource, options.AsOf, threads);
+            specimens?.Clear();
+            specimens?.TrimExcess();
             return new(counts, plan.Files(ExportKind.Screening)[0].Name, plan.Files(ExportKind.Confirmatory) is { Count: > 0 } files ? files[0].Name : "")
             {
                 SetAside = SetAside(counts, screeningSource, confirmatorySource),

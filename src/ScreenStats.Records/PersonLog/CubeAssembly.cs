@@ -170,7 +170,7 @@ internal sealed class CubeAssembly(
         }
 
         for (; next < results.Count; next++) AddNegative(results[next]);
-        return (runs.ToImmutable(), [.. controls.Select(pair => pair.Key with { Runs = pair.Value })], settlements.ToImmutable(), followed);
+        return (runs.DrainToImmutable(), [.. controls.Select(pair => pair.Key with { Runs = pair.Value })], settlements.DrainToImmutable(), followed);
 
         string KitText(int kit)
         {

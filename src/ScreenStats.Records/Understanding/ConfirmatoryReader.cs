@@ -32,7 +32,15 @@ internal sealed class ConfirmatoryReader : RowReader
     }
 
     /// <summary>The rows understood, by block.</summary>
-    public List<SpecimenRow> Specimens { get; } = [];
+    public List<SpecimenRow> Specimens { get; private set; } = [];
+
+    /// <summary>Hands the valid rows over; the reader has none then.</summary>
+    public List<SpecimenRow> TakeSpecimens()
+    {
+        var taken = Specimens;
+        Specimens = [];
+        return taken;
+    }
 
     public override byte[] TakeMeaning(RecordSplitter row)
     {

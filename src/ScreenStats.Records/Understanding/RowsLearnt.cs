@@ -42,7 +42,7 @@ internal sealed class RowsLearnt
     public IReadOnlyDictionary<(int File, int Field), ValueSample> UnreadSamples => unread;
 
     /// <summary>The rows of a confirmatory export.</summary>
-    public List<SpecimenRow> Specimens { get; } = [];
+    public List<SpecimenRow> Specimens { get; private set; } = [];
 
     /// <summary>Words met in columns of choices, what each was taken for and how often.</summary>
     public IReadOnlyDictionary<(int Column, string Text, int Code), long> Words => words;
@@ -119,7 +119,14 @@ internal sealed class RowsLearnt
             foreach (var (code, times) in codes.Codes()) AddLevel(column, code, times);
         }
 
-        if (reader is ConfirmatoryReader confirmatory) Specimens.AddRange(confirmatory.Specimens);
+        if (reader is ConfirmatoryReader confirmatory) Take(confirmatory.TakeSpecimens());
+    }
+
+    // Of a large program each copy is a hundred megabytes.
+    private void Take(List<SpecimenRow> specimens)
+    {
+        if (Specimens.Count == 0) Specimens = specimens;
+        else Specimens.AddRange(specimens);
     }
 
     /// <summary>Adds what was learnt of another file.</summary>
