@@ -120,6 +120,7 @@ internal sealed class ReadingSession(
             var screeningSource = screening!.Source(new ScreeningReader(settings.Exports.Screening, vocabularies, scale, null, keepText: true));
             var confirmatorySource = confirmatory?.Source(new ConfirmatoryReader(settings.Exports.Confirmatory, vocabularies, scale, keepText: true));
             var counts = counter.Complete(specimens, screeningSource, confirmatorySource, options.AsOf, threads);
+            // The count has its own by now, in order.
             specimens?.Clear();
             specimens?.TrimExcess();
             return new(counts, plan.Files(ExportKind.Screening)[0].Name, plan.Files(ExportKind.Confirmatory) is { Count: > 0 } files ? files[0].Name : "")

@@ -26,6 +26,7 @@ internal sealed class RunCounter(ProgramSettings settings, Vocabularies vocabula
     /// <summary>The latest instant a row may have, in February 2106.</summary>
     public const long LatestInstant = EarliestInstant + uint.MaxValue;
 
+    // That of six million rows.
     private const long MuchHeld = 128L << 20;
 
     private readonly Lock gate = new();

@@ -12,7 +12,7 @@ namespace ScreenStats.Records.PersonLog.Identifiers;
 /// </summary>
 internal static class ScreenIdCheck
 {
-    // The bits of a range then take at most 8 MiB a thread: every range is one more pass over all prints.
+    // The bits of a range then take 8 MiB a thread, and more only beyond sixteen ranges: every range is one more pass over all prints.
     private const int PrintsOfRange = 1 << 22;
     private const int MostRangeBits = 4;
 

@@ -2,7 +2,7 @@ using System.Runtime.CompilerServices;
 
 namespace ScreenStats.Statistics.Monitoring.Scans;
 
-/// <summary>Sorts the slots of many events: by their lower digits first, then by the upper ones. Simulated programs spend most of their time on it.</summary>
+/// <summary>Sorts the slots of many events: by their lower digits first, then by the upper ones. Sorted by comparison, they were most of the time of simulated programs.</summary>
 /// <param name="most">Slots at most.</param>
 internal sealed class SlotSort(int most)
 {
