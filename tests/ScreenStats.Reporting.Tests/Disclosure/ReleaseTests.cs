@@ -80,6 +80,15 @@ public class ReleaseTests
         shown.Should().BePositive("or the attack is on an empty table");
     }
 
+    // Once drawn above: 44 or 45 inconclusive runs of a site follow from the specimens that settle runs, so its invalid ones would be 0 or 1.
+    [Fact]
+    public void A_hidden_count_of_nobody_is_not_known_to_be_small()
+    {
+        Cell[] program = [new(1, 2, 2, 1, 35), new(2, 0, 27, 6, 52), new(1, 0, 26, 0, 19), new(0, 2, 1, 3, 45), new(1, 2, 13, 4, 5)];
+
+        new Attacker(Release(WithRows(Sketch(program).Tally().Cells, [1, 20, 4, 29, 30, 21, 1]), 11)).Leaks(11).Should().BeEmpty();
+    }
+
     [Fact]
     public void No_number_of_the_data_file_or_the_page_is_a_small_count()
     {

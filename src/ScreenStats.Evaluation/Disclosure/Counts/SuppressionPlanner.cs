@@ -7,7 +7,8 @@ namespace ScreenStats.Evaluation.Disclosure.Counts;
 /// A hidden count is protected by a witness: another set of counts that agrees with everything shown and in which the hidden count is at
 /// or above the threshold. The least costly witness (a hidden count costs nothing to move, a shown one its own size for each step, so large counts
 /// stay visible) is found as a linear program, and what it moves is hidden too. In a table with margins it is the rectangle with the least
-/// information. Source: the attacker's linear programs of suppression, M. Fischetti and J. J. Salazar, 2001, Management Science 47:1008 (from memory).
+/// information. A count of nobody that was hidden on the way is protected in a next round where a reader could tell that it is small.
+/// Source: the attacker's linear programs of suppression, M. Fischetti and J. J. Salazar, 2001, Management Science 47:1008 (from memory).
 /// </remarks>
 internal static class SuppressionPlanner
 {
@@ -31,32 +32,47 @@ internal static class SuppressionPlanner
         var witnesses = new Dictionary<CountVariable, IReadOnlyDictionary<CountVariable, double>>();
         var best = new Dictionary<CountVariable, IReadOnlyDictionary<CountVariable, double>>();
         var open = new List<CountVariable>();
-        foreach (var variable in model.Variables.Where(variable => variable.Need > 0 && !variable.Known).OrderByDescending(variable => variable.Need - variable.Value))
+        var asked = model.Variables.Where(variable => variable.Need > 0 && !variable.Known).ToList();
+        while (asked.Count > 0)
         {
-            var wanted = variable.Need - variable.Value;
-            if (wanted <= 0) continue;
-            if (!(best.TryGetValue(variable, out var known) && known[variable] >= wanted)) known = Scopes(model, variable).Select(scope => Witness(model, scope, variable, wanted)).FirstOrDefault(found => found is not null);
-            if (known is null && model.Variables.All(other => !other.Known))
+            foreach (var variable in asked.OrderByDescending(variable => variable.Need - variable.Value))
             {
-                // No way was found with something left to show: nothing is shown, and nothing can be worked out.
-                return SuppressionPlan.HideAll(model, new SuppressionPlan(witnesses, []));
+                var wanted = variable.Need - variable.Value;
+                if (wanted <= 0) continue;
+                if (!(best.TryGetValue(variable, out var known) && known[variable] >= wanted)) known = Scopes(model, variable).Select(scope => Witness(model, scope, variable, wanted)).FirstOrDefault(found => found is not null);
+                if (known is null && model.Variables.All(other => !other.Known))
+                {
+                    // No way was found with something left to show: nothing is shown, and nothing can be worked out.
+                    return SuppressionPlan.HideAll(model, new SuppressionPlan(witnesses, []));
+                }
+
+                if (known is null)
+                {
+                    open.Add(variable);
+                    continue;
+                }
+
+                witnesses[variable] = known;
+                foreach (var (moved, by) in known)
+                {
+                    moved.Hidden = moved.Published;
+                    if (!best.TryGetValue(moved, out var other) || other[moved] < by) best[moved] = known;
+                }
             }
 
-            if (known is null)
-            {
-                open.Add(variable);
-                continue;
-            }
-
-            witnesses[variable] = known;
-            foreach (var (moved, by) in known)
-            {
-                moved.Hidden = moved.Published;
-                if (!best.TryGetValue(moved, out var other) || other[moved] < by) best[moved] = known;
-            }
+            asked = Told(model, best, threshold);
+            foreach (var variable in asked) variable.Need = threshold;
         }
 
         return new SuppressionPlan(witnesses, open);
+    }
+
+    // Counts of nobody that are hidden for others: a reader who finds that one is below the threshold cannot tell that it is nobody's.
+    private static List<CountVariable> Told(CountModel model, Dictionary<CountVariable, IReadOnlyDictionary<CountVariable, double>> best, long threshold)
+    {
+        var audit = new RangeAudit(model);
+        return [.. model.Variables.Where(variable => variable is { Hidden: true, Sensitive: true, Need: 0, Value: 0, Known: false, Absent: false }
+            && !(best.TryGetValue(variable, out var moved) && moved[variable] >= threshold) && audit.Range(variable) is { Upper: > 0 and var most } && most < threshold)];
     }
 
     // First the levels of one breakdown under unmoved totals, the likely ones before all; then everything.
