@@ -9,5 +9,5 @@ namespace ScreenStats.Evaluation.Disclosure.Counts;
 internal sealed record AdditiveRelation(CountVariable Total, ImmutableArray<CountVariable> Parts, ImmutableArray<int> Times)
 {
     /// <summary>Every member with its factor: the total once, the parts with a minus.</summary>
-    public IEnumerable<(CountVariable Variable, int Sign)> Members => Parts.Select((part, index) => (part, Times.IsEmpty ? -1 : -Times[index])).Prepend((Total, 1));
+    public ImmutableArray<(CountVariable Variable, int Sign)> Members { get; } = [(Total, 1), .. Parts.Select((part, index) => (part, Times.IsEmpty ? -1 : -Times[index]))];
 }

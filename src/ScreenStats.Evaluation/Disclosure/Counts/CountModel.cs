@@ -18,7 +18,7 @@ internal sealed class CountModel
 
     public CountVariable Add(CountUnit unit, string measure, long value, bool sensitive = true)
     {
-        var variable = new CountVariable(unit, measure, value) { Sensitive = sensitive };
+        var variable = new CountVariable(unit, measure, value) { Sensitive = sensitive, Place = variables.Count };
         byKey.Add((unit, measure), variable);
         variables.Add(variable);
         return variable;

@@ -9,6 +9,9 @@ internal sealed class CountVariable(CountUnit unit, string measure, long value)
 
     public long Value { get; } = value;
 
+    /// <summary>Its place among all counts of the model.</summary>
+    public int Place { get; init; }
+
     /// <summary>Shown somewhere, or derivable from a shown figure, unless hidden. A count that is not is never known by itself.</summary>
     public bool Published { get; set; }
 

@@ -129,13 +129,14 @@ internal static class SuppressionPlanner
 
     private static Dictionary<CountVariable, double>? Witness(CountModel model, HashSet<CountVariable> scope, CountVariable target, long wanted)
     {
-        var columns = new Dictionary<CountVariable, int>();
+        var columns = new int[model.Variables.Count];
+        Array.Fill(columns, -1);
         var upper = new List<double>();
         var cost = new List<double>();
         foreach (var variable in model.Variables)
         {
             if (variable == target || variable.Known || variable.Absent || !scope.Contains(variable)) continue;
-            columns.Add(variable, upper.Count);
+            columns[variable.Place] = upper.Count;
             upper.AddRange([double.PositiveInfinity, Math.Max(0, variable.Value - variable.LowerBound)]);
             var one = variable.Hidden || !variable.Published ? 0.0 : Math.Max(1, variable.Value);
             cost.AddRange([one, one]);
@@ -149,7 +150,7 @@ internal static class SuppressionPlanner
             foreach (var (variable, sign) in relation.Members)
             {
                 if (variable == target) right -= sign * wanted;
-                else if (columns.TryGetValue(variable, out var column)) left.AddRange([(column, sign), (column + 1, -sign)]);
+                else if (columns[variable.Place] is >= 0 and var column) left.AddRange([(column, sign), (column + 1, -sign)]);
             }
 
             if (left.Count > 0) equations.Add((left, right));
@@ -159,8 +160,9 @@ internal static class SuppressionPlanner
         var program = new LinearProgram([.. upper], equations);
         if (!program.Feasible || program.Minimize([.. cost]) is not { } least) return null;
         var moved = new Dictionary<CountVariable, double> { [target] = wanted };
-        foreach (var (variable, column) in columns)
+        foreach (var variable in model.Variables)
         {
+            if (columns[variable.Place] is not (>= 0 and var column)) continue;
             var by = least.At[column] - least.At[column + 1];
             if (Math.Abs(by) > 1e-6) moved.Add(variable, by);
         }

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using ScreenStats.Evaluation.Disclosure.Rules;
 using ScreenStats.Evaluation.Model;
 
 namespace ScreenStats.Evaluation.Disclosure.Tables;
@@ -17,14 +18,17 @@ internal sealed class VeiledTable : ITable
         var names = Row.Names(table);
         rows = [.. Enumerable.Range(0, table.RowCount).Where(row => cells.Keeps(table.Id, Row.Of(table, names, row)))];
         hidden = new bool[rows.Length, table.Columns.Length];
+        if (TableRules.Of(table.Id) is not { } rule) return; // and so there are no rows
         for (var row = 0; row < rows.Length; row++)
         {
             var read = Row.Of(table, names, rows[row]);
+            var (columns, unit) = (rule.Columns(read), rule.Unit(read));
             for (var column = 0; column < table.Columns.Length; column++)
             {
                 var name = table.Columns[column].Name;
-                hidden[row, column] = cells.Hides(table.Id, read, name);
-                if (!hidden[row, column] || cells.Coarse(table.Id, read, name) is not { } value) continue;
+                var known = columns.TryGetValue(name, out var its);
+                hidden[row, column] = !known || cells.Hides(its!, unit);
+                if (!known || !hidden[row, column] || cells.Coarse(its!, unit, name, read) is not { } value) continue;
                 hidden[row, column] = false;
                 coarse.Add((row, column), value);
             }
