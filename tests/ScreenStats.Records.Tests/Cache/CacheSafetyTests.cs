@@ -68,13 +68,25 @@ public class CacheSafetyTests
             using (var opened = EntryFile.Open(entry, understanding, content, CancellationToken.None)) opened.TakeTail().Should().NotBeEmpty();
             var path = entry + ".changed";
             var open = () => EntryFile.Open(path, understanding, content, CancellationToken.None);
-            for (var at = 0; at < whole.Length; at++)
+            File.WriteAllBytes(path, whole);
+            using (var file = new FileStream(path, FileMode.Open, FileAccess.Write, FileShare.ReadWrite, bufferSize: 0))
             {
-                var changed = (byte[])whole.Clone();
-                changed[at] ^= (byte)(1 << (at % 8));
-                File.WriteAllBytes(path, changed);
-                open.Should().Throw<DamagedEntryException>($"byte {at} was changed");
+                for (var at = 0; at < whole.Length; at++)
+                {
+                    Put((byte)(whole[at] ^ (1 << (at % 8))));
+                    var damaged = Record.Exception(() => { using var opened = open(); });
+                    (damaged is DamagedEntryException).Should().BeTrue($"byte {at} was changed, and there was {damaged?.GetType().Name ?? "no word of it"}");
+                    Put(whole[at]);
+
+                    void Put(byte value)
+                    {
+                        file.Position = at;
+                        file.WriteByte(value);
+                    }
+                }
             }
+
+            using (open()) { }
 
             for (var length = 0; length < whole.Length; length += 1 + (length / 40))
             {

@@ -41,7 +41,7 @@ public class RunCounterTests
             var expected = program.Count();
             Text(Tally.FromCells(counted.Cells).Cells).Should().Be(Text(Tally.FromCells(expected.Cells).Cells));
             counted.Removed.Should().Equal(expected.Removed);
-        }, iter: 1500, print: drawn => Text(drawn.Item1));
+        }, iter: 500, print: drawn => Text(drawn.Item1));
 
     [Theory]
     [InlineData(30)]
