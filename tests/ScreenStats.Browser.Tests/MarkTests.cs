@@ -101,12 +101,10 @@ public sealed class MarkTests(SampleReport report)
                 for (const table of document.querySelectorAll('.scroll > table')) table.querySelector('thead button').click();
                 const mark = document.querySelector('#mark'); mark.selectedIndex = mark.options.length - 1; mark.dispatchEvent(new Event('change')); }
             """);
-        var result = await opened.Page.RunAxe(new AxeRunOptions
-        {
-            RunOnly = RunOnlyOptions.Tags("wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa", "best-practice"),
-            ResultTypes = [ResultType.Violations],
-        });
-        result.Violations.Select(found => $"{found.Id}: {found.Help}, {found.Nodes.Length} times, first at {found.Nodes[0].Target}").Should().BeEmpty();
+        // What the tools change; the rest of the page is asked without them.
+        var result = await opened.Page.RunAxe(new AxeRunContext { Include = [new AxeSelector(".tools"), new AxeSelector(".marks"), new AxeSelector("thead"), new AxeSelector("tr.marked"), new AxeSelector("svg .marked")] }, AccessibilityTests.Every());
+        AccessibilityTests.Found(result).Should().BeEmpty();
+        result.Passes.Select(rule => rule.Id).Should().Contain(["color-contrast", "target-size", "button-name", "select-name", "empty-table-header"], "the rules did run");
         (await opened.Ask<int>("() => document.documentElement.scrollWidth")).Should().Be(View.Named(view).Width);
         opened.Complaints.Should().BeEmpty();
         opened.Requests.Should().Equal(report.Address);
