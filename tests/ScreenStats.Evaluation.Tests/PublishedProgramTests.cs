@@ -7,9 +7,7 @@ namespace ScreenStats.Evaluation.Tests;
 /// <summary>The figures of Gans and others 2022 from a tally written by hand (see <see cref="PublishedProgram"/>).</summary>
 public class PublishedProgramTests
 {
-    private static readonly Lazy<Findings> Evaluated = new(() => Evaluator.Evaluate(PublishedProgram.Sketch().Tally(), new ProgramSettings()));
-
-    private static Findings Findings => Evaluated.Value;
+    private static Findings Findings => ExamplePrograms.Evaluated("published");
 
     [Fact]
     public void Positivity_is_1463_in_a_million()

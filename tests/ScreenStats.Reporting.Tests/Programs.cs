@@ -17,13 +17,13 @@ internal static class Programs
 
     public static readonly Findings FaultyLot = Evaluator.Evaluate(ExamplePrograms.FaultyLotAndClumsySite().Tally(), ExamplePrograms.Full with { Title = "Harbour Works" });
 
-    public static readonly Findings Published = Evaluator.Evaluate(PublishedProgram.Sketch().Tally(), new ProgramSettings());
+    public static readonly Findings Published = ExamplePrograms.Evaluated("published");
 
     public static readonly Findings Hostile = HostileFindings();
 
     public static readonly (string Name, Findings Findings)[] All =
     [
-        .. ExamplePrograms.All.Where(program => program.Name != "published").Select(program => (program.Name, Evaluator.Evaluate(program.Tally, program.Settings))),
+        .. ExamplePrograms.All.Where(program => program.Name != "published").Select(program => (program.Name, ExamplePrograms.Evaluated(program.Name))),
         ("published", Published),
         ("hostile", Hostile),
     ];

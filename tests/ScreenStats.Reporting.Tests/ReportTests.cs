@@ -96,7 +96,7 @@ public sealed class ReportTests : IDisposable
         Page(Programs.All.First().Findings).Should().Contain("warning in a.csv, lines 7, 9, 1234; b.csv, line 3: It is missing.");
         Counting.Diagnostics.DiagnosticPlaces.Text(found with { Places = [] }).Should().Be("a.csv, line 7");
         Counting.Diagnostics.DiagnosticPlaces.Text(found with { Places = [], Line = null, File = "" }).Should().BeEmpty();
-        var hiding = ExamplePrograms.All.First();
+        var hiding = ExamplePrograms.All[0];
         Page(Evaluator.Evaluate(hiding.Tally, hiding.Settings with { Report = hiding.Settings.Report with { SuppressBelow = 5 } }))
             .Should().Contain("warning in a.csv: what it says of single rows is left out of this report").And.NotContain("lines 7").And.NotContain("b.csv");
     }

@@ -6,7 +6,7 @@ namespace ScreenStats.Evaluation.Tests.Answers;
 
 public class InOneSentenceTests
 {
-    private static readonly (string Name, Findings Findings)[] All = [.. ExamplePrograms.All.Select(program => (program.Name, Evaluator.Evaluate(program.Tally, program.Settings)))];
+    private static readonly (string Name, Findings Findings)[] All = [.. ExamplePrograms.All.Select(program => (program.Name, ExamplePrograms.Evaluated(program.Name)))];
 
     private static readonly Findings FaultyLot = All.Single(program => program.Name == "faulty lot and clumsy site").Findings;
 

@@ -10,9 +10,9 @@ public class CautionAnalysisTests
     [Fact]
     public void Every_report_shows_every_standard_caution_once()
     {
-        foreach (var (_, tally, settings) in ExamplePrograms.All)
+        foreach (var (name, _, _) in ExamplePrograms.All)
         {
-            var cautions = Evaluator.Evaluate(tally, settings).Cautions.Items;
+            var cautions = ExamplePrograms.Evaluated(name).Cautions.Items;
 
             cautions.Select(caution => caution.Id).Should().OnlyHaveUniqueItems().And.Contain(StandardCautions.All.Select(caution => caution.Id));
         }

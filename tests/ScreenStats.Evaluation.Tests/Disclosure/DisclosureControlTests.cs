@@ -17,7 +17,7 @@ public class DisclosureControlTests
     [MemberData(nameof(Programs))]
     public void Without_a_threshold_nothing_changes(string name)
     {
-        var findings = Evaluate(name, 0);
+        var findings = ExamplePrograms.Evaluated(name);
 
         DisclosureControl.Apply(findings).Should().BeSameAs(findings);
         findings.Disclosure.Should().BeNull();
@@ -27,7 +27,7 @@ public class DisclosureControlTests
     [MemberData(nameof(Programs))]
     public void Every_column_of_a_released_table_says_what_it_stands_for(string name)
     {
-        foreach (var table in Evaluate(name, 0).Tables)
+        foreach (var table in ExamplePrograms.Evaluated(name).Tables)
         {
             if (TableRules.Of(table.Id) is not { } rule) continue;
             for (var row = 0; row < table.RowCount; row++)
@@ -42,7 +42,7 @@ public class DisclosureControlTests
     [MemberData(nameof(Programs))]
     public void No_small_count_stands_in_a_table_or_a_sentence(string name)
     {
-        var findings = Evaluate(name, 2);
+        var findings = ExamplePrograms.Evaluated(name);
         foreach (var threshold in (int[])[2, 5, 11, 40])
         {
             var released = DisclosureControl.Apply(findings with { Settings = Settings(findings.Settings, threshold) });
@@ -136,12 +136,6 @@ public class DisclosureControlTests
 
         var released = DisclosureControl.Apply(findings).Disclosure!.Veil(findings.Positivity);
         released.Sentences.Should().NotContain(sentence => sentence.Text.Contains("highest")).And.Contain(sentence => sentence.Text.Contains("74 of 4,474"));
-    }
-
-    private static Findings Evaluate(string name, int threshold)
-    {
-        var program = ExamplePrograms.All.Single(program => program.Name == name);
-        return Evaluator.Evaluate(program.Tally, Settings(program.Settings, threshold));
     }
 
     private static ProgramSettings Settings(ProgramSettings settings, int threshold) => settings with { Report = settings.Report with { SuppressBelow = threshold } };

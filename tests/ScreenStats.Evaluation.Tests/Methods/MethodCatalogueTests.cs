@@ -7,7 +7,7 @@ namespace ScreenStats.Evaluation.Tests.Methods;
 public class MethodCatalogueTests
 {
     private static readonly (string Name, Findings Findings)[] Programs =
-        [.. ExamplePrograms.All.Where(program => program.Name != "published").Select(program => (program.Name, Evaluator.Evaluate(program.Tally, program.Settings)))];
+        [.. ExamplePrograms.All.Where(program => program.Name != "published").Select(program => (program.Name, ExamplePrograms.Evaluated(program.Name)))];
 
     [Fact]
     public void Every_note_says_what_the_method_does_by_what_formula_and_who_published_it()

@@ -28,7 +28,7 @@ internal static class ExamplePrograms
         Prevalence = new PrevalenceSettings(0.004, 0.002, 0.008, "survey"),
     };
 
-    public static IEnumerable<(string Name, Tally Tally, ProgramSettings Settings)> All =>
+    public static IReadOnlyList<(string Name, Tally Tally, ProgramSettings Settings)> All { get; } =
     [
         ("empty", new ProgramSketch().Tally(), new ProgramSettings()),
         ("empty, no confirmatory export", new ProgramSketch().WithoutConfirmatory().Tally(), Full),
@@ -43,6 +43,12 @@ internal static class ExamplePrograms
         ("how often, not worth it", Tests.Cadence.CadenceSketch.Program(), Full with { Cadence = Tests.Cadence.CadenceSketch.Ranged with { Worthwhile = 1000 } }),
         ("published", PublishedProgram.Sketch().Tally(), new ProgramSettings()),
     ];
+
+    private static readonly Dictionary<string, Lazy<Findings>> evaluated =
+        All.ToDictionary(program => program.Name, program => new Lazy<Findings>(() => Evaluator.Evaluate(program.Tally, program.Settings)), StringComparer.Ordinal);
+
+    /// <summary>The findings of one of them, evaluated once for all tests that look at them.</summary>
+    public static Findings Evaluated(string name) => evaluated[name].Value;
 
     public static ProgramSketch FaultyLotAndClumsySite()
     {

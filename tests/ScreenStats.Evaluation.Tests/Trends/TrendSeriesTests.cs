@@ -183,7 +183,7 @@ public class TrendSeriesTests
     {
         foreach (var program in ExamplePrograms.All)
         {
-            var trends = Evaluator.Evaluate(program.Tally, program.Settings).Trends;
+            var trends = ExamplePrograms.Evaluated(program.Name).Trends;
             trends.Points.Select(row => row.Key).Should().OnlyHaveUniqueItems();
             trends.Growth.Select(row => row.Key).Should().OnlyHaveUniqueItems();
             trends.Changes.Select(row => row.Key).Should().OnlyHaveUniqueItems();

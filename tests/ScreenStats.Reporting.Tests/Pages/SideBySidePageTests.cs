@@ -77,7 +77,7 @@ public class SideBySidePageTests
     [Fact]
     public void Where_small_counts_are_hidden_there_is_no_picture_and_no_order_that_would_tell()
     {
-        var example = ExamplePrograms.All.First();
+        var example = ExamplePrograms.All[0];
         var findings = Disclosed(example.Tally, example.Settings);
         Charts(findings).Should().BeEmpty();
         foreach (var view in AllPages.Of(findings).Single(group => group.Id == "do-they-differ").Pages[0].Tables.Where(view => view.Table.Id == "comparison"))
