@@ -4,7 +4,8 @@ using ScreenStats.Cli;
 using ScreenStats.Cli.Terminal;
 
 // A wish to stop, by a person (Ctrl-C), by the system, or by a terminal that is closed. What is at work tidies up and answers 130;
-// a second wish ends it at once.
+// a second wish ends it at once. Signals are heard on another thread, to the end of the process and not of the work: else one that
+// comes while the process closes down would answer 130 without a word for work that is done.
 using var cancelled = new CancellationTokenSource();
 void Stop(PosixSignalContext signal)
 {
@@ -13,12 +14,11 @@ void Stop(PosixSignalContext signal)
     cancelled.Cancel();
 }
 
-using var interrupt = PosixSignalRegistration.Create(PosixSignal.SIGINT, Stop);
-using var terminate = PosixSignalRegistration.Create(PosixSignal.SIGTERM, Stop);
-using var hangUp = PosixSignalRegistration.Create(PosixSignal.SIGHUP, Stop);
+var interrupt = PosixSignalRegistration.Create(PosixSignal.SIGINT, Stop);
+var terminate = PosixSignalRegistration.Create(PosixSignal.SIGTERM, Stop);
+var hangUp = PosixSignalRegistration.Create(PosixSignal.SIGHUP, Stop);
 
-// SIGXFSZ: a file that may not grow further is a fault of writing, to be said in words, not the end of the process. It is heard on
-// another thread, so the registration outlives the work: one that were given up before the signal is heard would end the process after all.
+// SIGXFSZ: a file that may not grow further is a fault of writing, to be said in words, not the end of the process.
 const PosixSignal FileTooLarge = (PosixSignal)25;
 var tooLarge = OperatingSystem.IsWindows() ? null : PosixSignalRegistration.Create(FileTooLarge, signal => signal.Cancel = true);
 
@@ -28,5 +28,5 @@ using var output = new StreamWriter(Console.OpenStandardOutput(), utf8) { NewLin
 using var errors = new StreamWriter(Console.OpenStandardError(), utf8) { NewLine = "\n", AutoFlush = true };
 
 var code = App.Run(args, Console.In, output, errors, RunnerEnvironment.OfProcess(cancelled.Token), TimeProvider.System);
-GC.KeepAlive(tooLarge);
+GC.KeepAlive((interrupt, terminate, hangUp, tooLarge));
 return code;
