@@ -131,8 +131,17 @@ public sealed class InformationTests
                 && table.Means.Zip(outcomes).All(pair => pair.First == NetBenefit.Of(pair.Second, value))
                 && best.Contains(found.Best) && found.Value == 0 && found.StandardError is null or 0
                 && PerfectInformation.OfParameter(table, options[0].Costs).Value == 0
-                && Math.Abs((AcceptabilityCurve.Of(options, [value])[0].ChanceOfBest * best.Length) - 1) < 1e-12;
+                && AcceptabilityCurve.Of(options, [value])[0].ChanceOfBest == 1;
         });
+
+    [Fact]
+    public void Of_options_that_are_equal_in_a_draw_the_first_is_counted()
+    {
+        OptionDraws[] options = [new([3, 2], [1, 1]), new([2, 2], [0, 1]), new([2, 2], [0, 1])];
+        var point = AcceptabilityCurve.Of(options, [1]).Single();
+        point.Chances.Should().Equal(1, 0, 0);
+        point.Best.Should().Be(0);
+    }
 
     [Fact]
     public void A_parameter_that_decides_everything_is_worth_everything_and_one_that_does_not_matter_next_to_nothing()

@@ -122,7 +122,7 @@ public sealed class UncertainFigureTests
     public void A_cost_by_its_range_leaves_as_much_beyond_both_ends() => Gen.Select(Gen.Double[-6, 9], Gen.Double[1e-4, 13], Gen.Double[0, 1], Gen.Double[0.5, 0.99]).Sample((logarithm, distance, place, confidence) =>
     {
         var (lower, upper) = (Math.Pow(10, logarithm), Math.Pow(10, logarithm) * Math.Exp(distance));
-        var figure = UncertainFigure.GammaByRange(lower + (place * (upper - lower)), lower, upper, confidence);
+        var figure = UncertainFigure.GammaByRange(Math.Min(upper, lower + (place * (upper - lower))), lower, upper, confidence);
         var range = figure.Range(confidence);
         return Math.Abs(range.Lower - lower) <= 1e-8 * lower && Math.Abs(range.Upper - upper) <= 1e-8 * upper;
     });
