@@ -2,6 +2,7 @@ using System.Text.Json;
 using Json.Schema;
 using ScreenStats.Evaluation;
 using ScreenStats.Reporting.Files.Schema;
+using ScreenStats.Testing;
 
 namespace ScreenStats.Tests;
 
@@ -13,9 +14,9 @@ internal static class FindingsSchema
     /// <summary>Places and errors, at most ten.</summary>
     public static IEnumerable<string> Faults(Findings findings)
     {
-        using var document = JsonDocument.Parse(FindingsFile.Of(findings));
+        var document = ThinnedJson.Of(FindingsFile.Of(findings));
         var options = new EvaluationOptions { OutputFormat = OutputFormat.List, RequireFormatValidation = true };
-        if (Schema.Evaluate(document.RootElement, new EvaluationOptions { RequireFormatValidation = true }).IsValid) return [];
-        return Schema.Evaluate(document.RootElement, options).Details!.Where(detail => detail.Errors is { Count: > 0 }).Select(detail => $"{detail.InstanceLocation}: {string.Join("; ", detail.Errors!.Values)}").Take(10);
+        if (Schema.Evaluate(document, new EvaluationOptions { RequireFormatValidation = true }).IsValid) return [];
+        return Schema.Evaluate(document, options).Details!.Where(detail => detail.Errors is { Count: > 0 }).Select(detail => $"{detail.InstanceLocation}: {string.Join("; ", detail.Errors!.Values)}").Take(10);
     }
 }

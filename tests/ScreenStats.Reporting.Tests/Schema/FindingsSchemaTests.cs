@@ -51,7 +51,7 @@ public class FindingsSchemaTests
     [Fact]
     public void Every_programs_findings_are_as_the_schema_says()
     {
-        foreach (var (name, findings) in Programs.All) Faults(FindingsFile.Of(findings)).Should().BeEmpty(name);
+        foreach (var (name, findings) in Programs.All) Faults(ThinnedJson.Of(FindingsFile.Of(findings)).GetRawText()).Should().BeEmpty(name);
     }
 
     [Fact]

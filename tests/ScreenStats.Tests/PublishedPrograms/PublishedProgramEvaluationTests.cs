@@ -108,7 +108,7 @@ public sealed class PublishedProgramEvaluationTests(ITestOutputHelper output)
         for (var seed = 1UL; seed <= Seeds; seed++)
         {
             var tally = OneRunEach.Tally(Screens(new PublishedProgram(seed), byDay: false));
-            var lots = Evaluator.Evaluate(tally, new ProgramSettings()).Lots;
+            var lots = OneAnalysis.Lots(tally);
             lots.Single(lot => lot.Lot == PublishedProgram.FaultyLot).Flag.Should().Be(Flag.Refuted);
             var sound = lots.Where(lot => lot.Lot != PublishedProgram.FaultyLot).ToArray();
             if (sound.Any(lot => lot.Flag.HasFlag(Flag.Refuted))) refuted++;

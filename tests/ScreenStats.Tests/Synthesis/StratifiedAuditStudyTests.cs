@@ -112,7 +112,7 @@ public sealed class StratifiedAuditStudyTests(ITestOutputHelper output)
 
     private static AccuracyFindings Accuracy(ScreeningProgram program, ProgramSettings settings, AccuracyBasis basis, StratumOrigin origin)
     {
-        var findings = Evaluator.Evaluate(new ProgramReader().Read(settings, program.Folder).Tally, settings).Accuracy;
+        var findings = OneAnalysis.Accuracy(new ProgramReader().Read(settings, program.Folder).Tally, settings);
         findings.Basis.Should().Be(basis);
         findings.Strata.Should().OnlyContain(stratum => stratum.Origin == origin);
         return findings;

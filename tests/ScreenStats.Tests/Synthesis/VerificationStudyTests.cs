@@ -47,7 +47,10 @@ public sealed class VerificationStudyTests(ITestOutputHelper output)
         using var folder = new TemporaryFolder();
         var truth = SyntheticProgram.Write(Program(schedule, 20_000) with { Audits = [new SynthesisAudit { Share = 0.05 }] }, 32, folder.Path);
         var program = ScreeningProgram.Open(folder.Path);
-        var findings = Evaluator.Evaluate(new ProgramReader().Read(program.Settings, program.Folder).Tally, program.Settings);
+        var tally = new ProgramReader().Read(program.Settings, program.Folder).Tally;
+        var findings = Evaluator.Evaluate(tally, program.Settings);
+        OneAnalysis.Accuracy(tally, program.Settings).Rows.Should().Equal(findings.Accuracy.Rows, "the studies below ask for no more");
+        OneAnalysis.Lots(tally).Should().Equal(findings.Lots);
         var audits = findings.Audits;
         audits.Program.Audited.Should().Be(truth.Audits);
         audits.Program.Missed.Should().BePositive();
@@ -145,7 +148,7 @@ public sealed class VerificationStudyTests(ITestOutputHelper output)
                 Screen(Outcome.Negative, FollowUp.None, runs.Missed + runs.Rightly - Audits),
             ],
             Audit(FollowUp.Missed, missed), Audit(FollowUp.Agreed, agreed));
-        return Evaluator.Evaluate(tally, new ProgramSettings()).Accuracy;
+        return OneAnalysis.Accuracy(tally, new ProgramSettings());
 
         long FollowedUp(long all)
         {
