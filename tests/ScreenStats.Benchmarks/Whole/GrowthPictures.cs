@@ -9,7 +9,9 @@ namespace ScreenStats.Benchmarks.Whole;
 /// <summary>Seconds and peak memory against rows, both axes in powers of ten, drawn as the report draws.</summary>
 internal static class GrowthPictures
 {
-    private static readonly double[] Beside = [0.45, 1.9, 0.3, 2.8];
+    private const int Height = 420;
+
+    private static readonly double[] Beside = [0.45, 1.9, 0.6, 1.6, 0.3, 2.8];
 
     private static readonly (string Way, string Name, Tone Tone, bool Dashed)[] Lines =
     [
@@ -44,7 +46,7 @@ internal static class GrowthPictures
         var (low, high) = (drawn.Min(one => one.Runs.Min(value)) / 1.5, drawn.Max(one => one.Runs.Max(value)) * 2);
         var horizontal = new Axis("rows of the screening export", from, to, Powers(from, to), AxisScale.Logarithmic);
         var vertical = new Axis(label, low, high, Powers(low, high), AxisScale.Logarithmic);
-        var places = new LabelPlaces(new PictureArea(horizontal, vertical, 380));
+        var places = new LabelPlaces(new PictureArea(horizontal, vertical, Height));
         foreach (var (line, own) in drawn)
         {
             marks.Add(new LineMark([.. own.Select(run => ((double)run.Rows, value(run)))], line.Tone, 2.2, Dashed: line.Dashed));
@@ -54,17 +56,20 @@ internal static class GrowthPictures
         foreach (var (_, own) in drawn) places.KeepLine([.. own.Select(run => ((double)run.Rows, value(run)))]);
         foreach (var (line, own) in drawn)
         {
-            if (Name(places, [.. own.Select(run => ((double)run.Rows, value(run)))], line.Name, line.Tone) is { } named) marks.Add(named);
+            var others = drawn.Where(one => one.Line != line).SelectMany(one => one.Runs).Select(run => ((double)run.Rows, value(run))).ToList();
+            if (Name(places, [.. own.Select(run => ((double)run.Rows, value(run)))], others, line.Name, line.Tone) is { } named) marks.Add(named);
         }
 
-        var chart = new Chart(id, title, "", $"{title}: {string.Join(", ", drawn.Select(one => one.Line.Name))}.", "growth", horizontal, vertical, marks.ToImmutable(), 380);
+        var chart = new Chart(id, title, "", $"{title}: {string.Join(", ", drawn.Select(one => one.Line.Name))}.", "growth", horizontal, vertical, marks.ToImmutable(), Height);
         File.WriteAllText(Path.Combine(folder, id + ".svg"), ChartRenderer.Svg(chart));
     }
 
-    /// <summary>Along the line, else above or below any of its points.</summary>
-    private static LabelMark? Name(LabelPlaces places, (double X, double Y)[] line, string name, Tone tone) =>
+    /// <summary>Along the line, else above or below any of its points, where no point of another line is much nearer.</summary>
+    private static LabelMark? Name(LabelPlaces places, (double X, double Y)[] line, List<(double X, double Y)> others, string name, Tone tone) =>
         (line.Length > 1 ? places.Along(line, name, tone) : null)
-        ?? line.Reverse().SelectMany(_ => Beside, (at, factor) => places.Place(at.X, at.Y * factor, name, tone)).FirstOrDefault(label => label is not null);
+        ?? line.Reverse().SelectMany(_ => Beside, (at, factor) => (at.X, Y: at.Y * factor, Away: Math.Abs(Math.Log(factor))))
+            .Where(place => !others.Exists(other => other.X == place.X && Math.Abs(Math.Log(place.Y / other.Y)) < 0.4 * place.Away))
+            .Select(place => places.Place(place.X, place.Y, name, tone)).FirstOrDefault(label => label is not null);
 
     private static ImmutableArray<Tick> Powers(double from, double to)
     {
