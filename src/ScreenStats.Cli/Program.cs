@@ -5,8 +5,8 @@ using ScreenStats.Cli.Terminal;
 
 // A wish to stop, by a person (Ctrl-C), by the system, or by a terminal that is closed. What is at work tidies up and answers 130;
 // a second wish ends it at once. Signals are heard on another thread, to the end of the process and not of the work: else one that
-// comes while the process closes down would answer 130 without a word for work that is done.
-using var cancelled = new CancellationTokenSource();
+// comes while the process closes down would answer 130 without a word for work that is done. So what they use is not given up either.
+var cancelled = new CancellationTokenSource();
 void Stop(PosixSignalContext signal)
 {
     if (cancelled.IsCancellationRequested) return;
