@@ -1,5 +1,6 @@
 using ScreenStats.Counting.Cubes;
 using ScreenStats.Counting.Programs;
+using ScreenStats.Evaluation;
 using ScreenStats.Evaluation.Accuracy;
 using ScreenStats.Evaluation.Clusters;
 using ScreenStats.Evaluation.Expected;
@@ -16,8 +17,9 @@ internal static class OneAnalysis
     public static AccuracyFindings Accuracy(Tally tally, ProgramSettings settings)
     {
         var sums = new PersonSums(tally);
+        string[] flagged = [.. Lots(tally).Where(lot => lot.Flag != Flag.None).Select(lot => lot.Lot)];
         var positivity = PositivityAnalysis.Of(tally, Slices.Of(tally), sums, settings.Report.Confidence);
-        return AccuracyAnalysis.Of(tally, settings, positivity, KitAnalysis.Of(tally, sums, settings, []), ExpectedAnalysis.Of(tally, sums, settings));
+        return AccuracyAnalysis.Of(tally, settings, positivity, KitAnalysis.Of(tally, sums, settings, flagged), ExpectedAnalysis.Of(tally, sums, settings));
     }
 
     public static LotFindings Lots(Tally tally)
